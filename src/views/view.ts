@@ -1,0 +1,85 @@
+import type { Side } from '../brief/brief.ts'
+import type { Curve2 } from '../geometry/curve2.ts'
+import type { Vec2, Vec3 } from '../geometry/vec.ts'
+
+/** Orthographic view: u = p·right, v = p·up in part millimetres, the eye far out along `toViewer`. Right-handed. */
+export interface Frame {
+  readonly right: Vec3
+  readonly up: Vec3
+  readonly toViewer: Vec3
+}
+
+/** Where a line came from on the solid, for picking and for the answer to "why is this line here?". */
+export interface Source {
+  readonly edge?: number
+  readonly faces: readonly number[]
+}
+
+/** Exact step: every visible and hidden curve of the solid, whole truth, before any convention. */
+export interface ExactCurve {
+  readonly curve: Curve2
+  readonly visible: boolean
+  /** `edge`: sharp edge; `silhouette`: outline of a curved face; `smooth`: tangent edge; `cut`: border of a cut face. */
+  readonly kind: 'edge' | 'silhouette' | 'smooth' | 'cut'
+  readonly sources: readonly Source[]
+}
+
+export interface ExactView {
+  readonly frame: Frame
+  readonly curves: readonly ExactCurve[]
+  /** Visible cut regions of a section, as closed loops (outer first, then holes). */
+  readonly cuts: readonly (readonly (readonly Curve2[])[])[]
+}
+
+/** Line kinds of ASME Y14.2 / ISO 128-2, in order of precedence. */
+export type LineKind = 'visible' | 'hidden' | 'cutting plane' | 'centre' | 'phantom' | 'intersection' | 'hatching'
+
+/** A line of the finished view, in part millimetres. */
+export interface ViewLine {
+  readonly curve: Curve2
+  readonly kind: LineKind
+  readonly sources: readonly Source[]
+  /** Centre lines: the feature ids they belong to. */
+  readonly features?: readonly string[]
+  /** How each end behaves when dashes are fitted. */
+  readonly ends?: readonly [LineEnd, LineEnd]
+  /** Centre line drawn unbroken because too short for a long-dash pattern is decided at the sheet's scale. */
+  readonly cross?: readonly Vec2[]
+}
+
+/** `corner`: meets other lines and must touch with a dash; `continues`: runs on from a visible line and must leave a gap; `free`: nothing there. */
+export type LineEnd = 'corner' | 'continues' | 'free'
+
+export interface View {
+  /** Unique on the sheet: `front`, `top`, `section A-A`, `pictorial`. */
+  readonly id: string
+  readonly kind: 'principal' | 'section' | 'pictorial'
+  /** Side seen, for principal views and for the place a section takes. */
+  readonly side?: Side
+  readonly frame: Frame
+  readonly lines: readonly ViewLine[]
+  readonly hatched: readonly (readonly (readonly Curve2[])[])[]
+  /** Printed under or over the view: `SECTION A-A`. */
+  readonly label?: string
+  /** Cutting-plane lines drawn in this view, with letters and arrow direction. */
+  readonly cuttingPlanes: readonly CuttingPlane[]
+  /** Bounds of the outline (visible and hidden), part mm. */
+  readonly box: { readonly min: Vec2; readonly max: Vec2 }
+}
+
+export interface CuttingPlane {
+  readonly letter: string
+  /** Corners of the cutting-plane line in this view. */
+  readonly path: readonly Vec2[]
+  /** Unit direction of sight of the section, in this view. */
+  readonly sight: Vec2
+}
+
+/** The chosen views, and why. */
+export interface ViewSet {
+  readonly views: readonly View[]
+  /** Reasons in a drafter's words: why this front, why so many. */
+  readonly reasons: readonly string[]
+  /** Said in the title area instead of a view: `10 THK`. */
+  readonly thicknessNote?: string
+}
