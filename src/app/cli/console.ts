@@ -1,0 +1,43 @@
+import { formatMark } from '../../brief/format-mark.ts'
+import type { Mark } from '../../brief/mark.ts'
+
+/** Where a command speaks. Colour only on a terminal and never against NO_COLOR. */
+export interface Console {
+  readonly out: (text: string) => void
+  readonly say: (text: string) => void
+  /** A line that the next one overwrites; nothing where there is no terminal. */
+  readonly progress: (text: string) => void
+  readonly mark: (file: string, brief: string, mark: Mark) => void
+}
+
+export function openConsole(): Console {
+  const terminal = process.stderr.isTTY === true
+  const coloured = terminal && !process.env.NO_COLOR
+  const paint = (code: number, text: string) => (coloured ? `\u001b[${code}m${text}\u001b[0m` : text)
+  let pending = false
+  const clear = () => {
+    if (pending) process.stderr.write('\r\u001b[K')
+    pending = false
+  }
+  return {
+    out: (text) => {
+      clear()
+      process.stdout.write(text)
+    },
+    say: (text) => {
+      clear()
+      process.stderr.write(`${text}\n`)
+    },
+    progress: (text) => {
+      if (!terminal) return
+      clear()
+      process.stderr.write(text)
+      pending = true
+    },
+    mark: (file, brief, mark) => {
+      clear()
+      const colour = mark.weight === 'must change' ? 31 : mark.weight === 'look again' ? 33 : 34
+      process.stderr.write(`${file}: ${paint(colour, mark.weight)}: ${formatMark(brief, mark)}\n`)
+    },
+  }
+}

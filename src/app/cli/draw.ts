@@ -1,0 +1,90 @@
+import { basename, dirname, join } from 'node:path'
+import type { OcctKernel } from '../../kernel/open.ts'
+import { writePdf } from '../../write/pdf.ts'
+import { writeStep } from '../../write/step.ts'
+import { writeSvg } from '../../write/svg.ts'
+import type { Drawing } from '../compile.ts'
+import { printReport, reportOn } from '../report.ts'
+import { readArguments, UsageFault } from './arguments.ts'
+import type { Console } from './console.ts'
+import { eachBrief } from './each-brief.ts'
+import type { ExitCode } from './exit-codes.ts'
+import { writeWhole } from './files.ts'
+
+const KINDS = ['pdf', 'svg', 'step', 'txt'] as const
+type Kind = (typeof KINDS)[number]
+
+/** `draw`: sheet and solid of each brief as files. */
+export function draw(args: readonly string[], console: Console) {
+  const { files, options } = readArguments('draw', args, { to: 'text', only: 'text', quiet: 'flag' })
+  const kinds = readKinds(options.only)
+  const names = distinctNames(files, typeof options.to === 'string' ? options.to : undefined)
+  return (kernel: OcctKernel, stopped: () => boolean): Promise<ExitCode> =>
+    eachBrief(files, kernel, console, stopped, async (file, drawing) => {
+      const base = names.get(file)!(drawing)
+      const written: string[] = []
+      for (const kind of kinds) {
+        const content = await contentOf(kind, drawing, kernel)
+        if (content === undefined) continue
+        await writeWhole(`${base}.${kind}`, content)
+        written.push(`.${kind}`)
+      }
+      if (options.quiet) return
+      console.say(written.length === 0 ? `${file}: nothing could be drawn.` : summary(base, written, drawing))
+    })
+}
+
+function readKinds(only: string | boolean | undefined): readonly Kind[] {
+  if (typeof only !== 'string') return KINDS
+  const asked = only.split(',').map((k) => k.trim().toLowerCase())
+  const wrong = asked.find((k) => !KINDS.some((kind) => kind === k))
+  if (wrong !== undefined) throw new UsageFault(`draw: --only ${wrong}: expected some of ${KINDS.join(',')}.`)
+  return KINDS.filter((kind) => asked.includes(kind))
+}
+
+/** Path without ending for each file's output; two briefs that would write the same file are refused. */
+function distinctNames(files: readonly string[], to: string | undefined): Map<string, (drawing: Drawing) => string> {
+  const names = new Map<string, (drawing: Drawing) => string>()
+  const taken = new Map<string, string>()
+  for (const file of files) {
+    if (file === '-') {
+      names.set(file, (drawing) => join(to ?? '.', fileNameOf(drawing.brief.header.number?.text ?? 'drawing')))
+      continue
+    }
+    const base = join(to ?? dirname(file), basename(file).replace(/\.brief$/i, ''))
+    const other = taken.get(base)
+    if (other !== undefined)
+      throw new UsageFault(`draw: ${other} and ${file} would both write ${base}.pdf. Draw them into different folders.`)
+    taken.set(base, file)
+    names.set(file, () => base)
+  }
+  return names
+}
+
+/** A drawing number as a file name: letters, digits, dot, dash and underscore stay. */
+const fileNameOf = (number: string): string =>
+  number.replace(/[^\p{L}\p{N}._-]+/gu, '-').replace(/^[.-]+/, '') || 'drawing'
+
+async function contentOf(kind: Kind, drawing: Drawing, kernel: OcctKernel): Promise<string | Uint8Array | undefined> {
+  switch (kind) {
+    case 'pdf':
+      return drawing.sheet && writePdf(drawing.sheet)
+    case 'svg':
+      return drawing.sheet && writeSvg(drawing.sheet)
+    case 'step':
+      return drawing.part && drawing.part.body.faces.length > 0 ? writeStep(drawing.part, kernel) : undefined
+    case 'txt':
+      return printReport(reportOn(drawing))
+  }
+}
+
+function summary(base: string, written: readonly string[], drawing: Drawing): string {
+  const { sheet, views, sizes } = drawing
+  const facts = [
+    sheet ? `${sheet.format} ${sheet.scale}` : 'no sheet',
+    views ? `${views.views.length} views` : undefined,
+    sizes ? `${sizes.dimensions.length} sizes${sizes.proof.complete ? ', complete' : ', not complete'}` : undefined,
+    drawing.marks.length === 1 ? '1 mark' : `${drawing.marks.length} marks`,
+  ]
+  return `${base}${written.join(' ')}  (${facts.filter(Boolean).join('; ')})`
+}

@@ -1,0 +1,45 @@
+import type { OcctKernel } from '../../kernel/open.ts'
+import { compile, type Drawing } from '../compile.ts'
+import type { Console } from './console.ts'
+import { EXIT, type ExitCode, worse } from './exit-codes.ts'
+import { FileFault, nameOf, readText } from './files.ts'
+
+/**
+ * Compiles each brief in turn and hands it to `use`; a failing file does not stop the others.
+ * The solid is freed after `use`. Stops between files when `stopped` says so.
+ */
+export async function eachBrief(
+  files: readonly string[],
+  kernel: OcctKernel,
+  console: Console,
+  stopped: () => boolean,
+  use: (file: string, drawing: Drawing) => Promise<void>,
+): Promise<ExitCode> {
+  let code: ExitCode = EXIT.done
+  for (const [i, file] of files.entries()) {
+    if (stopped()) return EXIT.stopped
+    if (files.length > 1) console.progress(`${i + 1} of ${files.length}: ${nameOf(file)}`)
+    try {
+      const drawing = compile(await readText(file), kernel)
+      try {
+        for (const mark of drawing.marks) console.mark(nameOf(file), drawing.brief.text, mark)
+        await use(file, drawing)
+        if (drawing.marks.some((mark) => mark.weight === 'must change')) code = worse(code, EXIT.marks)
+      } finally {
+        if (drawing.part) kernel.free(drawing.part.solid)
+      }
+    } catch (fault) {
+      if (fault instanceof FileFault) {
+        console.say(fault.message)
+        code = worse(code, EXIT.file)
+      } else {
+        console.say(
+          `${nameOf(file)}: a fault of the program's own: ${kernel.describeFault(fault)}. Please report it with the brief.`,
+        )
+        if (process.env.SHEETWRIGHT_TRACE) console.say(fault instanceof Error ? (fault.stack ?? '') : String(fault))
+        code = worse(code, EXIT.fault)
+      }
+    }
+  }
+  return code
+}

@@ -1,0 +1,61 @@
+export const HELP = `sheetwright: from a brief to a finished drawing
+
+  sheetwright draw BRIEF...     draw the sheet: PDF, SVG, STEP and a report
+  sheetwright report BRIEF...   mass, size, views, dimensions and marks; draws nothing
+  sheetwright tidy BRIEF...     print the brief in its canonical form
+  sheetwright help [COMMAND]    this page, or more about one command
+
+A brief is a text file that says what the part is in a drafter's own callouts:
+
+  part      Cable clip plate
+  units     mm
+  practice  ISO
+  material  steel S235JR
+  plate     60 long × 40 wide × 6 thick, face front
+  holes     front: 2X ⌀6.6 THRU
+            2 across 40 apart, centred; 20 from bottom
+
+Save that as clip.brief, then:   sheetwright draw clip.brief --to out/
+
+docs/language.md has every statement with an example; examples/ has whole parts.
+`
+
+export const COMMAND_HELP: Readonly<Record<string, string>> = {
+  draw: `sheetwright draw BRIEF... [--to FOLDER] [--only KINDS]
+
+Draws each brief and writes NAME.pdf, NAME.svg, NAME.step and NAME.txt (the report).
+NAME is the brief's file name without .brief, or the part's number for standard input.
+
+  BRIEF            a file, or - for standard input; several are drawn one after the other,
+                   and one that fails does not stop the others
+  --to FOLDER      where to write; made if absent. Without it: beside the brief
+  --only KINDS     some of pdf,svg,step,txt
+  --quiet          say nothing but marks and faults
+
+A sheet whose sizes are not proven complete is stamped PRELIMINARY.
+`,
+  report: `sheetwright report BRIEF... [--json]
+
+Prints mass, volume, centre of gravity, overall size, sheet and scale, the views with the
+counts and lengths of their visible, hidden and centre lines, every size, the proof that the
+sizes define the part, and all marks.
+
+  --json           as JSON: one object, or a list when several briefs are named
+`,
+  tidy: `sheetwright tidy BRIEF... [--write]
+
+Prints the brief in canonical form: same statements, same digits, aligned.
+
+  --write          put the tidy text back into the file instead of printing it
+  --check          print nothing; exit 1 where a brief is not tidy
+`,
+}
+
+export const EXIT_HELP = `Exit codes
+  0    done
+  1    done as far as it went, but a brief has marks that must change
+  2    the command line was wrong
+  3    a file could not be read or written
+  4    a fault of the program's own
+  130  stopped from the keyboard
+`

@@ -1,0 +1,22 @@
+import type { OcctKernel } from '../../kernel/open.ts'
+import { printReport, type Report, reportOn } from '../report.ts'
+import { readArguments } from './arguments.ts'
+import type { Console } from './console.ts'
+import { eachBrief } from './each-brief.ts'
+import type { ExitCode } from './exit-codes.ts'
+import { nameOf } from './files.ts'
+
+/** `report`: what each brief comes to, as text or JSON on standard output. */
+export function report(args: readonly string[], console: Console) {
+  const { files, options } = readArguments('report', args, { json: 'flag' })
+  return async (kernel: OcctKernel, stopped: () => boolean): Promise<ExitCode> => {
+    const reports: ({ file: string } & Report)[] = []
+    const code = await eachBrief(files, kernel, console, stopped, async (file, drawing) => {
+      const made = reportOn(drawing)
+      if (options.json) reports.push({ file: nameOf(file), ...made })
+      else console.out((files.length > 1 ? `== ${nameOf(file)}\n` : '') + printReport(made))
+    })
+    if (options.json) console.out(`${JSON.stringify(files.length === 1 ? (reports[0] ?? null) : reports, null, 2)}\n`)
+    return code
+  }
+}

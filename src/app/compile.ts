@@ -1,0 +1,65 @@
+import type { Brief } from '../brief/brief.ts'
+import type { Mark } from '../brief/mark.ts'
+import { readBrief } from '../brief/read.ts'
+import type { OcctKernel } from '../kernel/open.ts'
+import { buildPart } from '../part/build.ts'
+import type { Part } from '../part/part.ts'
+import { layOut } from '../sheet/lay-out.ts'
+import type { Sheet } from '../sheet/sheet.ts'
+import { chooseSizes } from '../sizes/choose-sizes.ts'
+import type { SizeSet } from '../sizes/dimension.ts'
+import { drawViews } from '../views/draw-views.ts'
+import type { ViewSet } from '../views/view.ts'
+
+/** Everything a brief yields. Later values are absent where an earlier one could not be derived; `marks` says why. */
+export interface Drawing {
+  readonly brief: Brief
+  readonly part?: Part
+  readonly views?: ViewSet
+  readonly sizes?: SizeSet
+  readonly sheet?: Sheet
+  /** The marks of all phases, in the order of the brief's text. */
+  readonly marks: readonly Mark[]
+  /** Milliseconds by phase. */
+  readonly times: Readonly<Record<Phase, number>>
+}
+
+export type Phase = 'read' | 'build' | 'project' | 'size' | 'lay out'
+
+/** Runs the phases from brief text to sheet. The solid stays in the kernel until `kernel.free(part.solid)`. */
+export function compile(text: string, kernel: OcctKernel): Drawing {
+  const times: Record<Phase, number> = { read: 0, build: 0, project: 0, size: 0, 'lay out': 0 }
+  const timed = <T>(phase: Phase, run: () => T): T => {
+    const start = performance.now()
+    const value = run()
+    times[phase] = performance.now() - start
+    return value
+  }
+  const brief = timed('read', () => readBrief(text))
+  if (!brief.stock) return { brief, marks: inOrder([...brief.marks]), times }
+  const part = timed('build', () => buildPart(brief, kernel))
+  if (part.body.faces.length === 0) return { brief, part, marks: inOrder([...brief.marks, ...part.marks]), times }
+  const views = timed('project', () => drawViews(part, kernel))
+  const sizes = timed('size', () => chooseSizes(part, views))
+  const { sheet, marks } = timed('lay out', () => layOut(part, views, sizes))
+  return {
+    brief,
+    part,
+    views,
+    sizes,
+    sheet,
+    marks: inOrder([...brief.marks, ...part.marks, ...sizes.marks, ...marks]),
+    times,
+  }
+}
+
+/** By place in the brief; marks without a place last. Equal marks once. */
+function inOrder(marks: Mark[]): Mark[] {
+  const seen = new Set<string>()
+  return marks
+    .filter((mark) => {
+      const key = `${mark.rule} ${mark.span?.from} ${mark.span?.to} ${mark.text}`
+      return !seen.has(key) && seen.add(key)
+    })
+    .sort((a, b) => (a.span?.from ?? Infinity) - (b.span?.from ?? Infinity) || 0)
+}

@@ -1,0 +1,180 @@
+import { locate } from '../brief/locate.ts'
+import type { Mark } from '../brief/mark.ts'
+import type { Dimension } from '../sizes/dimension.ts'
+import { describeViews } from '../views/describe.ts'
+import type { Drawing } from './compile.ts'
+
+/** What the sheet holds and what was found, as plain data. Lengths in mm, volume in mm³, mass in kg. */
+export interface Report {
+  readonly part: string | undefined
+  readonly number: string | undefined
+  readonly revision: string | undefined
+  readonly units: 'inch' | 'mm'
+  readonly practice: 'ASME' | 'ISO'
+  readonly solid?: {
+    readonly volume: number
+    readonly area: number
+    readonly centreOfGravity: readonly [number, number, number]
+    readonly overall: readonly [number, number, number]
+    readonly mass: number | undefined
+    readonly density: { readonly gPerCm3: number; readonly source: string } | undefined
+  }
+  readonly sheet?: { readonly format: string; readonly width: number; readonly height: number; readonly scale: string }
+  readonly views: ReturnType<typeof describeViews>
+  readonly reasons: readonly string[]
+  readonly sizes: readonly {
+    readonly text: string
+    readonly value: number
+    readonly tolerance: Dimension['tolerance'] | undefined
+    readonly direction: string
+    readonly view: string
+    readonly reference: boolean
+    readonly line: number | undefined
+  }[]
+  readonly proof?: {
+    readonly complete: boolean
+    readonly sentence: string
+    readonly sizes: number
+    readonly implied: number
+    readonly freedoms: number
+    readonly missing: readonly string[]
+    readonly repeated: readonly string[]
+  }
+  readonly marks: readonly {
+    readonly rule: string
+    readonly weight: Mark['weight']
+    readonly text: string
+    readonly expected: string | undefined
+    readonly source: string | undefined
+    readonly line: number | undefined
+    readonly column: number | undefined
+  }[]
+}
+
+export function reportOn(drawing: Drawing): Report {
+  const { brief, part, views, sizes, sheet } = drawing
+  const place = (mark: { span?: { from: number } | undefined }) =>
+    mark.span ? locate(brief.text, mark.span.from) : undefined
+  const built = part && part.body.faces.length > 0 ? part : undefined
+  return {
+    part: brief.header.part?.text,
+    number: brief.header.number?.text,
+    revision: brief.header.revision?.text,
+    units: brief.header.units,
+    practice: brief.header.practice,
+    ...(built
+      ? {
+          solid: {
+            volume: built.properties.volume,
+            area: built.properties.area,
+            centreOfGravity: fromCorner(built.properties.centroid, built.body.box.min),
+            overall: overall(built.body.box),
+            mass: built.properties.mass,
+            density: built.properties.density,
+          },
+        }
+      : {}),
+    ...(sheet ? { sheet: { format: sheet.format, width: sheet.width, height: sheet.height, scale: sheet.scale } } : {}),
+    views: views ? describeViews(views) : [],
+    reasons: views?.reasons ?? [],
+    sizes: (sizes?.dimensions ?? []).map((d) => ({
+      text: calloutText(d),
+      value: d.value,
+      tolerance: d.tolerance,
+      direction: d.direction,
+      view: d.view,
+      reference: d.reference,
+      line: place(d)?.line,
+    })),
+    ...(sizes
+      ? {
+          proof: {
+            complete: sizes.proof.complete,
+            sentence: sizes.proof.sentence,
+            sizes: sizes.proof.sizes,
+            implied: sizes.proof.implied,
+            freedoms: sizes.proof.freedoms,
+            missing: sizes.proof.missing.map((m) => m.text),
+            repeated: sizes.proof.repeated.map((m) => m.text),
+          },
+        }
+      : {}),
+    marks: drawing.marks.map((mark) => ({
+      rule: mark.rule,
+      weight: mark.weight,
+      text: mark.text,
+      expected: mark.expected,
+      source: mark.source,
+      line: place(mark)?.line,
+      column: place(mark)?.column,
+    })),
+  }
+}
+
+/** A callout on one line, its stacked tolerances written one after the other. */
+export function calloutText(dimension: Dimension): string {
+  return dimension.callout.lines
+    .map((line) => line.map((p) => (typeof p === 'string' ? p : `${p.stack[0]}/${p.stack[1]}`)).join(''))
+    .join(' ')
+}
+
+/** Counted from the left, front and bottom of the part. */
+function fromCorner(point: readonly number[], corner: readonly number[]): [number, number, number] {
+  return [point[0]! - corner[0]!, point[1]! - corner[1]!, point[2]! - corner[2]!]
+}
+
+function overall(box: { min: readonly number[]; max: readonly number[] }): [number, number, number] {
+  return [box.max[0]! - box.min[0]!, box.max[1]! - box.min[1]!, box.max[2]! - box.min[2]!]
+}
+
+const INCH = 25.4
+const POUND = 0.45359237
+
+/** The report as a person reads it, in the units of the brief. */
+export function printReport(report: Report): string {
+  const inch = report.units === 'inch'
+  const length = (mm: number) => (inch ? `${(mm / INCH).toFixed(3)} in` : `${trimmed(mm, 3)} mm`)
+  const lines: string[] = []
+  const say = (label: string, value: string | undefined) => {
+    if (value !== undefined) lines.push(`${label.padEnd(18)}${value}`)
+  }
+  say('part', report.part)
+  say('number', report.number && report.revision ? `${report.number}  revision ${report.revision}` : report.number)
+  say('practice', `${report.practice}, ${report.units}`)
+  if (report.solid) {
+    const { solid } = report
+    say('overall', `${solid.overall.map(length).join(' × ')}  (left-right × front-rear × up-down)`)
+    say('volume', inch ? `${(solid.volume / INCH ** 3).toFixed(4)} in³` : `${trimmed(solid.volume / 1000, 4)} cm³`)
+    say('surface', inch ? `${(solid.area / INCH ** 2).toFixed(3)} in²` : `${trimmed(solid.area / 100, 3)} cm²`)
+    say('centre of gravity', solid.centreOfGravity.map(length).join(', ') + '  (from left, front, bottom)')
+    if (solid.mass === undefined) say('mass', 'not known: the material has no density in the table')
+    else {
+      const mass = inch ? `${(solid.mass / POUND).toFixed(3)} lb` : `${trimmed(solid.mass, 4)} kg`
+      say('mass', `${mass}  (density ${solid.density!.gPerCm3} g/cm³, ${solid.density!.source})`)
+    }
+  }
+  if (report.sheet) say('sheet', `${report.sheet.format}, scale ${report.sheet.scale}`)
+  for (const view of report.views) {
+    const line = (kind: string, of: { count: number; length: number }) => `${of.count} ${kind} (${length(of.length)})`
+    say(
+      'view',
+      `${view.id}: ${line('visible', view.visible)}, ${line('hidden', view.hidden)}, ${line('centre', view.centre)}`,
+    )
+  }
+  for (const reason of report.reasons) say('why', reason)
+  if (report.proof) {
+    say('sizes', report.proof.sentence)
+    for (const missing of report.proof.missing) say('  missing', missing)
+    for (const repeated of report.proof.repeated) say('  repeated', repeated)
+  }
+  say('marks', report.marks.length === 0 ? 'none' : undefined)
+  for (const mark of report.marks) {
+    const at = mark.line === undefined ? '' : `line ${mark.line}, column ${mark.column}: `
+    say('mark', `${mark.weight}: ${at}${mark.text}${mark.expected ? ` Expected ${mark.expected}.` : ''}`)
+  }
+  return `${lines.join('\n')}\n`
+}
+
+function trimmed(value: number, digits: number): string {
+  return String(Number(value.toFixed(digits)))
+}

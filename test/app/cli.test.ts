@@ -1,0 +1,179 @@
+import { spawn, spawnSync } from 'node:child_process'
+import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+
+const root = new URL('../..', import.meta.url).pathname
+const bin = join(root, 'bin/sheetwright')
+const bracket = join(root, 'examples/vent-bracket.brief')
+let folder: string
+
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'sheetwright-cli-'))
+})
+afterAll(() => rmSync(folder, { recursive: true, force: true }))
+
+function run(args: string[], input?: string | Uint8Array) {
+  const done = spawnSync(process.execPath, [bin, ...args], { input, encoding: 'utf8', maxBuffer: 1 << 26 })
+  return { code: done.status, out: done.stdout, err: done.stderr }
+}
+
+/** A message for a person never shows the inside of the program. */
+function expectNoStack(text: string) {
+  expect(text).not.toMatch(/\n\s+at .*:\d+/)
+}
+
+describe('draw', () => {
+  it('writes sheet, solid and report beside each other and nothing else', () => {
+    const to = join(folder, 'one')
+    const { code, err } = run(['draw', bracket, '--to', to])
+    expect(err).not.toMatch(/must change/)
+    expect(code).toBe(0)
+    expect(readdirSync(to).sort()).toEqual([
+      'vent-bracket.pdf',
+      'vent-bracket.step',
+      'vent-bracket.svg',
+      'vent-bracket.txt',
+    ])
+  })
+
+  it('gives the same bytes for the same brief', () => {
+    const [a, b] = ['same-a', 'same-b'].map((name) => join(folder, name))
+    run(['draw', bracket, '--to', a!])
+    run(['draw', bracket, '--to', b!])
+    for (const file of readdirSync(a!))
+      expect(readFileSync(join(a!, file)).equals(readFileSync(join(b!, file))), file).toBe(true)
+  })
+
+  it('draws the good files though one is missing, one is noise and one is not text', () => {
+    const to = join(folder, 'many')
+    const noise = join(folder, 'noise.brief')
+    const utf16 = join(folder, 'utf16.brief')
+    writeFileSync(noise, 'qwx ]] 77 ⌀⌀ %% plate\n')
+    writeFileSync(utf16, Buffer.from('\ufeffpart Clip\n', 'utf16le'))
+    const { code, err } = run(['draw', join(folder, 'absent.brief'), noise, utf16, bracket, '--to', to])
+    expect(code).toBe(3)
+    expect(err).toMatch(/absent\.brief cannot be read: no such file/)
+    expect(err).toMatch(/utf16\.brief is not UTF-8 text \(it looks like UTF-16\)/)
+    expect(err).toMatch(/noise\.brief: .*must change.*line 1, column 1/)
+    expectNoStack(err)
+    expect(readdirSync(to)).toContain('vent-bracket.pdf')
+  })
+
+  it('reads a brief from standard input and names it by its number', () => {
+    const to = join(folder, 'stdin')
+    const { code } = run(['draw', '-', '--to', to, '--only', 'svg'], readFileSync(bracket))
+    expect(code).toBe(0)
+    expect(readdirSync(to)).toHaveLength(1)
+    expect(readdirSync(to)[0]).toMatch(/\.svg$/)
+  })
+
+  it('refuses two briefs that would write the same file', () => {
+    const twin = join(folder, 'twin')
+    cpSync(bracket, join(twin, 'vent-bracket.brief'))
+    const { code, err } = run(['draw', bracket, join(twin, 'vent-bracket.brief'), '--to', folder])
+    expect(code).toBe(2)
+    expect(err).toMatch(/would both write/)
+  })
+
+  it('leaves no half-written file where it cannot write', () => {
+    const blocked = join(folder, 'blocked')
+    writeFileSync(blocked, 'a file where a folder should be')
+    const { code, err } = run(['draw', bracket, '--to', blocked])
+    expect(code).toBe(3)
+    expect(err).toMatch(/cannot be written/)
+    expectNoStack(err)
+    expect(readFileSync(blocked, 'utf8')).toBe('a file where a folder should be')
+  })
+
+  it('answers ten megabytes of noise at once', () => {
+    const noise = Buffer.alloc(10 * 1024 * 1024, 'plate ⌀ 4X ~~ \n')
+    const { code, err } = run(['draw', '-', '--to', folder], noise)
+    expect(code).toBe(3)
+    expect(err).toMatch(/too large to be a brief/)
+  })
+
+  it('stops from the keyboard with nothing half-written', async () => {
+    const to = join(folder, 'stopped')
+    const copies = Array.from({ length: 40 }, (_, i) => {
+      const copy = join(folder, 'copies', `copy-${i}.brief`)
+      cpSync(bracket, copy)
+      return copy
+    })
+    const child = spawn(process.execPath, [bin, 'draw', ...copies, '--to', to], { stdio: ['ignore', 'ignore', 'pipe'] })
+    child.stderr.once('data', () => child.kill('SIGINT'))
+    const code = await new Promise((resolve) => child.on('exit', resolve))
+    expect(code).toBe(130)
+    const files = readdirSync(to)
+    expect(files.filter((f) => f.endsWith('.part'))).toEqual([])
+    expect(files.length).toBeLessThan(160)
+    expect(files.length % 4).toBe(0)
+  })
+})
+
+describe('report', () => {
+  it('gives one object as JSON for one brief and a list for several', () => {
+    const one = JSON.parse(run(['report', bracket, '--json']).out)
+    expect(one).toMatchObject({ units: 'inch', practice: 'ASME' })
+    expect(one.solid.volume).toBeGreaterThan(0)
+    expect(one.views.length).toBeGreaterThanOrEqual(3)
+    const two = JSON.parse(run(['report', bracket, join(root, 'examples/base-plate.brief'), '--json']).out)
+    expect(two.map((r: { file: string }) => r.file)).toEqual([bracket, join(root, 'examples/base-plate.brief')])
+  })
+
+  it('prints the same facts for a person', () => {
+    const { out, code } = run(['report', bracket])
+    expect(code).toBe(0)
+    expect(out).toMatch(/^overall +\d+\.\d{3} in × /m)
+    expect(out).toMatch(/^mass +\d/m)
+  })
+})
+
+describe('tidy', () => {
+  it('prints a canonical form that is its own canonical form', () => {
+    const first = run(['tidy', bracket])
+    expect(first.code).toBe(0)
+    expect(run(['tidy', '-'], first.out).out).toBe(first.out)
+  })
+
+  it('leaves a brief alone that it does not understand', () => {
+    const file = join(folder, 'odd.brief')
+    writeFileSync(file, 'part Clip\nfrobnicate 12\n')
+    const { code } = run(['tidy', '--write', file])
+    expect(code).toBe(1)
+    expect(readFileSync(file, 'utf8')).toBe('part Clip\nfrobnicate 12\n')
+  })
+})
+
+describe('the command line itself', () => {
+  it('teaches', () => {
+    expect(run(['--help'])).toMatchObject({ code: 0 })
+    expect(run(['--help']).out).toMatch(/sheetwright draw BRIEF/)
+    expect(run(['draw', '--help']).out).toMatch(/--to FOLDER/)
+    expect(run(['help', 'report']).out).toMatch(/Exit codes/)
+  })
+
+  it('shows in its help a brief that draws', () => {
+    const sample = run(['--help'])
+      .out.split('\n')
+      .filter((line) => /^ {2}(part|units|practice|material|plate|holes| {8})/.test(line))
+    const { code, err } = run(['report', '-'], sample.map((line) => line.slice(2)).join('\n'))
+    expect(err).not.toMatch(/must change/)
+    expect(code).toBe(0)
+  })
+
+  it.each([
+    [['drw', 'x'], /drw is not a command/],
+    [['draw'], /name a brief/],
+    [['draw', '--onto', 'x', 'y'], /It takes --to, --only, --quiet/],
+    [['draw', bracket, '--only', 'gif'], /expected some of pdf,svg,step,txt/],
+    [['report', '-', '-'], /read once/],
+    [[], /sheetwright draw/],
+  ])('refuses %j with exit code 2', (args, message) => {
+    const { code, err, out } = run(args as string[])
+    expect(code).toBe(2)
+    expect(err + out).toMatch(message)
+    expectNoStack(err)
+  })
+})
