@@ -1,7 +1,7 @@
 import type { Side } from '../brief/brief.ts'
 import type { Mark } from '../brief/mark.ts'
 import type { Span } from '../brief/span.ts'
-import type { Vec2 } from '../geometry/vec.ts'
+import type { Vec2, Vec3 } from '../geometry/vec.ts'
 
 /** Text of a callout. Symbols stand as their Unicode characters (⌀ ⌴ ⌵ ↧ □ ° ±); a stack prints two tolerances one over the other. */
 export type CalloutPart = string | { readonly stack: readonly [upper: string, lower: string] }
@@ -45,6 +45,55 @@ export type LeaderTarget =
     }
   | { readonly kind: 'point'; readonly at: Vec2; readonly normal?: Vec2 }
 
+/** A point of the plane, axis or corner that a size reaches, in the part's own coordinates (mm). */
+export interface Reach {
+  readonly at: Vec3
+  /** In a drafter's words: `left face`, `hole 1`. */
+  readonly name: string
+}
+
+/**
+ * What a size, or a word beside it, states about the solid. The proof reads these and nothing else of a dimension.
+ * Faces are ids of the part's body.
+ */
+export type Statement =
+  /** Distance between two reaches along a unit vector. */
+  | { readonly kind: 'distance'; readonly direction: Vec3; readonly from: Reach; readonly to: Reach }
+  /** Equal steps between neighbours: one value, `members - 2` conditions of equal spacing. */
+  | { readonly kind: 'pitch'; readonly direction: Vec3; readonly members: readonly Reach[] }
+  /** One radius (or diameter) for all these cylinders, spheres or fillets (minor radius of a torus). */
+  | { readonly kind: 'radius'; readonly faces: readonly number[] }
+  /** Diameter of the circle in which a cone meets a plane: countersinks, ends of tapers. `at` lies on the circle's plane. */
+  | { readonly kind: 'cone diameter'; readonly faces: readonly number[]; readonly diameter: number }
+  /** Cone angle by a number, or by custom (drill point) without one. */
+  | { readonly kind: 'cone angle'; readonly faces: readonly number[]; readonly custom?: true }
+  /** Angle between two plane faces, or of a plane face to an axis of the part. */
+  | { readonly kind: 'angle'; readonly faces: readonly [number, number] }
+  /** Axes on a circle: its diameter, and, where said, equal spacing and the first one's angle on a centre line. */
+  | {
+      readonly kind: 'bolt circle'
+      readonly centre: Vec3
+      readonly axis: Vec3
+      readonly members: readonly Vec3[]
+      readonly equal: boolean
+    }
+  /** Angle of one axis of a bolt circle about its centre; `number` false: it stands on a centre line. */
+  | {
+      readonly kind: 'polar'
+      readonly centre: Vec3
+      readonly axis: Vec3
+      readonly member: Vec3
+      readonly number: boolean
+    }
+  /** `centred`, said on the sheet in words: the first and last reach stand evenly between the two others. No number. */
+  | {
+      readonly kind: 'centred'
+      readonly direction: Vec3
+      readonly first: Reach
+      readonly last: Reach
+      readonly between: readonly [Reach, Reach]
+    }
+
 /** One size as it will stand on the sheet, not yet placed. */
 export interface Dimension {
   /** Stable between edits of other statements. */
@@ -64,6 +113,12 @@ export interface Dimension {
   readonly basic: boolean
   /** Direction in words for reports: `left-right`, `up-down`, `front-rear`, `diameter`, `radius`, `angle`. */
   readonly direction: string
+  /** What the size states about the solid; the proof's only reading of it. Absent: it states nothing the proof can use. */
+  readonly states?: readonly Statement[]
+  /** Derived from the solid because the shape needs it; no number of the brief stands behind it. */
+  readonly derived?: boolean
+  /** `?` in the brief: still to be measured. */
+  readonly unknown?: boolean
   /** Feature the size belongs to; sizes of one feature stand together. */
   readonly feature?: string
   /** Sizes of one chain, baseline set or ordinate set share a group. */
@@ -79,12 +134,16 @@ export interface Proof {
   readonly sizes: number
   readonly implied: number
   readonly freedoms: number
+  /** The implied conditions by kind, for an open count. */
+  readonly conditions?: readonly { readonly kind: string; readonly count: number }[]
   /** Elements left free, in words, with the view and the brief line that would mend it. */
   readonly missing: readonly {
     readonly text: string
     readonly view?: string
     readonly span?: Span
     readonly write?: string
+    /** Feature or datum the free element belongs to. */
+    readonly element?: string
   }[]
   readonly repeated: readonly { readonly text: string; readonly dimensions: readonly string[]; readonly span?: Span }[]
   /** `complete: 23 sizes and 9 implied conditions fix 32 freedoms`. */
