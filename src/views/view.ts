@@ -43,8 +43,10 @@ export interface ViewLine {
   readonly features?: readonly string[]
   /** How each end behaves when dashes are fitted. */
   readonly ends?: readonly [LineEnd, LineEnd]
-  /** Centre line drawn unbroken because too short for a long-dash pattern is decided at the sheet's scale. */
+  /** Points where centre lines cross and the practice's dash must fall; whether a short line stays unbroken is decided at scale. */
   readonly cross?: readonly Vec2[]
+  /** Paper millimetres by which the line runs past its start and its end; negative where it stays clear of what lies there. */
+  readonly overrun?: readonly [number, number]
 }
 
 /** `corner`: meets other lines and must touch with a dash; `continues`: runs on from a visible line and must leave a gap; `free`: nothing there. */
