@@ -1,0 +1,125 @@
+import type { OpenCascadeInstance, TopAbs_ShapeEnum, TopoDS_Shape } from 'replicad-opencascadejs'
+import type { Vec3 } from '../geometry/vec.ts'
+import type { Axes3 } from './body.ts'
+import { type Own, scoped } from './scope.ts'
+
+/** The compiled kernel's own programming interface. */
+export type Occt = OpenCascadeInstance
+
+/** A build or query that the kernel refused; `message` is the kernel's own. */
+export class KernelError extends Error {
+  override readonly name = 'KernelError'
+}
+
+/** Runs `work`, turning the kernel's binary exceptions into `KernelError`. */
+export function guarded<R>(oc: Occt, doing: string, work: () => R): R {
+  try {
+    return work()
+  } catch (e) {
+    if (e instanceof KernelError) throw e
+    throw new KernelError(`${doing}: ${reasonOf(oc, e)}`)
+  }
+}
+
+function reasonOf(oc: Occt, e: unknown): string {
+  if (e instanceof Error) return e.message
+  try {
+    const decode: (e: unknown) => readonly string[] = oc.getExceptionMessage as (e: unknown) => [string, string]
+    return decode(e).filter(Boolean).join(': ')
+  } catch {
+    return 'the kernel gave no reason'
+  }
+}
+
+interface HasXyz {
+  X(): number
+  Y(): number
+  Z(): number
+  delete(): void
+}
+
+/** Reads a point, vector or direction and frees it. */
+export function takeVec(p: HasXyz): Vec3 {
+  const v: Vec3 = [p.X(), p.Y(), p.Z()]
+  p.delete()
+  return v
+}
+
+interface HasAxes {
+  Location(): HasXyz
+  XDirection(): HasXyz
+  YDirection(): HasXyz
+  Direction(): HasXyz
+  delete(): void
+}
+
+/** Reads a position and frees it. `x`, `y`, `z` as the kernel has them: left-handed systems are possible. */
+export function takeAxes(a: HasAxes): Axes3 {
+  const axes: Axes3 = {
+    origin: takeVec(a.Location()),
+    x: takeVec(a.XDirection()),
+    y: takeVec(a.YDirection()),
+    z: takeVec(a.Direction()),
+  }
+  a.delete()
+  return axes
+}
+
+export const pnt = (oc: Occt, own: Own, p: Vec3) => own(new oc.gp_Pnt(p[0], p[1], p[2]))
+export const vec = (oc: Occt, own: Own, p: Vec3) => own(new oc.gp_Vec(p[0], p[1], p[2]))
+export const dir = (oc: Occt, own: Own, p: Vec3) => own(new oc.gp_Dir(p[0], p[1], p[2]))
+export const ax1 = (oc: Occt, own: Own, origin: Vec3, z: Vec3) =>
+  own(new oc.gp_Ax1(pnt(oc, own, origin), dir(oc, own, z)))
+export const ax2 = (oc: Occt, own: Own, origin: Vec3, z: Vec3, x?: Vec3) =>
+  own(
+    x
+      ? new oc.gp_Ax2(pnt(oc, own, origin), dir(oc, own, z), dir(oc, own, x))
+      : new oc.gp_Ax2(pnt(oc, own, origin), dir(oc, own, z)),
+  )
+
+/** Calls `visit` with every sub-shape of a kind, in the kernel's order; each is freed after the visit. */
+export function eachSubShape(oc: Occt, shape: TopoDS_Shape, kind: TopAbs_ShapeEnum, visit: (s: TopoDS_Shape) => void) {
+  scoped((own) => {
+    const explorer = own(new oc.TopExp_Explorer(shape, kind, 'TopAbs_SHAPE'))
+    for (; explorer.More(); explorer.Next()) {
+      const s = explorer.Current()
+      visit(s)
+      s.delete()
+    }
+  })
+}
+
+/** Sub-shapes of a kind as owned objects. */
+export function subShapes(oc: Occt, own: Own, shape: TopoDS_Shape, kind: TopAbs_ShapeEnum): TopoDS_Shape[] {
+  const list: TopoDS_Shape[] = []
+  const explorer = new oc.TopExp_Explorer(shape, kind, 'TopAbs_SHAPE')
+  for (; explorer.More(); explorer.Next()) list.push(own(explorer.Current()))
+  explorer.delete()
+  return list
+}
+
+/** Numbers distinct sub-shapes (same geometry and place, whatever the direction) from 0. */
+export class ShapeNumbers {
+  private readonly buckets = new Map<number, { shape: TopoDS_Shape; id: number }[]>()
+  private count = 0
+  private readonly oc: Occt
+
+  constructor(oc: Occt) {
+    this.oc = oc
+  }
+
+  get size(): number {
+    return this.count
+  }
+
+  /** Number of the shape, and whether it was met for the first time. The shape must live as long as this. */
+  numberOf(shape: TopoDS_Shape): { readonly id: number; readonly first: boolean } {
+    const hash = this.oc.ReplicadShapeHasher.HashCode(shape, 2147483647)
+    let bucket = this.buckets.get(hash)
+    if (!bucket) this.buckets.set(hash, (bucket = []))
+    for (const entry of bucket) if (entry.shape.IsSame(shape)) return { id: entry.id, first: false }
+    const id = this.count++
+    bucket.push({ shape, id })
+    return { id, first: true }
+  }
+}

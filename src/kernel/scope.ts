@@ -1,0 +1,23 @@
+/** Anything the kernel hands out and that must be given back. */
+interface Owned {
+  delete(): void
+}
+
+/** Puts an object under the scope's ownership and returns it. */
+export type Own = <T extends Owned>(object: T) => T
+
+/**
+ * Runs `work` with an owner of kernel objects and frees all of them, last first, when it ends or throws.
+ * What must outlive the scope is simply not owned.
+ */
+export function scoped<R>(work: (own: Own) => R): R {
+  const objects: Owned[] = []
+  try {
+    return work((object) => {
+      objects.push(object)
+      return object
+    })
+  } finally {
+    for (let i = objects.length - 1; i >= 0; i--) objects[i]!.delete()
+  }
+}
