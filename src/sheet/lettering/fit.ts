@@ -1,0 +1,86 @@
+import { type LetteringStyle, textWidth } from './lettering.ts'
+
+/** Text set into a box: its lines, the capital height, and how far the letters are narrowed. */
+export interface FittedText {
+  readonly lines: readonly string[]
+  readonly height: number
+  /** 1 as cut, less where narrowed. */
+  readonly stretch: number
+  /** False where even the narrowest setting could not hold the words: the last line then ends in `…`. */
+  readonly whole: boolean
+}
+
+export interface FitBox {
+  /** mm */
+  readonly width: number
+  /** Room for lines, mm. */
+  readonly depth: number
+  /** Wished capital height and the least that may be used, mm. */
+  readonly height: number
+  readonly least: number
+  /** Base line to base line in capital heights. */
+  readonly lineRatio: number
+}
+
+/** Letters may be narrowed to this before words are cut. */
+const NARROWEST = 0.75
+
+/**
+ * Sets text into a box: first on one line, then on more lines, then smaller, then narrower; a word longer than the line
+ * is broken. Nothing ever stands outside the box.
+ */
+export function fitText(text: string, box: FitBox, style: LetteringStyle = {}): FittedText {
+  const words = text.replace(/\s+/g, ' ').trim()
+  const heights = [box.height]
+  for (let h = box.height * 0.9; h > box.least * 1.02; h *= 0.9) heights.push(h)
+  if (box.least < box.height) heights.push(box.least)
+  const roomFor = (h: number) => Math.max(1, Math.floor((box.depth - h) / (h * box.lineRatio) + 1 + 1e-9))
+  for (const stretch of [1, 0.9, 0.82, NARROWEST]) {
+    for (const h of heights) {
+      const lines = wrap(words, box.width / stretch, h, style, false)
+      if (lines && lines.length <= roomFor(h)) return { lines, height: h, stretch, whole: true }
+    }
+  }
+  const h = box.least
+  const lines = wrap(words, box.width / NARROWEST, h, style, true)!
+  const room = roomFor(h)
+  if (lines.length <= room) return { lines, height: h, stretch: NARROWEST, whole: true }
+  const kept = lines.slice(0, room)
+  let last = `${kept[room - 1]}…`
+  while (last.length > 1 && textWidth(last, h, style) > box.width / NARROWEST)
+    last = `${[...last].slice(0, -2).join('')}…`
+  return { lines: [...kept.slice(0, -1), last], height: h, stretch: NARROWEST, whole: false }
+}
+
+/** Lines no wider than `width`; undefined when a word alone is wider and must not be broken. */
+export function wrap(
+  text: string,
+  width: number,
+  height: number,
+  style: LetteringStyle,
+  breakWords: boolean,
+): string[] | undefined {
+  const fits = (t: string) => textWidth(t, height, style) <= width + 1e-9
+  const lines: string[] = []
+  let line = ''
+  for (const word of text.split(' ')) {
+    const longer = line ? `${line} ${word}` : word
+    if (fits(longer)) {
+      line = longer
+      continue
+    }
+    if (line) lines.push(line)
+    line = word
+    if (fits(word)) continue
+    if (!breakWords) return undefined
+    line = ''
+    for (const c of word) {
+      if (line && !fits(line + c)) {
+        lines.push(line)
+        line = c
+      } else line += c
+    }
+  }
+  if (line || lines.length === 0) lines.push(line)
+  return lines
+}
