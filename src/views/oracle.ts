@@ -1,0 +1,186 @@
+import type { Curve2 } from '../geometry/curve2.ts'
+import { boxOf, boxOfCurves, lengthOf, piece, pointAt } from '../geometry/evaluate.ts'
+import type { Vec2 } from '../geometry/vec.ts'
+import type { Body, BodyFace } from '../kernel/body.ts'
+import { type KernelLine, kernelHiddenLines } from '../kernel/hidden-lines.ts'
+import type { SolidKey } from '../kernel/kernel.ts'
+import type { OcctKernel } from '../kernel/open.ts'
+import { curveOn, groupedByCarrier, periodOf, reachOf } from './conventions/carrier.ts'
+import { type Interval, rewound, united, unwound, without } from './conventions/intervals.ts'
+import { nearest } from './conventions/nearest.ts'
+import { distinct } from './conventions/precedence.ts'
+import { cutRegions } from './cut-regions.ts'
+import { projectCurve, projectPoint } from './project.ts'
+import { toleranceOf } from './tolerance.ts'
+import type { ExactCurve, ExactView, Frame, Source } from './view.ts'
+
+/**
+ * The exact view by the kernel's own hidden-line algorithm: an independent reference for ours. The algorithm says
+ * which stretches are visible; the curves themselves are the projected edges of the body wherever a stretch lies on one,
+ * because the kernel hands some of them out as chains of chords. Every place is told once: visible before hidden, sharp
+ * before silhouette before smooth.
+ *
+ * @throws KernelError where the kernel's algorithm refuses the solid
+ */
+export function kernelExactView(kernel: OcctKernel, solid: SolidKey, body: Body, frame: Frame): ExactView {
+  const edges = projectedEdges(body, frame)
+  const tolerance = toleranceOf(edges.map((e) => e.curve))
+  const lines = kernelHiddenLines(kernel, solid, frame.right, frame.toViewer)
+  const curves = lines.flatMap((line) => exactPieces(line, edges, body, frame, tolerance))
+  return { frame, curves: cleaned(curves, tolerance), cuts: cutRegions(body, frame) }
+}
+
+interface ProjectedEdge {
+  readonly id: number
+  readonly curve: Curve2
+  readonly faces: readonly number[]
+  readonly smooth: boolean
+  readonly cut: boolean
+  readonly box: { readonly min: Vec2; readonly max: Vec2 }
+}
+
+function projectedEdges(body: Body, frame: Frame): ProjectedEdge[] {
+  return body.edges.flatMap((edge): ProjectedEdge[] => {
+    const curve = edge.seam ? undefined : projectCurve(edge.curve, frame)
+    if (!curve) return []
+    const faces = edge.faces.filter((f) => f !== undefined)
+    const cut = faces.some((f) => body.faces[f]!.cut)
+    return [{ id: edge.id, curve, faces, smooth: edge.smooth, cut, box: boxOf(curve) }]
+  })
+}
+
+/** The kernel's silhouettes may lie off the true outline by this part of their length. */
+const SAG = 2e-6
+
+function exactPieces(
+  line: KernelLine,
+  edges: readonly ProjectedEdge[],
+  body: Body,
+  frame: Frame,
+  tolerance: number,
+): ExactCurve[] {
+  const raw = flattened(projectCurve(line.curve, PLANE)!, tolerance)
+  if (lengthOf(raw) <= tolerance) return []
+  if (line.kind === 'silhouette') {
+    return [{ curve: raw, visible: line.visible, kind: 'silhouette', sources: silhouetteSources(raw, body, frame) }]
+  }
+  const chords = raw.kind === 'spline' && raw.degree === 1
+  const corners = chords ? raw.poles : [0, 0.13, 0.5, 0.87, 1].map((t) => pointAt(raw, t))
+  const reach = chords ? Math.max(tolerance, 1e-6) : tolerance
+  const on = edges.filter((e) => e.smooth === (line.kind === 'smooth') && corners.every((p) => isNear(e, p, reach)))
+  // The outline of a round face that happens to run along its seam comes as an edge.
+  if (on.length === 0 && line.kind === 'edge') {
+    return [{ curve: raw, visible: line.visible, kind: 'silhouette', sources: silhouetteSources(raw, body, frame) }]
+  }
+  const sources = on.map((e): Source => ({ edge: e.id, faces: e.faces }))
+  const kind = line.kind === 'smooth' ? 'smooth' : on.some((e) => e.cut) ? 'cut' : 'edge'
+  const home = chords ? on.find((e) => e.curve.kind !== 'line') : undefined
+  const curve = home ? between(home.curve, corners) : raw
+  return [{ curve, visible: line.visible, kind, sources }]
+}
+
+const PLANE: Frame = { right: [1, 0, 0], up: [0, 1, 0], toViewer: [0, 0, 1] }
+
+function isNear(edge: ProjectedEdge, p: Vec2, reach: number): boolean {
+  const { min, max } = edge.box
+  if (p[0] < min[0] - reach || p[0] > max[0] + reach || p[1] < min[1] - reach || p[1] > max[1] + reach) return false
+  return nearest(edge.curve, p).distance <= reach
+}
+
+/** A chain of chords whose corners lie on one straight line is that line: an arc seen edge-on. */
+function flattened(curve: Curve2, tolerance: number): Curve2 {
+  if (curve.kind !== 'spline') return curve
+  const { poles } = curve
+  let far: readonly [Vec2, Vec2] = [poles[0]!, poles[poles.length - 1]!]
+  for (const p of poles) for (const q of [poles[0]!, far[0], far[1]]) if (gap(p, q) > gap(...far)) far = [q, p]
+  const straight: Curve2 = { kind: 'line', a: far[0], b: far[1] }
+  return poles.every((p) => nearest(straight, p).distance <= tolerance) ? straight : curve
+}
+
+const gap = (a: Vec2, b: Vec2) => Math.hypot(a[0] - b[0], a[1] - b[1])
+
+/** The stretch of the true curve that a chain of corners follows. */
+function between(curve: Curve2, corners: readonly Vec2[]): Curve2 {
+  const ts = corners.map((p) => nearest(curve, p).t)
+  const closed = gap(pointAt(curve, 0), pointAt(curve, 1)) < 1e-9
+  const inner = ts[Math.floor(ts.length / 2)]!
+  let [from, to] = [ts[0]!, ts[ts.length - 1]!]
+  if (closed) {
+    // The seam of the parameter may fall on an end or inside the stretch.
+    const rising = ts.filter((t, i) => i > 0 && t > ts[i - 1]!).length > ts.length / 2
+    if (rising && to <= from) to += 1
+    if (!rising && to >= from) from += 1
+    const lo = Math.min(from, to)
+    const hi = Math.max(from, to)
+    if (curve.kind === 'arc' || curve.kind === 'ellipse') {
+      return { ...curve, from: curve.from + lo * curve.sweep, sweep: (hi - lo) * curve.sweep }
+    }
+  }
+  if (inner < Math.min(from, to) || inner > Math.max(from, to)) return curve
+  return piece(curve, Math.min(from, to), Math.max(from, to))
+}
+
+/** Round faces whose outline passes through the middle of the curve. */
+function silhouetteSources(curve: Curve2, body: Body, frame: Frame): Source[] {
+  const p = pointAt(curve, 0.5)
+  const reach = Math.max(1e-6, SAG * lengthOf(curve))
+  return body.faces.filter((f) => outlinePasses(f, p, body, frame, reach)).map((f) => ({ faces: [f.id] }))
+}
+
+function outlinePasses(face: BodyFace, p: Vec2, body: Body, frame: Frame, reach: number): boolean {
+  const s = face.surface
+  if (s.kind !== 'cylinder' && s.kind !== 'sphere') return false
+  const c = projectPoint(s.axes.origin, frame)
+  if (s.kind === 'sphere') return Math.abs(gap(p, c) - s.r) <= reach
+  const d = projectPoint(s.axes.z, frame)
+  const length = Math.hypot(...d)
+  if (length < 1e-9) return false
+  const off = ((p[1] - c[1]) * d[0] - (p[0] - c[0]) * d[1]) / length
+  if (Math.abs(Math.abs(off) - s.r) > reach) return false
+  const border = face.loops.flat().flatMap((use) => projectCurve(body.edges[use.edge]!.curve, frame) ?? [])
+  const { min, max } = boxOfCurves(border)
+  return p[0] >= min[0] - reach && p[0] <= max[0] + reach && p[1] >= min[1] - reach && p[1] <= max[1] + reach
+}
+
+/** Smooth edges last: they are not lines of a drawing and must not take the place of one. */
+const RANK: readonly (readonly [visible: boolean, kind: ExactCurve['kind']])[] = [
+  [true, 'cut'],
+  [true, 'edge'],
+  [true, 'silhouette'],
+  [false, 'cut'],
+  [false, 'edge'],
+  [false, 'silhouette'],
+  [true, 'smooth'],
+  [false, 'smooth'],
+]
+
+/** Every place once, in the longest unbroken pieces. */
+function cleaned(curves: readonly ExactCurve[], tolerance: number): ExactCurve[] {
+  const out: ExactCurve[] = []
+  for (const { carrier, members } of groupedByCarrier(curves, tolerance)) {
+    const period = periodOf(carrier)
+    const near = reachOf(carrier, tolerance)
+    const flat = (on: Interval) => (period === undefined ? [on] : unwound(on, period))
+    const overlaps = (a: Interval, b: Interval) => Math.min(a.to, b.to) - Math.max(a.from, b.from) > near
+    let taken: Interval[] = []
+    for (const [visible, kind] of RANK) {
+      const of = members.filter((m) => m.item.visible === visible && m.item.kind === kind)
+      const covered = united(
+        of.flatMap((m) => flat(m.on)),
+        near,
+      )
+      const free = without(covered, taken, near)
+      for (const on of period === undefined ? free : rewound(free, period, near)) {
+        const over = of.filter((m) => flat(m.on).some((a) => flat(on).some((b) => overlaps(a, b))))
+        out.push({
+          curve: curveOn(carrier, on),
+          visible,
+          kind,
+          sources: distinct(over.flatMap((m) => m.item.sources)),
+        })
+      }
+      taken = united([...taken, ...covered], near)
+    }
+  }
+  return out
+}
