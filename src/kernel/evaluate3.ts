@@ -104,12 +104,7 @@ function splinePoint(s: SplineCurve, u: number): Vec3 {
       const span = knots[j + 1 + k - r]! - lo
       const f = span === 0 ? 0 : (u - lo) / span
       const [a, b] = [d[j - 1]!, d[j]!]
-      d[j] = [
-        a[0] + f * (b[0] - a[0]),
-        a[1] + f * (b[1] - a[1]),
-        a[2] + f * (b[2] - a[2]),
-        a[3] + f * (b[3] - a[3]),
-      ]
+      d[j] = [a[0] + f * (b[0] - a[0]), a[1] + f * (b[1] - a[1]), a[2] + f * (b[2] - a[2]), a[3] + f * (b[3] - a[3])]
     }
   }
   const [x, y, z, w] = d[p]!

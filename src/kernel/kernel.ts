@@ -23,5 +23,6 @@ export interface Kernel {
     keep: 'intersection' | 'union',
   ) => { readonly solid: SolidKey; readonly body: Body }
   readonly step: (solid: SolidKey, about: { readonly name: string; readonly unit: 'inch' | 'mm' }) => string
+  /** Gives the solid back; one that is not in keeping is no error. */
   readonly free: (solid: SolidKey) => void
 }

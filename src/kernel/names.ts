@@ -1,7 +1,7 @@
 import type { Vec3 } from '../geometry/vec.ts'
 import { cross, distance, dot, norm, sub } from '../geometry/vec3.ts'
 import type { Body, BodyFace, Surface3 } from './body.ts'
-import { boxOfCurve3, type Box3, unionOfBoxes } from './box3.ts'
+import { type Box3, boxOfCurve3, unionOfBoxes } from './box3.ts'
 
 /**
  * A name for whatever faces of a solid lie on a surface. Faces are found again by their geometry, so names survive
@@ -43,7 +43,7 @@ function matches(body: Body, face: BodyFace, name: FaceName): boolean {
       face.surface.kind === 'plane' && name.surface.kind === 'plane'
         ? dot(face.surface.axes.z, name.surface.axes.z) < 0
         : false
-    if (face.reversed !== opposite !== name.reversed) return false
+    if ((face.reversed !== opposite) !== name.reversed) return false
   }
   if (!name.within) return true
   return liesIn(boxOfFaceEdges(body, face), name.within)

@@ -93,7 +93,7 @@ function kernelOn(oc: Occt): OcctKernel {
     step: (solid, about) => guarded(oc, 'writing STEP', () => writeStepText(oc, at(solid).shape, about)),
     readStep: (text) => keep(guarded(oc, 'reading STEP', () => readStepText(oc, text))),
     free: (solid) => {
-      at(solid).shape.delete()
+      solids.get(solid.key)?.shape.delete()
       solids.delete(solid.key)
     },
     memory: () => oc.wasmMemory.buffer.byteLength,

@@ -166,4 +166,3 @@ function boxOfFace(oc: Occt, face: TopoDS_Face): Box3 {
     }
   })
 }
-

@@ -46,7 +46,11 @@ function readSplineCurve(oc: Occt, edge: TopoDS_Edge): Curve3 {
     return {
       kind: 'spline',
       degree: s.Degree(),
-      knots: sequence(s.NbKnots(), (i) => s.Knot(i), (i) => s.Multiplicity(i)),
+      knots: sequence(
+        s.NbKnots(),
+        (i) => s.Knot(i),
+        (i) => s.Multiplicity(i),
+      ),
       poles: each.map((i) => takeVec(s.Pole(i))),
       ...(s.IsRational() ? { weights: each.map((i) => s.Weight(i)) } : {}),
     }

@@ -104,8 +104,16 @@ function readSpline(oc: Occt, face: TopoDS_Face): Surface3 {
       kind: 'spline',
       degreeU: s.UDegree(),
       degreeV: s.VDegree(),
-      knotsU: sequence(s.NbUKnots(), (i) => s.UKnot(i), (i) => s.UMultiplicity(i)),
-      knotsV: sequence(s.NbVKnots(), (i) => s.VKnot(i), (i) => s.VMultiplicity(i)),
+      knotsU: sequence(
+        s.NbUKnots(),
+        (i) => s.UKnot(i),
+        (i) => s.UMultiplicity(i),
+      ),
+      knotsV: sequence(
+        s.NbVKnots(),
+        (i) => s.VKnot(i),
+        (i) => s.VMultiplicity(i),
+      ),
       poles,
       ...(rational ? { weights: grid(s.NbUPoles(), s.NbVPoles(), (i, j) => s.Weight(i, j)) } : {}),
     }

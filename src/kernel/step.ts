@@ -13,7 +13,7 @@ export function writeStepText(
     // the kernel's parameters exist only once a writer has been made
     own(new oc.STEPControl_Writer())
     oc.Interface_Static.SetCVal('write.step.unit', about.unit === 'inch' ? 'INCH' : 'MM')
-    oc.Interface_Static.SetCVal('write.step.product.name', ascii(about.name))
+    oc.Interface_Static.SetCVal('write.step.product.name', PRODUCT)
     const writer = own(new oc.STEPControl_Writer())
     const status = writer.Transfer(shape, 'STEPControl_AsIs', true, own(new oc.Message_ProgressRange()))
     if (status !== 'IFSelect_RetDone') throw new KernelError('the solid could not be written as STEP')
@@ -21,8 +21,34 @@ export function writeStepText(
     if (writer.Write(path) !== 'IFSelect_RetDone') throw new KernelError('the STEP file could not be written')
     const text: string = oc.FS.readFile(path, { encoding: 'utf8' })
     oc.FS.unlink(path)
-    return text
+    return withOwnHeader(text, about.name)
   })
+}
+
+/** The header's record of name, time stamp, author, firm, preprocessor, system and authorisation. */
+export const FILE_NAME_RECORD = /FILE_NAME\((?:'(?:[^']|'')*'|[^'])*?\);/
+
+const PRODUCT = 'PRODUCT-NAME'
+
+/** The kernel numbers products by a counter of its own and stamps the clock; both would change from run to run. */
+function withOwnHeader(text: string, name: string): string {
+  const quoted = stepString(name)
+  return text
+    .replace(/FILE_DESCRIPTION\((?:'(?:[^']|'')*'|[^'])*?\);/, `FILE_DESCRIPTION((${quoted}),'2;1');`)
+    .replace(FILE_NAME_RECORD, `FILE_NAME(${quoted},'1970-01-01T00:00:00',(''),(''),'','','');`)
+    .replace(new RegExp(`'${PRODUCT} \\d+'`, 'g'), () => quoted)
+}
+
+/** ISO 10303-21 string: apostrophes doubled, characters outside ASCII as \\X2\\ hexadecimal. */
+export function stepString(text: string): string {
+  const body = text
+    .replace(/[\\']/g, (c) => c + c)
+    .replace(/[\x00-\x1f]/g, ' ')
+    .replace(/[^\x20-\x7e]+/g, (run) => {
+      const units = Array.from({ length: run.length }, (_, i) => run.charCodeAt(i).toString(16).padStart(4, '0'))
+      return `\\X2\\${units.join('').toUpperCase()}\\X0\\`
+    })
+  return `'${body}'`
 }
 
 /** First shape of an ISO 10303-21 text, in millimetres. */
@@ -41,5 +67,3 @@ export function readStepText(oc: Occt, text: string): TopoDS_Shape {
     }
   })
 }
-
-const ascii = (name: string) => name.replace(/[^\x20-\x7e]/g, '?').replace(/'/g, '')
