@@ -66,6 +66,23 @@ function metricsOf(weight) {
   }
 }
 
+/** Outlines of the even figures as path data in thousandths of the capital height: `M`, `L`, `Q`, closed contours. */
+function figureOutlines() {
+  const font = fontkit.create(file('latin', 400))
+  const letter = { moveTo: 'M', lineTo: 'L', quadraticCurveTo: 'Q' }
+  const unit = 1000 / font.capHeight
+  return Object.fromEntries(
+    [...'0123456789'].map((c) => [
+      c,
+      font
+        .layout(c, features)
+        .glyphs[0].path.commands.filter((k) => k.command !== 'closePath')
+        .map((k) => letter[k.command] + k.args.map((n) => Math.round(n * unit)).join(' '))
+        .join(''),
+    ]),
+  )
+}
+
 const note =
   '// Made by scripts/lettering.mjs from the Barlow typeface, © 2017 The Barlow Project Authors, SIL Open Font License 1.1.\n'
 writeFileSync(
@@ -73,6 +90,8 @@ writeFileSync(
   `${note}/** Thousandths of the em, figures tabular. Each entry: a width (or kern) and the letters (or pairs) that have it. */
 export const regularData = ${JSON.stringify(metricsOf(400), null, 2)}
 export const boldData = ${JSON.stringify(metricsOf(600), null, 2)}
+/** Outlines of the figures, thousandths of the capital height. */
+export const figureOutlines: Readonly<Record<string, string>> = ${JSON.stringify(figureOutlines(), null, 2)}
 `,
 )
 
@@ -86,6 +105,8 @@ const built = await build({
 })
 const { drawnSymbols } = await import(`data:text/javascript;base64,${base64(built.outputFiles[0].contents)}`)
 const symbols = Object.fromEntries([...drawnSymbols].map(([c, s]) => [c, Math.round(s.advance * 700)]))
+// Stacked fractions are drawn too; what a search finds there is about as wide as the fraction.
+for (const c of '0123456789/- ') symbols[c] = 105
 writeFileSync(
   'src/write/lettering-fonts.ts',
   `${note}// The symbol font is the project's own and holds blank glyphs: symbols are drawn as strokes, and this font makes them text.

@@ -57,8 +57,6 @@ export type SheetItem =
       readonly bold?: boolean
       /** Letters narrowed to this share of their width; absent: 1. */
       readonly stretch?: number
-      /** What a search finds instead of `text` (a fraction's upper figure reads `3/8`, its lower one nothing). */
-      readonly reads?: string
       readonly tie?: Tie
     }
   /** Symbols drawn as strokes that stand for text (⌴, ⌵, ↧): `text` is what a search finds; `strokes` are in paper mm. */

@@ -3,6 +3,7 @@ import type { Box2 } from '../../geometry/evaluate.ts'
 import type { Vec2 } from '../../geometry/vec.ts'
 import type { CalloutPart } from '../../sizes/dimension.ts'
 import type { SheetItem, Tie } from '../sheet.ts'
+import { figureOutline } from './figures.ts'
 import { bold, type Face, lettersWidth, regular } from './metrics.ts'
 import { drawnSymbol, drawnSymbols, withDiameterSigns } from './symbols.ts'
 
@@ -110,51 +111,37 @@ export function lettering(text: Lettering, place: LetteringPlace): SheetItem[] {
     place.at[1] + u * Math.sin(turn) + v * Math.cos(turn),
   ]
   const items: SheetItem[] = []
-  const letters = (t: string, at: Vec2, height: number, a: 'start' | 'middle', reads?: string) =>
-    items.push({
-      item: 'text',
-      ...common,
-      text: t,
-      at: on(at),
-      height,
-      anchor: a,
-      ...(reads === undefined ? {} : { reads }),
-    })
+  const tied = tie ? { tie } : {}
+  const letters = (t: string, at: Vec2) =>
+    items.push({ item: 'text', ...common, text: t, at: on(at), height: h, anchor: 'start' })
   for (const p of all) {
     const w = p.width * h
-    if (p.kind === 'letters') letters(p.text, [x, 0], h, 'start')
+    if (p.kind === 'letters') letters(p.text, [x, 0])
     else if (p.kind === 'sign') {
       const drawn = drawnSymbol(p.text)!
-      const set = (c: Curve2) => setDown(c, h, x, turn, place.at)
-      items.push({
-        item: 'glyph',
-        text: p.text,
-        at: on([x, 0]),
-        height: h,
-        angle,
-        strokes: drawn.strokes.map(set),
-        width: STROKE * h,
-        ...(tie ? { tie } : {}),
-      })
-      for (const f of drawn.fills)
-        items.push({ item: 'fill', kind: 'symbol', outline: f.map(set), ...(tie ? { tie } : {}) })
+      const set = (c: Curve2) => setDown(c, h, [x, 0], turn, place.at)
+      items.push(glyph(p.text, on([x, 0]), h, angle, drawn.strokes.map(set), tie))
+      for (const f of drawn.fills) items.push({ item: 'fill', kind: 'symbol', outline: f.map(set), ...tied })
     } else if (p.kind === 'fraction') {
+      const edge = (FRACTION.bearing / 2) * h
+      const bar: Curve2 = { kind: 'line', a: on([x + edge, h / 2]), b: on([x + w - edge, h / 2]) }
+      items.push(glyph(`${p.lead}${p.upper}/${p.lower}`, on([x, 0]), h, angle, [bar], tie))
       const fh = FRACTION.height * h
-      const mid = x + w / 2
-      letters(p.upper, [mid, (0.5 + FRACTION.gap) * h], fh, 'middle', `${p.lead}${p.upper}/${p.lower}`)
-      letters(p.lower, [mid, (0.5 - FRACTION.gap) * h - fh], fh, 'middle', '')
-      const edge = FRACTION.bearing * h
-      items.push({
-        item: 'stroke',
-        kind: 'lettering',
-        curve: { kind: 'line', a: on([x + edge / 2, h / 2]), b: on([x + w - edge / 2, h / 2]) },
-        width: STROKE * h,
-        ...(tie ? { tie } : {}),
-      })
+      for (const [figures, y] of [
+        [p.upper, (0.5 + FRACTION.gap) * h],
+        [p.lower, (0.5 - FRACTION.gap) * h - fh],
+      ] as const) {
+        let left = x + (w - lettersWidth(figures, regular) * fh) / 2
+        for (const c of figures) {
+          const outline = figureOutline(c).map((k) => setDown(k, fh, [left, y], turn, place.at))
+          items.push({ item: 'fill', kind: 'symbol', outline, ...tied })
+          left += lettersWidth(c, regular) * fh
+        }
+      }
     } else {
       const left = x + STACK.bearing * h
-      letters(p.upper, [left, (0.5 + STACK.gap) * h], h, 'start')
-      letters(p.lower, [left, (-0.5 - STACK.gap) * h], h, 'start')
+      letters(p.upper, [left, (0.5 + STACK.gap) * h])
+      letters(p.lower, [left, (-0.5 - STACK.gap) * h])
     }
     x += w
   }
@@ -195,7 +182,7 @@ function pieces(text: Lettering, style: LetteringStyle): Piece[] {
   return out
 }
 
-const FRACTION_PATTERN = /(\d+)?[- ]?(?<![\d./])(\d{1,3})\/(\d{1,3})(?![\d/])/
+const FRACTION_PATTERN = /(?:(\d+)[- ])?(?<![\d./])(\d{1,3})\/(\d{1,3})(?![\d/])/
 
 function linePieces(text: string, weight: Face, stacked: boolean): Piece[] {
   if (stacked) {
@@ -231,13 +218,31 @@ function linePieces(text: string, weight: Face, stacked: boolean): Piece[] {
   return out
 }
 
-/** A stroke given in lettering heights, scaled, shifted along the line by `x`, turned and put at `at`. */
-function setDown(c: Curve2, h: number, x: number, turn: number, at: Vec2): Curve2 {
+function glyph(
+  text: string,
+  at: Vec2,
+  height: number,
+  angle: number,
+  strokes: readonly Curve2[],
+  tie: Tie | undefined,
+): SheetItem {
+  return { item: 'glyph', text, at, height, angle, strokes, width: STROKE * height, ...(tie ? { tie } : {}) }
+}
+
+/** A curve given in lettering heights, scaled, shifted along and up, turned and put at `at`. */
+function setDown(c: Curve2, h: number, [x, y]: Vec2, turn: number, at: Vec2): Curve2 {
   const p = ([u, v]: Vec2): Vec2 => {
-    const [a, b] = [u * h + x, v * h]
+    const [a, b] = [u * h + x, v * h + y]
     return [at[0] + a * Math.cos(turn) - b * Math.sin(turn), at[1] + a * Math.sin(turn) + b * Math.cos(turn)]
   }
-  if (c.kind === 'line') return { kind: 'line', a: p(c.a), b: p(c.b) }
-  if (c.kind === 'arc') return { ...c, c: p(c.c), r: c.r * h, from: c.from + turn }
-  throw new Error(`drawn signs are made of lines and arcs, not of a ${c.kind}`)
+  switch (c.kind) {
+    case 'line':
+      return { kind: 'line', a: p(c.a), b: p(c.b) }
+    case 'arc':
+      return { ...c, c: p(c.c), r: c.r * h, from: c.from + turn }
+    case 'spline':
+      return { ...c, poles: c.poles.map(p) }
+    case 'ellipse':
+      throw new Error('drawn signs hold no ellipses')
+  }
 }

@@ -1,0 +1,176 @@
+import type { Curve2 } from '../geometry/curve2.ts'
+import { endOf, minorOf, piece, startOf } from '../geometry/evaluate.ts'
+import type { Vec2 } from '../geometry/vec.ts'
+import { EM_OVER_CAPITAL, regular } from '../sheet/lettering/metrics.ts'
+import type { Sheet, SheetItem, Tie } from '../sheet/sheet.ts'
+import { cubics } from './beziers.ts'
+import { letteringFonts } from './lettering-fonts.ts'
+
+export interface SvgOptions {
+  /** `embedded`: the file looks right alone; `referenced`: the page around it provides the face `Barlow`. */
+  readonly fonts?: 'embedded' | 'referenced'
+}
+
+/**
+ * The sheet as SVG 1.1 in millimetres. Each stroke's class names are its line kind and its view (`visible view-front`);
+ * ties to the brief and to dimensions are `data-` attributes. Arcs and ellipses are `A` commands, splines Béziers.
+ */
+export function writeSvg(sheet: Sheet, options: SvgOptions = {}): string {
+  const flip = (p: Vec2): Vec2 => [p[0], sheet.height - p[1]]
+  const [w, h] = [num(sheet.width), num(sheet.height)]
+  const body = sheet.items.map((item) => itemSvg(item, flip)).join('\n')
+  const fonts = options.fonts === 'referenced' ? '' : fontFaces(sheet)
+  return `<?xml version="1.0" encoding="UTF-8"?>
+<svg xmlns="http://www.w3.org/2000/svg" version="1.1" width="${w}mm" height="${h}mm" viewBox="0 0 ${w} ${h}">
+<title>${escaped(sheet.title)}</title>
+<style>${fonts}${STYLE}</style>
+<rect class="paper" width="${w}" height="${h}"/>
+${body}
+</svg>
+`
+}
+
+const STYLE = `
+.paper{fill:#fff}
+path{fill:none;stroke:#000;stroke-linecap:butt;stroke-linejoin:round}
+.visible,.lettering,.symbol{stroke-linecap:round}
+.border,.frame,.table{stroke-linecap:square}
+path.filled{fill:#000;stroke:none}
+text{fill:#000;font-family:Barlow,sans-serif;font-variant-numeric:tabular-nums;font-variant-ligatures:none;white-space:pre}
+text.bold{font-weight:600}
+text.sign{fill-opacity:0}
+`
+
+function fontFaces(sheet: Sheet): string {
+  const used = new Set<keyof typeof letteringFonts>()
+  for (const item of sheet.items) {
+    if (item.item !== 'text') continue
+    for (const c of item.text) {
+      const ext = regular.file(c) === 'ext'
+      used.add(item.bold ? (ext ? 'boldExt' : 'bold') : ext ? 'regularExt' : 'regular')
+    }
+  }
+  const face = (font: 'regular' | 'regularExt' | 'bold' | 'boldExt', weight: number, range: string) =>
+    used.has(font)
+      ? `\n@font-face{font-family:Barlow;font-weight:${weight};unicode-range:${range};src:url(data:font/woff;base64,${letteringFonts[font]}) format("woff")}`
+      : ''
+  const latin = 'U+0-FF,U+131,U+152-153,U+2000-22FF'
+  const ext = 'U+100-130,U+132-151,U+154-24F,U+20A0-20AB,U+20AD-20CF'
+  return (
+    face('regular', 400, latin) + face('regularExt', 400, ext) + face('bold', 600, latin) + face('boldExt', 600, ext)
+  )
+}
+
+type Flip = (p: Vec2) => Vec2
+
+function itemSvg(item: SheetItem, flip: Flip): string {
+  switch (item.item) {
+    case 'stroke': {
+      const dashes = item.dashes ? ` stroke-dasharray="${item.dashes.map(num).join(' ')}"` : ''
+      return `<path class="${classes(item.kind, item.tie)}"${ties(item.tie)} stroke-width="${num(item.width)}"${dashes} d="${pathOf([item.curve], flip)}"/>`
+    }
+    case 'fill':
+      return `<path class="${classes(item.kind, item.tie)} filled"${ties(item.tie)} d="${pathOf(item.outline, flip)}Z"/>`
+    case 'text': {
+      const [x, y] = flip(item.at)
+      const turn = item.angle ? ` rotate(${num(-item.angle)})` : ''
+      const narrow = item.stretch && item.stretch !== 1 ? ` scale(${num(item.stretch)} 1)` : ''
+      const place =
+        turn || narrow ? ` transform="translate(${num(x)} ${num(y)})${turn}${narrow}"` : ` x="${num(x)}" y="${num(y)}"`
+      const anchor = item.anchor === 'start' ? '' : ` text-anchor="${item.anchor}"`
+      const bold = item.bold ? ' bold' : ''
+      return `<text class="${classes(item.role, item.tie)}${bold}"${ties(item.tie)}${place}${anchor} font-size="${num(item.height * EM_OVER_CAPITAL)}">${escaped(item.text)}</text>`
+    }
+    case 'glyph': {
+      const [x, y] = flip(item.at)
+      const turn = item.angle ? ` transform="rotate(${num(-item.angle)} ${num(x)} ${num(y)})"` : ''
+      return (
+        `<path class="${classes('symbol', item.tie)}"${ties(item.tie)} stroke-width="${num(item.width)}" d="${pathOf(item.strokes, flip)}"/>` +
+        `<text class="sign"${ties(item.tie)} x="${num(x)}" y="${num(y)}"${turn} font-size="${num(item.height * EM_OVER_CAPITAL)}">${escaped(item.text)}</text>`
+      )
+    }
+  }
+}
+
+/** Path data; a new subpath wherever a curve does not start where the last one ended. */
+function pathOf(curves: readonly Curve2[], flip: Flip): string {
+  let d = ''
+  let last = ''
+  for (const curve of curves) {
+    const start = xy(flip(startOf(curve)))
+    if (start !== last) d += `M${start}`
+    d += segment(curve, flip)
+    last = xy(flip(endOf(curve)))
+  }
+  return d
+}
+
+function segment(curve: Curve2, flip: Flip): string {
+  switch (curve.kind) {
+    case 'line':
+      return `L${xy(flip(curve.b))}`
+    case 'arc':
+    case 'ellipse': {
+      // A command cannot say a full turn, nor which half of a half turn.
+      if (Math.abs(curve.sweep) > Math.PI * 0.999)
+        return segment(piece(curve, 0, 0.5), flip) + segment(piece(curve, 0.5, 1), flip)
+      const [rx, ry, tilt] =
+        curve.kind === 'arc'
+          ? [curve.r, curve.r, 0]
+          : [
+              Math.hypot(...curve.major),
+              Math.hypot(...minorOf(curve)),
+              (-Math.atan2(curve.major[1], curve.major[0]) * 180) / Math.PI,
+            ]
+      const mirrored = curve.kind === 'ellipse' && curve.ratio < 0
+      // Flipping the sheet upside down turns counter-clockwise into clockwise.
+      const way = curve.sweep > 0 !== mirrored ? 0 : 1
+      return `A${num(rx)} ${num(ry)} ${num(tilt)} 0 ${way} ${xy(flip(endOf(curve)))}`
+    }
+    case 'spline':
+      return cubics(curve)
+        .map(([, b, c, e]) => `C${xy(flip(b))} ${xy(flip(c))} ${xy(flip(e))}`)
+        .join('')
+  }
+}
+
+function classes(kind: string, tie: Tie | undefined): string {
+  const view = tie?.view ? ` view-${slug(tie.view)}` : ''
+  return `${slug(kind)}${view}`
+}
+
+function ties(tie: Tie | undefined): string {
+  if (!tie) return ''
+  const dimension = tie.dimension ? ` data-dimension="${escaped(tie.dimension)}"` : ''
+  const span = tie.span ? ` data-span="${tie.span.from}-${tie.span.to}"` : ''
+  const features = tie.features?.length ? ` data-features="${escaped(tie.features.join(' '))}"` : ''
+  return dimension + span + features
+}
+
+/** `section A-A` becomes `section-a-a`. */
+function slug(text: string): string {
+  return text
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-|-$/g, '')
+}
+
+function xy([x, y]: Vec2): string {
+  return `${num(x)} ${num(y)}`
+}
+
+/** Millimetres to a hundredth of a micrometre, without an exponent. */
+function num(n: number): string {
+  const rounded = Math.round(n * 1e5) / 1e5
+  return rounded === 0 ? '0' : String(Math.abs(rounded) < 1e-4 ? rounded.toFixed(5) : rounded)
+}
+
+/** Markup characters escaped; characters that XML 1.0 forbids are left out. */
+function escaped(text: string): string {
+  return text
+    .replace(/[^\t\n\r\u0020-\uD7FF\uE000-\uFFFD\u{10000}-\u{10FFFF}]/gu, '')
+    .replace(/&/g, '&amp;')
+    .replace(/</g, '&lt;')
+    .replace(/>/g, '&gt;')
+    .replace(/"/g, '&quot;')
+}
