@@ -1,0 +1,51 @@
+import type { Vec2, Vec3 } from '../../geometry/vec.ts'
+import type { Part } from '../../part/part.ts'
+import { projectPoint } from '../project.ts'
+import type { Frame, View, ViewLine } from '../view.ts'
+import { endOnCentreLines, isEndOn } from './end-on.ts'
+import { lengthwiseCentreLines, liesInPlane } from './lengthwise.ts'
+import { middleLine } from './middle.ts'
+import { type RoundAxis, roundFeatures } from './round-features.ts'
+
+export interface CentreLineSettings {
+  /** Paper mm past the outline. */
+  readonly overrun: number
+  readonly tolerance: number
+  /** In a section only what the plane cuts or what shows behind it gets centre lines. */
+  readonly section?: { readonly point: Vec3; readonly normal: Vec3 }
+}
+
+/** Every centre line of a view: round features end-on and lengthwise, and middle lines of what is symmetric. */
+export function centreLines(
+  part: Part,
+  frame: Frame,
+  outline: readonly ViewLine[],
+  box: View['box'],
+  settings: CentreLineSettings,
+): ViewLine[] {
+  const { overrun, tolerance, section } = settings
+  const shown = (axis: RoundAxis) => !section || liesInPlane(axis, section.point, section.normal)
+  const round = roundFeatures(part).flatMap((f) => {
+    const endOn = section
+      ? {
+          ...f,
+          members: f.members.filter((m) => m.axes.every((a) => !isEndOn(a, frame) || isDrawn(a, frame, outline))),
+        }
+      : f
+    return [...endOnCentreLines(endOn, frame, overrun), ...lengthwiseCentreLines(f, frame, overrun, shown)]
+  })
+  const middles = part.data.flatMap((d) => {
+    const line = d.kind === 'middle' ? middleLine(d, outline, box, frame, overrun, tolerance) : undefined
+    return line ? [line] : []
+  })
+  return [...round, ...middles]
+}
+
+/** True where an arc of the outline turns about the axis. */
+function isDrawn(axis: RoundAxis, frame: Frame, outline: readonly ViewLine[]): boolean {
+  const c: Vec2 = projectPoint(axis.point, frame)
+  return outline.some(
+    (l) =>
+      l.curve.kind === 'arc' && Math.hypot(l.curve.c[0] - c[0], l.curve.c[1] - c[1]) < 1e-6 * Math.max(1, axis.radius),
+  )
+}

@@ -1,0 +1,132 @@
+import type { Side } from '../brief/brief.ts'
+import { lengthOf } from '../geometry/evaluate.ts'
+import type { Body } from '../kernel/body.ts'
+import type { SolidKey } from '../kernel/kernel.ts'
+import type { OcctKernel } from '../kernel/open.ts'
+import type { Part } from '../part/part.ts'
+import { practiceFigures } from '../standards/practice-figures.ts'
+import { centreLines } from './centre-lines/centre-lines.ts'
+import { finished, outlineOf } from './finish.ts'
+import { FRAMES, ISOMETRIC } from './frames.ts'
+import { kernelExactView } from './oracle.ts'
+import type { PlannedSection, PlannedView, ViewPlan } from './propose/plan.ts'
+import { proposeViews } from './propose/propose.ts'
+import { cuttingPlaneIn, keptBy, withoutDivision } from './sections.ts'
+import type { CuttingPlane, ExactView, Frame, View, ViewLine, ViewSet } from './view.ts'
+
+/** Makes the exact view of a solid: every visible and hidden curve, before any convention. */
+export type Projector = (solid: SolidKey, body: Body, frame: Frame) => ExactView
+
+/** The kernel's own hidden-line algorithm as projector. */
+export const kernelProjector =
+  (kernel: OcctKernel): Projector =>
+  (solid, body, frame) =>
+    kernelExactView(kernel, solid, body, frame)
+
+/** The views that the part needs or the brief asks for, with all their lines, and the reasons for the choice. */
+export function drawViews(part: Part, kernel: OcctKernel, project: Projector = kernelProjector(kernel)): ViewSet {
+  const made = new Map<Side, ExactView>()
+  const exact = (side: Side): ExactView => {
+    const known = made.get(side) ?? project(part.solid, part.body, FRAMES[side])
+    made.set(side, known)
+    return known
+  }
+  const plan = proposeViews(part, (side) =>
+    outlineOf(exact(side), part.body, true).lines.reduce(
+      (sum, l) => (l.kind === 'hidden' ? sum + lengthOf(l.curve) : sum),
+      0,
+    ),
+  )
+  const draw = (planned: PlannedView): View => {
+    if (planned.kind === 'principal') return principalView(part, planned.side, exact(planned.side), plan)
+    if (planned.kind === 'section') return sectionView(part, kernel, planned, project, plan)
+    return pictorialView(part, project)
+  }
+  const { thicknessNote } = plan
+  return { views: plan.views.map(draw), reasons: plan.reasons, ...(thicknessNote ? { thicknessNote } : {}) }
+}
+
+const overrunFor = (part: Part) => practiceFigures(part.brief.header.practice).centreOverrun
+
+function principalView(part: Part, side: Side, exact: ExactView, plan: ViewPlan): View {
+  const frame = FRAMES[side]
+  const { lines, box, tolerance } = outlineOf(exact, part.body, true)
+  const centres = centreLines(part, frame, lines, box, { overrun: overrunFor(part), tolerance })
+  const cutting = cuttingPlanes(part, side, box, plan)
+  return {
+    id: side,
+    kind: 'principal',
+    side,
+    frame,
+    lines: finished(lines, [...centres, ...cutting.lines], tolerance),
+    hatched: [],
+    cuttingPlanes: cutting.planes,
+    box,
+  }
+}
+
+function sectionView(
+  part: Part,
+  kernel: OcctKernel,
+  section: PlannedSection,
+  project: Projector,
+  plan: ViewPlan,
+): View {
+  const frame = FRAMES[section.side]
+  const axis = part.axis?.direction
+  const kept = keptBy(section, axis)
+  const cut = kernel.cut(part.solid, kept.planes, kept.keep)
+  try {
+    const exact = project(cut.solid, cut.body, frame)
+    const { lines: all, box, tolerance } = outlineOf(exact, cut.body, false)
+    const lines = withoutDivision(all, section, axis, tolerance)
+    const centres = centreLines(part, frame, lines, box, {
+      overrun: overrunFor(part),
+      tolerance,
+      section: { point: section.point, normal: frame.toViewer },
+    })
+    const cutting = cuttingPlanes(part, section.side, box, plan, section)
+    const letters = `${section.letter}-${section.letter}`
+    const label = `${practiceFigures(part.brief.header.practice).words.section} ${letters}`.trim()
+    return {
+      id: `section ${letters}`,
+      kind: 'section',
+      side: section.side,
+      frame,
+      lines: finished(lines, [...centres, ...cutting.lines], tolerance),
+      hatched: exact.cuts,
+      ...(section.parent ? { label } : {}),
+      cuttingPlanes: cutting.planes,
+      box,
+    }
+  } finally {
+    kernel.free(cut.solid)
+  }
+}
+
+/** Lines and letters of all planes that are marked in this view. */
+function cuttingPlanes(part: Part, side: Side, box: View['box'], plan: ViewPlan, own?: PlannedSection) {
+  const planes: CuttingPlane[] = []
+  const lines: ViewLine[] = []
+  for (const section of plan.views) {
+    if (section.kind !== 'section' || section.parent !== side || section === own) continue
+    const made = cuttingPlaneIn(section, FRAMES[side], box, part.axis?.direction)
+    planes.push(made.plane)
+    lines.push(...made.lines)
+  }
+  return { planes, lines }
+}
+
+function pictorialView(part: Part, project: Projector): View {
+  const exact = project(part.solid, part.body, ISOMETRIC)
+  const { lines, box, tolerance } = outlineOf(exact, part.body, false)
+  return {
+    id: 'pictorial',
+    kind: 'pictorial',
+    frame: ISOMETRIC,
+    lines: finished(lines, [], tolerance),
+    hatched: [],
+    cuttingPlanes: [],
+    box,
+  }
+}

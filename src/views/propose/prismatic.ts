@@ -1,0 +1,68 @@
+import type { Side } from '../../brief/brief.ts'
+import type { Size } from '../../brief/size.ts'
+import type { Part } from '../../part/part.ts'
+import { type Axis, axisOf } from '../frames.ts'
+import type { HiddenLength, ViewPlan } from './plan.ts'
+import { sideView } from './side-view.ts'
+import { type Want, wantsOf } from './wants.ts'
+import { capital, listed } from './words.ts'
+
+/** Views of a part that is not turned: one for a flat part, else the front and the fewest others. */
+export function proposePrismatic(part: Part, hidden: HiddenLength): ViewPlan {
+  const wants = wantsOf(part)
+  return proposeFlat(part, wants) ?? proposeSeveral(part, wants, hidden)
+}
+
+function proposeFlat(part: Part, wants: readonly Want[]): ViewPlan | undefined {
+  const { flat } = part
+  if (!flat) return undefined
+  const axis = axisOf[flat.side]
+  if (!wants.every((w) => w.along.length === 0 || w.along.includes(axis))) return undefined
+  return {
+    views: [{ kind: 'principal', side: flat.side }],
+    reasons: [
+      `One view: the part is flat, every feature shows true from the ${flat.side}, the thickness stands in a note.`,
+    ],
+    thicknessNote: thicknessNote(part, flat.thickness),
+  }
+}
+
+/** `.188 THK`, `1/4 STK` (ASME custom); `t = 8` (ISO 129-1, from memory). */
+function thicknessNote(part: Part, size: Size): string {
+  const digits = `${size.text}${size.unitTyped ? ` ${size.unit}` : ''}`
+  if (part.brief.header.practice === 'ISO') return `t = ${digits}`
+  return `${digits} ${size.tolerance?.kind === 'stock' ? 'STK' : 'THK'}`
+}
+
+function proposeSeveral(part: Part, wants: readonly Want[], hidden: HiddenLength): ViewPlan {
+  const candidates: readonly (readonly Axis[])[] = [
+    ['y', 'z'],
+    ['y', 'x'],
+    ['y', 'x', 'z'],
+  ]
+  const serves = (axes: readonly Axis[]) =>
+    wants.every((w) => w.along.length === 0 || w.along.some((a) => axes.includes(a)))
+  const fitting = candidates.filter(serves)
+  const fewest = Math.min(...fitting.map((c) => c.length))
+  const best = fitting.filter((c) => c.length === fewest)
+  const sideways = sideView(part, hidden)
+  const sidesOf = (axes: readonly Axis[]): Side[] => [
+    'front',
+    ...(axes.includes('z') ? (['top'] as const) : []),
+    ...(axes.includes('x') ? [sideways.side] : []),
+  ]
+  const reasons = ['Front: the part as the brief describes it.']
+  let chosen = sidesOf(best[0]!)
+  if (best.length > 1) {
+    const [top, side] = [hidden('top'), hidden(sideways.side)]
+    if (side < top - 1e-6) chosen = sidesOf(['y', 'x'])
+    reasons.push(`Two views tell the part; the ${chosen[1]} is the one with fewer hidden lines.`)
+  }
+  for (const side of chosen.slice(1)) {
+    const shows = wants.filter((w) => w.along.length > 0 && w.along.every((a) => a === axisOf[side])).map((w) => w.what)
+    const why = shows.length > 0 ? `shows ${listed(shows)} in true shape` : 'gives the third extent'
+    reasons.push(`${capital(side)}: ${why}.`)
+  }
+  if (chosen.includes(sideways.side)) reasons.push(sideways.reason)
+  return { views: chosen.map((side) => ({ kind: 'principal', side })), reasons }
+}

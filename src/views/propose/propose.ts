@@ -1,0 +1,35 @@
+import type { Part } from '../../part/part.ts'
+import type { HiddenLength, PlannedView, ViewPlan } from './plan.ts'
+import { proposePrismatic } from './prismatic.ts'
+import { planSection } from './sections.ts'
+import { proposeTurned } from './turned.ts'
+
+/**
+ * Which views the sheet shows, and why. The front is the part's own, as the brief describes it. What the brief asks for
+ * under `views` is drawn as asked; otherwise the fewest views that show every feature in true shape. A pictorial comes
+ * along unless it is refused.
+ */
+export function proposeViews(part: Part, hidden: HiddenLength): ViewPlan {
+  const asked = part.brief.views ?? []
+  const drawn = asked.some((r) => r.kind === 'view' || r.kind === 'section')
+  const plan = drawn ? asAsked(part) : part.axis ? proposeTurned(part, hidden) : proposePrismatic(part, hidden)
+  if (asked.some((r) => r.kind === 'no pictorial')) return plan
+  return { ...plan, views: [...plan.views, { kind: 'pictorial' }] }
+}
+
+function asAsked(part: Part): ViewPlan {
+  const asked = part.brief.views ?? []
+  const sides = [...new Set(asked.flatMap((r) => (r.kind === 'view' ? [r.side] : [])))]
+  const sections = asked.flatMap((r) => (r.kind === 'section' ? [planSection(part, r, sides)] : []))
+  const replaced = sides.filter((s) => sections.some((x) => x.side === s))
+  const views: PlannedView[] = [
+    ...sides.filter((s) => !replaced.includes(s)).map((side): PlannedView => ({ kind: 'principal', side })),
+    ...sections,
+  ]
+  const reasons = [
+    'Views as the brief asks.',
+    ...sections.map((s) => `Section ${s.letter}-${s.letter} stands in the place of the ${s.side} view.`),
+    ...replaced.map((s) => `The ${s} view itself is left out: its section stands in its place.`),
+  ]
+  return { views, reasons }
+}

@@ -1,0 +1,75 @@
+import type { Side, ViewRequest } from '../../brief/brief.ts'
+import type { Vec3 } from '../../geometry/vec.ts'
+import { add, dot, scale } from '../../geometry/vec3.ts'
+import type { Part, PartFeature } from '../../part/part.ts'
+import { liesInPlane } from '../centre-lines/lengthwise.ts'
+import { type RoundAxis, roundFeatures } from '../centre-lines/round-features.ts'
+import { axisOf, FRAMES } from '../frames.ts'
+import type { PlannedSection } from './plan.ts'
+
+type SectionRequest = Extract<ViewRequest, { kind: 'section' }>
+
+/** Sides in the order in which a section takes their place, by projection method. */
+const order = (part: Part): readonly Side[] =>
+  part.brief.header.projection === 'first angle'
+    ? ['left', 'right', 'top', 'front', 'bottom', 'rear']
+    : ['right', 'left', 'top', 'front', 'bottom', 'rear']
+
+/**
+ * Where a section that the brief asks for goes: into the view it names, or else into the free place whose plane cuts
+ * the most holes and bores along their axes; its plane must be seen edge-on in one of the views drawn.
+ */
+export function planSection(part: Part, request: SectionRequest, views: readonly Side[]): PlannedSection {
+  const side = request.as ?? chooseSide(part, request, views)
+  const parent = views.find((v) => v !== side && axisOf[v] !== axisOf[side])
+  const point = planePoint(part, side, request.through?.text)
+  return { kind: 'section', letter: request.letter, extent: request.extent, side, point, ...(parent ? { parent } : {}) }
+}
+
+function chooseSide(part: Part, request: SectionRequest, views: readonly Side[]): Side {
+  const free = order(part).filter((s) => !views.some((v) => axisOf[v] === axisOf[s]))
+  const along = free.filter((s) => !part.axis || Math.abs(dot(part.axis.direction, FRAMES[s].toViewer)) < 1e-9)
+  let best: { side: Side; cuts: number } | undefined
+  for (const side of along.length > 0 ? along : free) {
+    const cuts = axesCut(part, side, planePoint(part, side, request.through?.text)).length
+    if (!best || cuts > best.cuts) best = { side, cuts }
+  }
+  return best?.side ?? order(part)[0]!
+}
+
+/** A point for the cutting plane that faces `side`: through what is named, through the part's axis, or through most axes. */
+export function planePoint(part: Part, side: Side, through?: string): Vec3 {
+  const normal = FRAMES[side].toViewer
+  const middle = scale(add(part.body.box.min, part.body.box.max), 0.5)
+  const named = through === undefined ? undefined : featureNamed(part, through)
+  if (!named && part.axis && Math.abs(dot(part.axis.direction, normal)) < 1e-9) return part.axis.point
+  const axes = allAxes(part, named).filter((a) => Math.abs(dot(a.direction, normal)) < 1e-9)
+  let best: Vec3 = named ? (named.members[0]?.point ?? middle) : middle
+  let most = axes.filter((a) => liesInPlane(a, best, normal)).length
+  for (const axis of axes) {
+    const cut = axes.filter((a) => liesInPlane(a, axis.point, normal)).length
+    if (cut > most) [best, most] = [axis.point, cut]
+  }
+  return best
+}
+
+const axesCut = (part: Part, side: Side, point: Vec3) =>
+  allAxes(part).filter((a) => liesInPlane(a, point, FRAMES[side].toViewer))
+
+function allAxes(part: Part, only?: PartFeature): RoundAxis[] {
+  return roundFeatures(part)
+    .filter((f) => !only || f.feature === only.id)
+    .flatMap((f) => f.members.flatMap((m) => m.axes))
+}
+
+/** `bore`, `holes`, `holes A`, `keyseat`: by label first, then by kind. */
+function featureNamed(part: Part, text: string): PartFeature | undefined {
+  const words = text.trim().toLowerCase().split(/\s+/)
+  const last = words[words.length - 1] ?? ''
+  const kind = words[0]?.replace(/(es|s)$/, '') ?? ''
+  return (
+    part.features.find((f) => f.id.toLowerCase() === text.trim().toLowerCase()) ??
+    part.features.find((f) => f.feature?.label?.text.toLowerCase() === last) ??
+    part.features.find((f) => f.kind === kind || f.kind.replace(/e?s$/, '') === kind)
+  )
+}

@@ -1,0 +1,122 @@
+import type { Lie, Side } from '../../brief/brief.ts'
+import type { Vec3 } from '../../geometry/vec.ts'
+import { dot } from '../../geometry/vec3.ts'
+import type { Part, PartFeature } from '../../part/part.ts'
+import { type Axis, axisOf, sideOf } from '../frames.ts'
+import type { HiddenLength, PlannedView, ViewPlan } from './plan.ts'
+import { sideView } from './side-view.ts'
+import { wantsOf } from './wants.ts'
+import { capital, listed } from './words.ts'
+
+/**
+ * Views of a part of revolution. The longitudinal view alone where everything is of revolution, in full section where
+ * the part is hollow. Features off the axis add the view that shows them true: the end view for holes along the axis, a
+ * cross-section for a keyseat or a flat.
+ */
+export function proposeTurned(part: Part, hidden: HiddenLength): ViewPlan {
+  const lie = part.axis!.lie
+  const wants = wantsOf(part)
+  const hollow = wants.some((w) => w.inside && w.coaxial) || isTube(part)
+  const offAxis = wants.filter((w) => !w.coaxial && w.along.length > 0)
+  const end = AXIS_OF[lie]
+  const ended = offAxis.filter((w) => w.along.includes(end))
+  const crosswise = offAxis.filter((w) => !w.along.includes(end))
+  const longitudinal = longitudinalSide(part, lie, hidden)
+  const views: PlannedView[] = []
+  const reasons: string[] = []
+
+  const needsEnd = ended.length > 0
+  const endSide = endView(part, lie, hidden)
+  if (needsEnd) {
+    views.push({ kind: 'principal', side: endSide })
+    reasons.push(`${capital(endSide)} view: shows ${listed(ended.map((w) => w.what))} in true shape.`)
+  }
+  if (hollow) {
+    const section: PlannedView = {
+      kind: 'section',
+      letter: 'A',
+      extent: 'full',
+      side: longitudinal,
+      point: part.axis!.point,
+      ...(needsEnd ? { parent: endSide } : {}),
+    }
+    views.push(section)
+    reasons.push(
+      needsEnd
+        ? 'Section A-A through the axis shows the inside in full lines.'
+        : 'One view in full section: everything is of revolution, the inside shows in full lines and the diameters carry ⌀.',
+    )
+  } else {
+    views.unshift({ kind: 'principal', side: longitudinal })
+    reasons.unshift(
+      offAxis.length === 0
+        ? 'One view: every feature is of revolution about the axis, the diameters carry ⌀.'
+        : 'Front: the part as the brief describes it, its axis along the view.',
+    )
+  }
+  for (const want of crosswise) {
+    const axis = want.along[0]!
+    if (views.some((v) => v.kind !== 'pictorial' && axisOf[v.side] === axis)) continue
+    const side: Side = axis === 'z' ? 'top' : axis === 'y' ? 'front' : sideView(part, hidden).side
+    views.push({ kind: 'principal', side })
+    reasons.push(`${capital(side)} view: shows ${want.what} in true shape.`)
+  }
+  const depth = part.features.find((f) => f.kind === 'keyseat' || f.kind === 'flat-cut')
+  if (depth) {
+    const letter = hollow ? 'B' : 'A'
+    const parent = views.find((v) => v.kind !== 'pictorial' && axisOf[v.side] !== end)
+    views.push({
+      kind: 'section',
+      letter,
+      extent: 'full',
+      side: endSide,
+      point: middleOf(depth, part),
+      ...(parent && parent.kind !== 'pictorial' ? { parent: parent.side } : {}),
+    })
+    reasons.push(
+      `Section ${letter}-${letter} across the axis shows the depth of the ${depth.kind === 'keyseat' ? 'keyseat' : 'flat'}.`,
+    )
+  }
+  return { views, reasons }
+}
+
+const AXIS_OF: Readonly<Record<Lie, Axis>> = { 'left-right': 'x', 'front-rear': 'y', 'up-down': 'z' }
+
+/** The view that lays the axis across the sheet. */
+function longitudinalSide(part: Part, lie: Lie, hidden: HiddenLength): Side {
+  return lie === 'front-rear' ? sideView(part, hidden).side : 'front'
+}
+
+function endView(part: Part, lie: Lie, hidden: HiddenLength): Side {
+  if (lie === 'front-rear') return 'front'
+  if (lie === 'up-down') return 'top'
+  // Holes are best seen from the face they are worked from.
+  const worked = part.features.filter((f) => f.kind === 'hole').map((f) => sideOf(f.outward))
+  const left = worked.filter((s) => s === 'left').length
+  const right = worked.filter((s) => s === 'right').length
+  if (left !== right) return left > right ? 'left' : 'right'
+  return sideView(part, hidden).side
+}
+
+function isTube(part: Part): boolean {
+  return part.brief.stock?.kind === 'tube' || part.features.some((f) => f.kind === 'bore')
+}
+
+/** Middle of the feature along the axis, on the axis. */
+function middleOf(feature: PartFeature, part: Part): Vec3 {
+  const { point, direction } = part.axis!
+  const along = feature.members
+    .flatMap((m) => m.faces)
+    .flatMap((id) => part.body.faces[id]?.loops.flat() ?? [])
+    .flatMap((use) => {
+      const { curve } = part.body.edges[use.edge]!
+      if (curve.kind === 'line') return [curve.a, curve.b]
+      return curve.kind === 'spline' ? [...curve.poles] : [curve.axes.origin]
+    })
+    .map((p) => dot([p[0] - point[0], p[1] - point[1], p[2] - point[2]], direction))
+  const at =
+    along.length === 0
+      ? dot(feature.members[0]?.point ?? point, direction) - dot(point, direction)
+      : (Math.min(...along) + Math.max(...along)) / 2
+  return [point[0] + at * direction[0], point[1] + at * direction[1], point[2] + at * direction[2]]
+}

@@ -1,0 +1,114 @@
+import type { Vec3 } from '../../geometry/vec.ts'
+import { cross, dot, norm } from '../../geometry/vec3.ts'
+import type { BodyFace } from '../../kernel/body.ts'
+import type { Part, PartFeature } from '../../part/part.ts'
+import { distanceToAxis } from '../centre-lines/round-features.ts'
+import { AXES, type Axis } from '../frames.ts'
+
+/** A feature is told when the part is seen along one of these axes; empty: any view tells it. */
+export interface Want {
+  readonly what: string
+  readonly along: readonly Axis[]
+  /** Told by the longitudinal view of a part of revolution. */
+  readonly coaxial: boolean
+  /** Inside the outline of a part of revolution: needs a section to be seen in full lines. */
+  readonly inside: boolean
+}
+
+const ALL = ['x', 'y', 'z'] as const
+
+/** What each feature and the stock's own profile ask of the views. */
+export function wantsOf(part: Part): Want[] {
+  const wants = part.features.map((f) => wantOf(f, part))
+  const profile = profileAxis(part)
+  if (profile) wants.unshift({ what: 'the profile', along: [profile], coaxial: false, inside: false })
+  return wants
+}
+
+function wantOf(f: PartFeature, part: Part): Want {
+  const faces = f.members
+    .flatMap((m) => m.faces)
+    .map((id) => part.body.faces[id])
+    .filter((face): face is BodyFace => face !== undefined)
+  const what = nameOf(f)
+  const { axis } = part
+  if (axis && faces.length > 0 && faces.every((face) => isOfRevolution(face, axis.point, axis.direction))) {
+    return { what, along: [], coaxial: true, inside: f.kind === 'hole' || f.kind === 'bore' }
+  }
+  const inside = axis !== undefined && ['hole', 'pocket', 'slot'].includes(f.kind)
+  switch (f.kind) {
+    case 'hole':
+    case 'slot':
+    case 'pocket':
+    case 'boss':
+    case 'bore':
+    case 'keyseat':
+      return { what, along: nearestAxis(f.outward), coaxial: false, inside }
+    default:
+      return { what, along: sweptAlong(faces), coaxial: false, inside }
+  }
+}
+
+/** Stock of one cross-section shows its profile along its length. */
+function profileAxis(part: Part): Axis | undefined {
+  const stock = part.brief.stock
+  switch (stock?.kind) {
+    case 'angle':
+      return stock.uprightAt === 'left' || stock.uprightAt === 'right' ? 'y' : 'x'
+    case 'channel':
+    case 'tee':
+      return stock.lie === 'left-right' ? 'x' : stock.lie === 'front-rear' ? 'y' : 'z'
+    case 'outline':
+      return stock.face === 'top' || stock.face === 'bottom'
+        ? 'z'
+        : stock.face === 'front' || stock.face === 'rear'
+          ? 'y'
+          : 'x'
+    default:
+      return undefined
+  }
+}
+
+function nearestAxis(d: Vec3): Axis[] {
+  const by = ALL.map((axis) => ({ axis, size: Math.abs(dot(AXES[axis], d)) })).sort((a, b) => b.size - a.size)
+  return by[0] ? [by[0].axis] : []
+}
+
+/** Axes along which all the faces run and are seen edge-on; where they share none, those of the single faces. */
+export function sweptAlong(faces: readonly BodyFace[]): Axis[] {
+  const each = faces.map((f) => ALL.filter((a) => runsAlong(f, AXES[a])))
+  const common = ALL.filter((a) => each.length > 0 && each.every((axes) => axes.includes(a)))
+  return common.length > 0 ? common : ALL.filter((a) => each.some((axes) => axes.length === 1 && axes[0] === a))
+}
+
+function runsAlong(face: BodyFace, d: Vec3): boolean {
+  const s = face.surface
+  if (s.kind === 'plane') return Math.abs(dot(s.axes.z, d)) < 1e-9
+  return s.kind === 'cylinder' && norm(cross(s.axes.z, d)) < 1e-9
+}
+
+function isOfRevolution(face: BodyFace, point: Vec3, direction: Vec3): boolean {
+  const s = face.surface
+  switch (s.kind) {
+    case 'plane':
+      return norm(cross(s.axes.z, direction)) < 1e-9
+    case 'cylinder':
+    case 'cone':
+    case 'torus':
+      return norm(cross(s.axes.z, direction)) < 1e-9 && distanceToAxis(s.axes.origin, point, direction) < 1e-6
+    case 'sphere':
+      return distanceToAxis(s.axes.origin, point, direction) < 1e-6
+    default:
+      return false
+  }
+}
+
+function nameOf(f: PartFeature): string {
+  if (f.kind === 'flat-cut') return 'the flat'
+  const count = f.members.length
+  const label = f.feature?.label?.text
+  const word = f.kind === 'step-diameter' ? 'diameter' : f.kind
+  return `the ${label ? `${word} ${label}` : count > 1 ? plural(word) : word}`
+}
+
+const plural = (word: string) => (word.endsWith('s') || word.endsWith('h') ? `${word}es` : `${word}s`)

@@ -1,0 +1,83 @@
+import { pointAt } from '../geometry/evaluate.ts'
+import type { Vec2, Vec3 } from '../geometry/vec.ts'
+import { negate } from '../geometry/vec3.ts'
+import type { HalfSpace } from '../kernel/kernel.ts'
+import { FRAMES } from './frames.ts'
+import { projectPoint } from './project.ts'
+import type { PlannedSection } from './propose/plan.ts'
+import type { CuttingPlane, Frame, View, ViewLine } from './view.ts'
+
+/** Paper mm by which the cutting-plane line passes the outline, room for the arrows (common practice, no source). */
+export const CUTTING_PLANE_OVERRUN = 10
+
+/** What the section keeps. A half section takes one quarter out: below a level axis, right of an upright one. */
+export function keptBy(
+  section: PlannedSection,
+  axis: Vec3 | undefined,
+): { readonly planes: readonly HalfSpace[]; readonly keep: 'intersection' | 'union' } {
+  const { toViewer } = FRAMES[section.side]
+  const behind: HalfSpace = { point: section.point, normal: toViewer }
+  if (section.extent === 'full') return { planes: [behind], keep: 'intersection' }
+  return { planes: [behind, { point: section.point, normal: outsideHalf(section, axis) }], keep: 'union' }
+}
+
+/** Direction from the half that stays whole toward the half in section. */
+function outsideHalf(section: PlannedSection, axis: Vec3 | undefined): Vec3 {
+  const frame = FRAMES[section.side]
+  return isUpright(axis, frame) ? frame.right : negate(frame.up)
+}
+
+function isUpright(axis: Vec3 | undefined, frame: Frame): boolean {
+  if (!axis) return true
+  const [u, v] = projectPoint(axis, frame)
+  return Math.abs(v) > Math.abs(u)
+}
+
+/** The line between the halves of a half section is the centre line: the cut's own border there is not drawn (ASME Y14.3, ISO 128-3). */
+export function withoutDivision(
+  lines: readonly ViewLine[],
+  section: PlannedSection,
+  axis: Vec3 | undefined,
+  tolerance: number,
+): ViewLine[] {
+  if (section.extent === 'full') return [...lines]
+  const frame = FRAMES[section.side]
+  const at = projectPoint(section.point, frame)
+  const k = isUpright(axis, frame) ? 0 : 1
+  return lines.filter((l) => ![0, 0.5, 1].every((t) => Math.abs(pointAt(l.curve, t)[k]! - at[k]!) <= tolerance))
+}
+
+/**
+ * The cutting-plane line in the view that sees the plane edge-on: straight across the outline for a full section, with
+ * a corner on the axis for a half section. `sight` is the way the section is looked at.
+ */
+export function cuttingPlaneIn(
+  section: PlannedSection,
+  parent: Frame,
+  box: View['box'],
+  axis: Vec3 | undefined,
+): { readonly plane: CuttingPlane; readonly lines: readonly ViewLine[] } {
+  const { toViewer } = FRAMES[section.side]
+  const sight = projectPoint(negate(toViewer), parent)
+  const u: Vec2 = [-sight[1], sight[0]]
+  const c = projectPoint(section.point, parent)
+  const corners: Vec2[] = [box.min, box.max, [box.min[0], box.max[1]], [box.max[0], box.min[1]]]
+  const reach = (d: Vec2) => Math.max(...corners.map((p) => (p[0] - c[0]) * d[0] + (p[1] - c[1]) * d[1]))
+  const end = (d: Vec2): Vec2 => [c[0] + reach(d) * d[0], c[1] + reach(d) * d[1]]
+  const back: Vec2 = [-u[0], -u[1]]
+  let path: readonly Vec2[] = [end(back), end(u)]
+  if (section.extent === 'half') {
+    const cutAway = projectPoint(outsideHalf(section, axis), parent)
+    const toward: Vec2 = Math.abs(cutAway[0]) + Math.abs(cutAway[1]) < 1e-9 ? u : cutAway
+    path = [end(toward), c, end([-sight[0], -sight[1]])]
+  }
+  const lines = path.slice(1).map(
+    (b, i): ViewLine => ({
+      curve: { kind: 'line', a: path[i]!, b },
+      kind: 'cutting plane',
+      sources: [],
+      overrun: [i === 0 ? CUTTING_PLANE_OVERRUN : 0, i === path.length - 2 ? CUTTING_PLANE_OVERRUN : 0],
+    }),
+  )
+  return { plane: { letter: section.letter, path, sight }, lines }
+}
