@@ -1,0 +1,170 @@
+import type { Curve2 } from '../../geometry/curve2.ts'
+import type { Dimension } from '../../sizes/dimension.ts'
+import { calloutBlock } from './callout-block.ts'
+import {
+  type Alternative,
+  arrow,
+  type Desk,
+  type Drawn,
+  type Member,
+  type Option,
+  readable,
+  textSlab,
+  tieOf,
+  type Unit,
+} from './form.ts'
+import { flattened, onPaper } from './ink.ts'
+import { once } from './linear-units.ts'
+import { bar, type Shape } from './shapes.ts'
+import { along, polar, turned } from './vec.ts'
+import { WEIGHTS } from './weights.ts'
+
+/** Smallest arc and number of arcs tried. */
+const LEAST_RADIUS = 10
+const ARCS = 12
+
+/** Angles of one view. */
+export function angleUnits(desk: Desk, owner: number, dimensions: readonly Dimension[]): Unit[] {
+  return dimensions.flatMap((d): Unit[] => {
+    if (d.measured.kind !== 'angle') return []
+    const options = Array.from({ length: ARCS }, (_, k) =>
+      option(desk, owner, d, LEAST_RADIUS + k * desk.figures.pitch),
+    )
+    return [
+      {
+        id: d.id,
+        owner,
+        dimensions: [d],
+        rank: [2, d.value],
+        options,
+        name: d.callout.lines
+          .flat()
+          .filter((p) => typeof p === 'string')
+          .join(' '),
+        ...(d.group ? { group: d.group.id } : {}),
+      },
+    ]
+  })
+}
+
+function option(desk: Desk, owner: number, d: Dimension, radius: number): Option {
+  return {
+    own: WEIGHTS.rowDistance * (radius - LEAST_RADIUS),
+    members: once(() => [member(desk, owner, d, radius)]),
+  }
+}
+
+function member(desk: Desk, owner: number, d: Dimension, radius: number): Member {
+  const f = desk.figures
+  const { placed } = desk.ink.views[owner]!
+  if (d.measured.kind !== 'angle') throw new Error('not an angle')
+  const { from, sweep, reach } = d.measured
+  const vertex = onPaper(placed, d.measured.vertex)
+  const lo = sweep >= 0 ? from : from + sweep
+  const wide = Math.abs(sweep)
+  const reaches = sweep >= 0 ? reach : [reach[1], reach[0]]
+  const shapes: Shape[] = []
+  for (const [i, a] of [lo, lo + wide].entries()) {
+    const start = reaches[i]! * placed.scale + f.gap
+    if (start < radius - 0.3)
+      shapes.push(bar('extension', along(vertex, polar(a), start), along(vertex, polar(a), radius + f.overshoot)))
+  }
+  const block = calloutBlock(d, f)
+  const alternatives: Alternative[] = []
+  const A = f.arrow.length
+  const turn = A / radius
+  const mid = lo + wide / 2
+  const halfGap = (at: number): number => {
+    if (f.iso) return block.width / 2 / radius
+    const way = turned(polar(at))
+    return (
+      (Math.min(block.width / 2 / Math.abs(way[0] || 1e-9), block.height / 2 / Math.abs(way[1] || 1e-9)) + f.textGap) /
+      radius
+    )
+  }
+  const set = (ends: 'in' | 'out', text: number, where: 'between' | 'past'): Drawn => {
+    const own: Shape[] = []
+    const strokes: Drawn['strokes'][number][] = []
+    const arc = (a: number, b: number, role: 'dimension' | 'tail') => {
+      if ((b - a) * radius < 0.05) return
+      const curve: Curve2 = { kind: 'arc', c: vertex, r: radius, from: a, sweep: b - a }
+      const points = flattened(curve)
+      for (let i = 1; i < points.length; i++) own.push(bar(role, points[i - 1]!, points[i]!))
+      strokes.push({ kind: 'dimension', curve })
+    }
+    const g = halfGap(text)
+    const head = (a: number, sign: number) => {
+      // The head's axis is the chord of its own length, so that it sits on the arc.
+      const tip = along(vertex, polar(a), radius)
+      const tail = along(vertex, polar(a - sign * turn), radius)
+      const length = Math.hypot(tip[0] - tail[0], tip[1] - tail[1])
+      own.push(arrow(tip, [(tip[0] - tail[0]) / length, (tip[1] - tail[1]) / length], f))
+    }
+    if (ends === 'in') {
+      head(lo, -1)
+      head(lo + wide, 1)
+    } else {
+      head(lo, 1)
+      head(lo + wide, -1)
+    }
+    if (where === 'between') {
+      if (f.iso) arc(lo, lo + wide, 'dimension')
+      else if (ends === 'in') {
+        arc(lo, text - g, 'dimension')
+        arc(text + g, lo + wide, 'dimension')
+      }
+      if (ends === 'out') {
+        arc(lo - turn - 2.5 / radius, lo, 'tail')
+        arc(lo + wide, lo + wide + turn + 2.5 / radius, 'tail')
+      }
+    } else {
+      if (f.iso) arc(lo, lo + wide, 'dimension')
+      const past = text > lo ? text + (f.iso ? g : -g) : text - (f.iso ? g : -g)
+      if (text > lo) {
+        arc(lo + wide, past, 'tail')
+        arc(lo - turn - 2.5 / radius, lo, 'tail')
+      } else {
+        arc(past, lo, 'tail')
+        arc(lo + wide, lo + wide + turn + 2.5 / radius, 'tail')
+      }
+    }
+    const tangent = turned(polar(text))
+    const angle = f.iso ? readable(tangent) : 0
+    let centre = along(vertex, polar(text), radius)
+    if (f.iso) {
+      const rad = (angle * Math.PI) / 180
+      // Corners of a straight text above a curved line dip by its sagitta.
+      const dip = radius - Math.sqrt(Math.max(0, radius ** 2 - (block.width / 2) ** 2))
+      const up = turned([Math.cos(rad), Math.sin(rad)])
+      const outward = up[0] * Math.cos(text) + up[1] * Math.sin(text) > 0
+      centre = along(centre, up, f.textGap + block.height / 2 + (outward ? 0 : dip))
+    }
+    own.push(textSlab(block, centre, angle))
+    return { shapes: own, strokes, texts: [{ block, centre, angle, justify: 'middle' }] }
+  }
+  const g = halfGap(mid)
+  const room = wide / 2 - g
+  if (f.iso ? room > 0.5 / radius && wide > 2.5 * turn : room > turn + 1 / radius) {
+    alternatives.push({ own: 0, ...set('in', mid, 'between') })
+    for (const t of [0.3, 0.7]) {
+      const at = lo + t * wide
+      const left = Math.min(at - lo, lo + wide - at) - halfGap(at)
+      if (left > (f.iso ? 0.5 / radius : turn + 1 / radius))
+        alternatives.push({ own: WEIGHTS.textShift, ...set('in', at, 'between') })
+    }
+  }
+  if (room > 0.5 / radius) alternatives.push({ own: WEIGHTS.arrowsOutside, ...set('out', mid, 'between') })
+  // Two passes: the gap of level text depends on where it stands.
+  for (const side of [1, -1]) {
+    const edge = side > 0 ? lo + wide : lo
+    let at = edge
+    for (let i = 0; i < 4; i++) at = edge + side * (turn + 2 / radius + halfGap(at))
+    alternatives.push({ own: WEIGHTS.textOutside + (side > 0 ? 0 : 0.2), ...set('out', at, 'past') })
+  }
+  return {
+    dimension: d,
+    tie: tieOf(d),
+    fixed: { shapes, strokes: [], texts: [] },
+    alternatives: alternatives.sort((a, b) => a.own - b.own),
+  }
+}

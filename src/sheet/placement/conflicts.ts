@@ -1,0 +1,105 @@
+import { CLEAR } from './ground.ts'
+import { type Bar, entersSlab, meet, near, type Shape, type Slab, slabsMeet } from './shapes.ts'
+import { WEIGHTS } from './weights.ts'
+
+/** Furthest distance (mm) at which two shapes still have something to do with each other. */
+const INFLUENCE = 10.2
+
+export interface Rules {
+  /** Least distance between parallel dimension lines. */
+  readonly leastPitch: number
+  readonly pitch: number
+}
+
+/** Cost between the shapes of two different sizes; `Infinity` where they cannot both stand. */
+export function conflict(a: readonly Shape[], b: readonly Shape[], rules: Rules): number {
+  let sum = 0
+  for (const s of a) {
+    for (const t of b) {
+      if (!near(s, t, INFLUENCE)) continue
+      sum += shapeConflict(s, t, rules)
+      if (sum === Infinity) return sum
+    }
+  }
+  return sum
+}
+
+function shapeConflict(s: Shape, t: Shape, rules: Rules): number {
+  if (s.shape === 'slab') return t.shape === 'slab' ? slabConflict(s, t, rules) : mixedConflict(s, t)
+  return t.shape === 'slab' ? mixedConflict(t, s) : barConflict(s, t, rules)
+}
+
+function slabConflict(a: Slab, b: Slab, rules: Rules): number {
+  if (a.role === 'text' && b.role === 'text') {
+    if (slabsMeet(a, b, CLEAR.text)) return Infinity
+    const turned = Math.abs(a.ux * b.uy - a.uy * b.ux)
+    if (turned > 0.01) return 0
+    const dx = Math.abs((b.cx - a.cx) * a.ux + (b.cy - a.cy) * a.uy)
+    const dy = Math.abs((b.cy - a.cy) * a.ux - (b.cx - a.cx) * a.uy)
+    return dy > a.hh && dy < rules.pitch + 0.5 && dx < 0.8 * (a.hw + b.hw) ? WEIGHTS.notStaggered : 0
+  }
+  if (a.role === 'text' || b.role === 'text') return slabsMeet(a, b, CLEAR.arrow) ? Infinity : 0
+  // One head serves two sizes that meet at an extension line.
+  if (Math.hypot(a.cx - b.cx, a.cy - b.cy) < 0.05 && (a.role === 'dot' || a.ux * b.ux + a.uy * b.uy > 0.99)) {
+    return a.role === b.role ? 0 : Infinity
+  }
+  if (a.role !== b.role) return slabsMeet(a, b, -0.55) ? Infinity : 0
+  return slabsMeet(a, b, -0.1) ? Infinity : 0
+}
+
+function mixedConflict(s: Slab, b: Bar): number {
+  if (s.role === 'text') return entersSlab(b.ax, b.ay, b.bx, b.by, s, CLEAR.line) ? Infinity : 0
+  if (!entersSlab(b.ax, b.ay, b.bx, b.by, s, -0.15)) return 0
+  const length = Math.hypot(b.bx - b.ax, b.by - b.ay)
+  const parallel = Math.abs((b.bx - b.ax) * s.uy - (b.by - b.ay) * s.ux) < 0.02 * length
+  // Along the head's own axis lies the next size's line of a chain; the lines themselves are judged there.
+  if (parallel && (b.role === 'dimension' || b.role === 'tail')) return 0
+  return b.role === 'extension' ? WEIGHTS.extensionOverArrow : Infinity
+}
+
+function barConflict(a: Bar, b: Bar, rules: Rules): number {
+  const m = meet(a.ax, a.ay, a.bx, a.by, b.ax, b.ay, b.bx, b.by)
+  if (m.how === 'apart') return 0
+  const p = group(a)
+  const q = group(b)
+  if (m.how === 'cross') {
+    if (p === 'dimension' && q === 'dimension') return Infinity
+    if (p === 'leader' && q === 'leader') return Infinity
+    if (p === 'extension' && q === 'extension') return WEIGHTS.extensionOverExtension
+    if (p !== 'leader' && q !== 'leader') return WEIGHTS.extensionOverDimension
+    return p === 'dimension' || q === 'dimension' ? WEIGHTS.leaderOverDimension : WEIGHTS.leaderOverExtension
+  }
+  if (m.how === 'along') {
+    if (p === 'extension' && q === 'extension') return 0
+    // The tail behind an outside head may lie on the next size's dimension line.
+    if ((a.role === 'tail' || b.role === 'tail') && p === 'dimension' && q === 'dimension') {
+      return sharedEnd(a, b) ? 0 : Infinity
+    }
+    return m.overlap < 0.2 ? 0 : Infinity
+  }
+  if (p === 'dimension' && q === 'dimension') {
+    return m.distance < rules.leastPitch - 0.01 && m.overlap > 0.3 ? Infinity : 0
+  }
+  if (p === 'extension' && q === 'extension') return m.distance < 1.2 && m.overlap > 2 ? WEIGHTS.tooClose / 2 : 0
+  if (p === 'leader' && q === 'leader' && (a.role === 'shoulder' || b.role === 'shoulder')) return 0
+  const close = m.distance < 2.5 && m.overlap > 2 ? WEIGHTS.tooClose : 0
+  if (p === 'leader' || q === 'leader') {
+    const leader = a.role === 'leader' || b.role === 'leader'
+    return close + (leader && m.overlap > 3 ? WEIGHTS.parallelLeader : 0)
+  }
+  return close
+}
+
+function group(b: Bar): 'dimension' | 'extension' | 'leader' {
+  return b.role === 'extension' ? 'extension' : b.role === 'leader' || b.role === 'shoulder' ? 'leader' : 'dimension'
+}
+
+function sharedEnd(a: Bar, b: Bar): boolean {
+  const same = (x: number, y: number, u: number, v: number) => Math.hypot(x - u, y - v) < 0.05
+  return (
+    same(a.ax, a.ay, b.ax, b.ay) ||
+    same(a.ax, a.ay, b.bx, b.by) ||
+    same(a.bx, a.by, b.ax, b.ay) ||
+    same(a.bx, a.by, b.bx, b.by)
+  )
+}

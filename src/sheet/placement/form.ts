@@ -1,0 +1,141 @@
+import type { Curve2 } from '../../geometry/curve2.ts'
+import type { Vec2 } from '../../geometry/vec.ts'
+import type { Dimension } from '../../sizes/dimension.ts'
+import type { SheetItem, Tie } from '../sheet.ts'
+import type { Block, Justify } from './callout-block.ts'
+import type { PlacementFigures } from './figures.ts'
+import type { Ink } from './ink.ts'
+import { type Bar, bar, type Shape, type Slab, slab } from './shapes.ts'
+
+/** What every maker of drawn forms works with. */
+export interface Desk {
+  readonly figures: PlacementFigures
+  readonly ink: Ink
+  /** Directions (of view `owner`) that face another view in projection. */
+  readonly facing: readonly (readonly Facing[])[]
+}
+
+export interface Facing {
+  readonly way: Vec2
+  /** Paper distance to the other view's outline. */
+  readonly distance: number
+}
+
+/** A piece of a size as drawn: what it occupies and what is printed. */
+export interface Drawn {
+  readonly shapes: readonly Shape[]
+  /** Lines other than extension lines; those are drawn from `shapes` once all are known. */
+  readonly strokes: readonly { readonly kind: 'dimension' | 'leader'; readonly curve: Curve2 }[]
+  readonly texts: readonly Lettered[]
+}
+
+export interface Lettered {
+  readonly block: Block
+  readonly centre: Vec2
+  /** Degrees. */
+  readonly angle: number
+  readonly justify: Justify
+}
+
+/** One way to finish a member once its place in the row is settled; `own` is its cost by itself. */
+export interface Alternative extends Drawn {
+  readonly own: number
+}
+
+/** A member of an option: the fixed part (extension lines) and the ways to finish it, cheapest first. */
+export interface Member {
+  readonly dimension: Dimension | undefined
+  readonly tie: Tie
+  readonly fixed: Drawn
+  readonly alternatives: readonly Alternative[]
+}
+
+/** A place for a whole unit. `own` bounds its cost from below; `members` are made on demand, once. */
+export interface Option {
+  readonly own: number
+  /** Side of the view (`above`, `below`, `left`, `right`), for members of one group to stay together. */
+  readonly side?: string
+  readonly row?: number
+  /** Members are set against one another already; only other units are looked at. */
+  readonly settled?: true
+  readonly members: () => readonly Member[]
+}
+
+/** What is placed in one go: a single size, a chain, a set of running sizes, a tag. */
+export interface Unit {
+  readonly id: string
+  readonly dimensions: readonly Dimension[]
+  /** Index of its view. */
+  readonly owner: number
+  /** Order of placing: smaller first. */
+  readonly rank: readonly [kind: number, length: number]
+  readonly group?: string
+  /** Ascending by `own`. */
+  readonly options: readonly Option[]
+  /** In words, for marks. */
+  readonly name: string
+}
+
+export const NOTHING: Drawn = { shapes: [], strokes: [], texts: [] }
+
+export function tieOf(d: Dimension): Tie {
+  return {
+    view: d.view,
+    dimension: d.id,
+    ...(d.feature === undefined ? {} : { features: [d.feature] }),
+    ...(d.span ? { span: d.span } : {}),
+  }
+}
+
+/** Arrowhead with its tip at `tip`, pointing along the unit vector `way`. */
+export function arrow(tip: Vec2, way: Vec2, figures: PlacementFigures): Slab {
+  const half = figures.arrow.length / 2
+  return slab('arrow', [tip[0] - way[0] * half, tip[1] - way[1] * half], way, half, figures.arrow.width / 2)
+}
+
+/** Dot in place of two arrowheads where neighbours in a chain are too close: diameter about 1 mm. */
+export function endDot(at: Vec2, way: Vec2): Slab {
+  return slab('dot', at, way, 0.5, 0.5)
+}
+
+export function textSlab(block: Block, centre: Vec2, angle: number): Slab {
+  const a = (angle * Math.PI) / 180
+  return slab('text', centre, [Math.cos(a), Math.sin(a)], block.width / 2, block.height / 2)
+}
+
+export function line(role: Bar['role'], a: Vec2, b: Vec2): { readonly shape: Bar; readonly curve: Curve2 } {
+  return { shape: bar(role, a, b), curve: { kind: 'line', a, b } }
+}
+
+/** Angle in degrees along a direction so that text reads from the bottom or, upright, from the right. */
+export function readable(way: Vec2): number {
+  let a = (Math.atan2(way[1], way[0]) * 180) / Math.PI
+  if (a > 90.001) a -= 180
+  if (a <= -89.999) a += 180
+  return Math.abs(a) < 1e-9 ? 0 : a
+}
+
+/** The filled outline of an arrowhead or dot. */
+export function headItem(s: Slab, tie: Tie): SheetItem {
+  if (s.role === 'dot') {
+    return {
+      item: 'fill',
+      kind: 'dot',
+      outline: [{ kind: 'arc', c: [s.cx, s.cy], r: s.hw, from: 0, sweep: 2 * Math.PI }],
+      tie,
+    }
+  }
+  const tip: Vec2 = [s.cx + s.ux * s.hw, s.cy + s.uy * s.hw]
+  const left: Vec2 = [s.cx - s.ux * s.hw - s.uy * s.hh, s.cy - s.uy * s.hw + s.ux * s.hh]
+  const right: Vec2 = [s.cx - s.ux * s.hw + s.uy * s.hh, s.cy - s.uy * s.hw - s.ux * s.hh]
+  return {
+    item: 'fill',
+    kind: 'arrowhead',
+    outline: [
+      { kind: 'line', a: tip, b: left },
+      { kind: 'line', a: left, b: right },
+      { kind: 'line', a: right, b: tip },
+    ],
+    tie,
+  }
+}

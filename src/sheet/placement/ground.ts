@@ -1,0 +1,147 @@
+import type { Box2 } from '../../geometry/evaluate.ts'
+import type { LineKind } from '../../views/view.ts'
+import type { Ink } from './ink.ts'
+import { type Bar, entersSlab, meet, type Shape, type Slab, slab, TOUCH } from './shapes.ts'
+import { WEIGHTS } from './weights.ts'
+
+/** Clear space in mm kept round text: to view lines and to other lines. */
+export const CLEAR = { ink: 1, line: 0.9, text: 1.3, arrow: 0.7, obstacle: 1 } as const
+/** Nothing of a size comes nearer than this to the outline bounds of another view. */
+const OTHER_VIEW = 2
+
+type Weighed = 'visible' | 'hidden' | 'centre' | 'other'
+
+function weighed(kind: LineKind): Weighed {
+  return kind === 'visible' || kind === 'hidden' || kind === 'centre' ? kind : 'other'
+}
+
+/** What sizes are placed on: the views' ink, the bounds of the drawing area, and what must stay free. */
+export class Ground {
+  readonly #ink: Ink
+  readonly #bounds: Slab
+  readonly #obstacles: readonly Slab[]
+  readonly #views: readonly Slab[]
+  readonly #first: number
+  readonly #hatchAngle: number
+
+  constructor(ink: Ink, bounds: Box2, obstacles: readonly Box2[], first: number, hatchAngle: number) {
+    this.#ink = ink
+    this.#bounds = boxSlab(bounds, 0)
+    this.#obstacles = obstacles.map((b) => boxSlab(b, 0))
+    this.#views = ink.views.map((v) => boxSlab(v.box, 0))
+    this.#first = first
+    this.#hatchAngle = (hatchAngle * Math.PI) / 180
+  }
+
+  /** Cost of the shapes of view `owner` by themselves; `Infinity` where text would lie on a line or off the field. */
+  cost(shapes: readonly Shape[], owner: number, onPart: boolean): number {
+    let sum = 0
+    for (const s of shapes) {
+      if (!this.#free(s, owner)) return Infinity
+      sum += s.shape === 'slab' ? this.#slabCost(s, owner, onPart) : this.#barCost(s, owner)
+      if (sum === Infinity) return sum
+    }
+    return sum
+  }
+
+  #free(s: Shape, owner: number): boolean {
+    const b = this.#bounds
+    if (s.x0 < b.x0 || s.y0 < b.y0 || s.x1 > b.x1 || s.y1 > b.y1) return false
+    for (const o of this.#obstacles) if (touches(s, o, CLEAR.obstacle)) return false
+    for (let i = 0; i < this.#views.length; i++) {
+      if (i !== owner && touches(s, this.#views[i]!, OTHER_VIEW)) return false
+    }
+    return true
+  }
+
+  #slabCost(s: Slab, owner: number, onPart: boolean): number {
+    const ink = this.#ink
+    const margin = s.role === 'text' ? CLEAR.ink : -0.25
+    let sum = 0
+    for (const i of ink.search(s.x0 - margin, s.y0 - margin, s.x1 + margin, s.y1 + margin)) {
+      const k = 4 * i
+      if (!entersSlab(ink.ends[k]!, ink.ends[k + 1]!, ink.ends[k + 2]!, ink.ends[k + 3]!, s, margin)) continue
+      if (s.role === 'text') return Infinity
+      sum += WEIGHTS.over.arrow[weighed(ink.kinds[i]!)]
+    }
+    if (s.role !== 'text') return sum
+    if (ink.hasHatching && ink.hatchedAt(s.cx, s.cy) !== undefined) return Infinity
+    if (!onPart) {
+      const { min, max } = ink.views[owner]!.box
+      if (s.cx > min[0] && s.cx < max[0] && s.cy > min[1] && s.cy < max[1]) {
+        const ways = [
+          [0, 1],
+          [1, 0],
+          [0, -1],
+          [-1, 0],
+        ] as const
+        sum += ways.some((w) => ink.sees(owner, [s.cx, s.cy], w)) ? WEIGHTS.textInVoid : WEIGHTS.textOverPart
+      }
+    }
+    return sum
+  }
+
+  #barCost(b: Bar, owner: number): number {
+    const ink = this.#ink
+    const role =
+      b.role === 'extension' ? 'extension' : b.role === 'leader' || b.role === 'shoulder' ? 'leader' : 'dimension'
+    const table = WEIGHTS.over[role]
+    const length = Math.hypot(b.bx - b.ax, b.by - b.ay)
+    if (length < TOUCH) return 0
+    const level = b.ay === b.by || b.ax === b.bx
+    // A parallel outline nearer than the first row counts against a dimension line.
+    const reach = role === 'dimension' && level && b.role === 'dimension' ? this.#first - 0.1 : 0
+    const rx = b.ax === b.bx ? reach : 0
+    const ry = b.ay === b.by ? reach : 0
+    let sum = 0
+    let nearOutline = false
+    for (const i of ink.search(b.x0 - rx, b.y0 - ry, b.x1 + rx, b.y1 + ry)) {
+      const k = 4 * i
+      const m = meet(b.ax, b.ay, b.bx, b.by, ink.ends[k]!, ink.ends[k + 1]!, ink.ends[k + 2]!, ink.ends[k + 3]!)
+      if (m.how === 'apart') continue
+      const kind = ink.kinds[i]!
+      if (m.how === 'cross') sum += table[weighed(kind)]
+      else if (m.how === 'along') {
+        // A centre line serves as extension line.
+        if (role === 'extension' && kind === 'centre') continue
+        if (m.overlap > 0.6) sum += role === 'dimension' ? WEIGHTS.nearOutline : WEIGHTS.alongOutline
+      } else if (reach > 0 && kind === 'visible' && ink.straight[i] && m.overlap > 1) nearOutline = true
+      else if (role === 'extension' && m.distance < 0.8 && m.overlap > 2 && kind !== 'centre')
+        sum += WEIGHTS.tooClose / 2
+    }
+    if (nearOutline) sum += WEIGHTS.nearOutline
+    if (ink.hasHatching && role !== 'extension') {
+      const middle = ink.hatchedAt((b.ax + b.bx) / 2, (b.ay + b.by) / 2)
+      if (middle !== undefined || ink.hatchedAt(b.ax, b.ay) !== undefined) {
+        sum += WEIGHTS.overHatching
+        if (b.role === 'leader') {
+          const a = Math.atan2(b.by - b.ay, b.bx - b.ax)
+          // Hatching of a neighbouring part leans the other way; a leader along either misleads.
+          for (const h of [this.#hatchAngle, -this.#hatchAngle]) {
+            if (Math.abs(Math.sin(a - h)) < Math.sin(Math.PI / 18)) sum += WEIGHTS.alongHatching
+          }
+        }
+      }
+    }
+    void owner
+    return sum
+  }
+}
+
+function touches(s: Shape, box: Slab, margin: number): boolean {
+  if (s.x0 - margin >= box.x1 || s.x1 + margin <= box.x0 || s.y0 - margin >= box.y1 || s.y1 + margin <= box.y0)
+    return false
+  if (s.shape === 'bar') return entersSlab(s.ax, s.ay, s.bx, s.by, box, margin)
+  return true
+}
+
+function boxSlab(box: Box2, margin: number): Slab {
+  const { min, max } = box
+  return slab(
+    'text',
+    [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2],
+    [1, 0],
+    (max[0] - min[0]) / 2 + margin,
+    (max[1] - min[1]) / 2 + margin,
+  )
+}

@@ -1,0 +1,211 @@
+import Flatbush from 'flatbush'
+import type { Curve2 } from '../../geometry/curve2.ts'
+import type { Box2 } from '../../geometry/evaluate.ts'
+import { lengthOf, placed as placedCurve, pointAt } from '../../geometry/evaluate.ts'
+import type { Vec2 } from '../../geometry/vec.ts'
+import type { LineKind, View } from '../../views/view.ts'
+import type { PlacedView } from '../sheet.ts'
+import { along, dot } from './vec.ts'
+
+/** A view where it stands on paper. */
+export interface StandingView {
+  readonly view: View
+  readonly placed: PlacedView
+  /** Outline's bounds, paper mm. */
+  readonly box: Box2
+}
+
+export function standing(view: View, placed: PlacedView): StandingView {
+  return { view, placed, box: { min: onPaper(placed, view.box.min), max: onPaper(placed, view.box.max) } }
+}
+
+export function onPaper(placed: PlacedView, p: Vec2): Vec2 {
+  return [placed.origin[0] + p[0] * placed.scale, placed.origin[1] + p[1] * placed.scale]
+}
+
+/** Straight pieces of all view lines with a spatial index: what is already drawn when sizes arrive. Dashes count as whole. */
+export class Ink {
+  readonly views: readonly StandingView[]
+  readonly kinds: readonly LineKind[]
+  /** Index of the view of each piece. */
+  readonly owners: readonly number[]
+  /** a.x, a.y, b.x, b.y of each piece. */
+  readonly ends: Float64Array
+  /** Piece of a straight line, not of a curve. */
+  readonly straight: readonly boolean[]
+  readonly #index: Flatbush | undefined
+  readonly #lines: readonly { a: Vec2; b: Vec2; kind: LineKind; owner: number }[]
+  readonly #hatched: readonly { owner: number; box: Box2; loops: readonly (readonly Vec2[])[] }[]
+  readonly #circles: readonly { owner: number; c: Vec2; r: number }[]
+
+  constructor(views: readonly StandingView[]) {
+    this.views = views
+    const kinds: LineKind[] = []
+    const owners: number[] = []
+    const straight: boolean[] = []
+    const ends: number[] = []
+    const lines: { a: Vec2; b: Vec2; kind: LineKind; owner: number }[] = []
+    const hatched: { owner: number; box: Box2; loops: readonly (readonly Vec2[])[] }[] = []
+    const circles: { owner: number; c: Vec2; r: number }[] = []
+    const piece = (kind: LineKind, owner: number, isStraight: boolean, a: Vec2, b: Vec2) => {
+      kinds.push(kind)
+      owners.push(owner)
+      straight.push(isStraight)
+      ends.push(a[0], a[1], b[0], b[1])
+    }
+    views.forEach(({ view, placed: at }, owner) => {
+      for (const line of view.lines) {
+        const curve = grown(placedCurve(line.curve, at.scale, at.origin), line.overrun)
+        if (curve.kind === 'line') lines.push({ a: curve.a, b: curve.b, kind: line.kind, owner })
+        if (curve.kind === 'arc' && line.kind === 'visible') circles.push({ owner, c: curve.c, r: curve.r })
+        const points = flattened(curve)
+        for (let i = 1; i < points.length; i++)
+          piece(line.kind, owner, curve.kind === 'line', points[i - 1]!, points[i]!)
+      }
+      for (const plane of view.cuttingPlanes) {
+        const path = plane.path.map((p) => onPaper(at, p))
+        for (let i = 1; i < path.length; i++) piece('cutting plane', owner, true, path[i - 1]!, path[i]!)
+      }
+      for (const region of view.hatched) {
+        const loops = region.map((loop) => loop.flatMap((c) => flattened(placedCurve(c, at.scale, at.origin)).slice(1)))
+        const outer = loops[0]
+        if (outer && outer.length > 2) hatched.push({ owner, box: boundsOf(outer), loops })
+      }
+    })
+    this.kinds = kinds
+    this.owners = owners
+    this.straight = straight
+    this.ends = Float64Array.from(ends)
+    this.#lines = lines
+    this.#hatched = hatched
+    this.#circles = circles
+    if (kinds.length > 0) {
+      const index = new Flatbush(kinds.length)
+      for (let i = 0; i < ends.length; i += 4) {
+        const [ax, ay, bx, by] = [ends[i]!, ends[i + 1]!, ends[i + 2]!, ends[i + 3]!]
+        index.add(Math.min(ax, bx), Math.min(ay, by), Math.max(ax, bx), Math.max(ay, by))
+      }
+      index.finish()
+      this.#index = index
+    }
+  }
+
+  /** Numbers of the pieces whose bounds touch the box. */
+  search(x0: number, y0: number, x1: number, y1: number): readonly number[] {
+    return this.#index ? this.#index.search(x0, y0, x1, y1) : []
+  }
+
+  /**
+   * Where an extension line that leaves `from` along the unit vector `way` may begin: the distance to the far end of
+   * everything of its own view drawn along that ray (the edge itself, a centre line that serves as extension line).
+   */
+  runOut(owner: number, from: Vec2, way: Vec2): { readonly distance: number; readonly centre: boolean } | undefined {
+    let outline: number | undefined
+    let centre: number | undefined
+    for (const line of this.#lines) {
+      if (line.owner !== owner || line.kind === 'hatching' || line.kind === 'cutting plane') continue
+      const ax = line.a[0] - from[0]
+      const ay = line.a[1] - from[1]
+      if (Math.abs(ax * way[1] - ay * way[0]) > 0.02) continue
+      const bx = line.b[0] - from[0]
+      const by = line.b[1] - from[1]
+      if (Math.abs(bx * way[1] - by * way[0]) > 0.02) continue
+      const end = Math.max(ax * way[0] + ay * way[1], bx * way[0] + by * way[1])
+      if (end < -0.05) continue
+      if (line.kind === 'centre') centre = Math.max(centre ?? 0, end)
+      else outline = Math.max(outline ?? 0, end)
+    }
+    if (centre !== undefined && centre >= (outline ?? 0) - 0.05) return { distance: centre, centre: true }
+    return outline === undefined ? undefined : { distance: outline, centre: false }
+  }
+
+  /** True when the ray from `p` along the axis-aligned unit vector meets no visible line of the view before leaving it. */
+  sees(owner: number, p: Vec2, way: Vec2): boolean {
+    const { box } = this.views[owner]!
+    const reach = Math.max(box.max[0] - box.min[0], box.max[1] - box.min[1]) * 2 + 10
+    const q = along(p, way, reach)
+    const hits = this.search(Math.min(p[0], q[0]), Math.min(p[1], q[1]), Math.max(p[0], q[0]), Math.max(p[1], q[1]))
+    return !hits.some((i) => {
+      if (this.owners[i] !== owner || this.kinds[i] !== 'visible') return false
+      const k = 4 * i
+      const side = (x: number, y: number) => (x - p[0]) * way[1] - (y - p[1]) * way[0]
+      const a = side(this.ends[k]!, this.ends[k + 1]!)
+      const b = side(this.ends[k + 2]!, this.ends[k + 3]!)
+      if (a * b > 0 || (a === 0 && b === 0)) return false
+      const t = a / (a - b)
+      const hit: Vec2 = [
+        this.ends[k]! + t * (this.ends[k + 2]! - this.ends[k]!),
+        this.ends[k + 1]! + t * (this.ends[k + 3]! - this.ends[k + 1]!),
+      ]
+      return dot([hit[0] - p[0], hit[1] - p[1]], way) > 0.1
+    })
+  }
+
+  /** Index of the view whose hatched region holds the point. */
+  hatchedAt(x: number, y: number): number | undefined {
+    for (const region of this.#hatched) {
+      const { min, max } = region.box
+      if (x < min[0] || x > max[0] || y < min[1] || y > max[1]) continue
+      if (region.loops.filter((loop) => inside(loop, x, y)).length % 2 === 1) return region.owner
+    }
+    return undefined
+  }
+
+  get hasHatching(): boolean {
+    return this.#hatched.length > 0
+  }
+
+  /** Largest visible circle about a point of the view, paper mm; 0 where none. */
+  radiusAt(owner: number, c: Vec2): number {
+    let r = 0
+    for (const circle of this.#circles) {
+      if (circle.owner !== owner || circle.r <= r) continue
+      if (Math.hypot(circle.c[0] - c[0], circle.c[1] - c[1]) < 0.05) r = circle.r
+    }
+    return r
+  }
+}
+
+function boundsOf(points: readonly Vec2[]): Box2 {
+  let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity]
+  for (const [x, y] of points) {
+    x0 = Math.min(x0, x)
+    y0 = Math.min(y0, y)
+    x1 = Math.max(x1, x)
+    y1 = Math.max(y1, y)
+  }
+  return { min: [x0, y0], max: [x1, y1] }
+}
+
+/** Even-odd rule. */
+function inside(loop: readonly Vec2[], x: number, y: number): boolean {
+  let is = false
+  for (let i = 0, j = loop.length - 1; i < loop.length; j = i++) {
+    const [ax, ay] = loop[i]!
+    const [bx, by] = loop[j]!
+    if (ay > y !== by > y && x < ((bx - ax) * (y - ay)) / (by - ay) + ax) is = !is
+  }
+  return is
+}
+
+/** A straight line with its overruns at both ends. */
+function grown(curve: Curve2, overrun: readonly [number, number] | undefined): Curve2 {
+  if (!overrun || curve.kind !== 'line') return curve
+  const length = lengthOf(curve)
+  if (length < 1e-9) return curve
+  const u: Vec2 = [(curve.b[0] - curve.a[0]) / length, (curve.b[1] - curve.a[1]) / length]
+  return { kind: 'line', a: along(curve.a, u, -overrun[0]), b: along(curve.b, u, overrun[1]) }
+}
+
+/** Points along a paper curve, chords within 0.05 mm of it. */
+export function flattened(curve: Curve2): readonly Vec2[] {
+  if (curve.kind === 'line') return [curve.a, curve.b]
+  let n: number
+  if (curve.kind === 'spline') n = Math.min(64, 6 * curve.poles.length)
+  else {
+    const r = curve.kind === 'arc' ? curve.r : Math.hypot(curve.major[0], curve.major[1])
+    const step = 2 * Math.acos(1 - Math.min(0.5, 0.05 / Math.max(r, 0.1)))
+    n = Math.max(2, Math.ceil(Math.abs(curve.sweep) / step))
+  }
+  return Array.from({ length: n + 1 }, (_, i) => pointAt(curve, i / n))
+}

@@ -1,0 +1,216 @@
+import type { Vec2 } from '../../geometry/vec.ts'
+import type { Dimension } from '../../sizes/dimension.ts'
+import { type Block, calloutBlock } from './callout-block.ts'
+import type { PlacementFigures } from './figures.ts'
+import {
+  type Alternative,
+  arrow,
+  type Desk,
+  type Drawn,
+  endDot,
+  line,
+  type Member,
+  readable,
+  textSlab,
+  tieOf,
+} from './form.ts'
+import { onPaper } from './ink.ts'
+import { type Bar, bar, type Shape } from './shapes.ts'
+import { back, dot, turned } from './vec.ts'
+import { WEIGHTS } from './weights.ts'
+
+/** A linear size on paper. `u` is its direction, turned so that it points right, or up where upright. */
+export interface Span1 {
+  readonly dimension: Dimension
+  readonly block: Block
+  readonly u: Vec2
+  /** Feature points, lower coordinate along `u` first. */
+  readonly lo: Vec2
+  readonly hi: Vec2
+  readonly s0: number
+  readonly s1: number
+}
+
+/** How one end of a dimension line is finished: head inside, head outside, or a dot shared with a close neighbour. */
+type End = 'in' | 'out' | 'dot'
+
+export function canonical(along: Vec2): Vec2 {
+  const length = Math.hypot(along[0], along[1]) || 1
+  let u: Vec2 = [along[0] / length, along[1] / length]
+  if (Math.abs(u[0]) < 1e-9) u = [0, u[1]]
+  if (Math.abs(u[1]) < 1e-9) u = [u[0], 0]
+  return u[0] < 0 || (u[0] === 0 && u[1] < 0) ? back(u) : u
+}
+
+/** Undefined when the size has no extent on paper. */
+export function span1(desk: Desk, owner: number, d: Dimension): Span1 | undefined {
+  if (d.measured.kind !== 'linear') return undefined
+  const { placed } = desk.ink.views[owner]!
+  const u = canonical(d.measured.along)
+  const a = onPaper(placed, d.measured.a)
+  const b = onPaper(placed, d.measured.b)
+  const [lo, hi] = dot(a, u) <= dot(b, u) ? [a, b] : [b, a]
+  const [s0, s1] = [dot(lo, u), dot(hi, u)]
+  if (!(s1 - s0 > 1e-6)) return undefined
+  return { dimension: d, block: calloutBlock(d, desk.figures), u, lo, hi, s0, s1 }
+}
+
+/** Where the extension line from a feature point towards `n` may start, as a coordinate along `n`. */
+export function extensionStart(desk: Desk, owner: number, from: Vec2, n: Vec2): number {
+  const out = desk.ink.runOut(owner, from, n)
+  const base = dot(from, n)
+  if (!out) return base + desk.figures.gap
+  return base + out.distance + (out.centre ? 0 : desk.figures.gap)
+}
+
+/** Extension line up to a row, with its overshoot; none where the feature itself reaches the row. */
+export function extensionBar(u: Vec2, n: Vec2, s: number, start: number, level: number, past: number): Bar | undefined {
+  if (start > level - 0.3) return undefined
+  return bar('extension', at(u, n, s, start), at(u, n, s, level + past))
+}
+
+export function at(u: Vec2, n: Vec2, s: number, c: number): Vec2 {
+  return [u[0] * s + n[0] * c, u[1] * s + n[1] * c]
+}
+
+/** A linear size in the row at `level` (coordinate along the outward normal `n`). */
+export function linearMember(
+  desk: Desk,
+  span: Span1,
+  n: Vec2,
+  level: number,
+  starts: readonly [number, number],
+  inChain: boolean,
+): Member {
+  const { u } = span
+  const past = desk.figures.overshoot
+  const shapes = [
+    extensionBar(u, n, span.s0, starts[0], level, past),
+    extensionBar(u, n, span.s1, starts[1], level, past),
+  ].filter((b) => b !== undefined)
+  return {
+    dimension: span.dimension,
+    tie: tieOf(span.dimension),
+    fixed: { shapes, strokes: [], texts: [] },
+    alternatives: alternatives(desk.figures, span, n, level, inChain),
+  }
+}
+
+/** The ways to set text and heads of a size whose row is settled, cheapest first. */
+function alternatives(f: PlacementFigures, span: Span1, n: Vec2, level: number, inChain: boolean): Alternative[] {
+  const line = new LineSetting(f, span, n, level)
+  const out: Alternative[] = []
+  const length = span.s1 - span.s0
+  const A = f.arrow.length
+  const mid = (span.s0 + span.s1) / 2
+  const between = (ends: readonly [End, End], own: number, half: number) => {
+    if (half < 0) return
+    const step = Math.max(5, line.along * 0.6)
+    for (let k = 0; k * step <= half && k <= 4; k++) {
+      out.push({ own: own + k * WEIGHTS.textShift, ...line.set(ends, mid + k * step) })
+      if (k > 0) out.push({ own: own + k * WEIGHTS.textShift, ...line.set(ends, mid - k * step) })
+    }
+  }
+  const fitsHeads = f.iso ? length >= 2 * A + 1.5 : length >= line.along + 2 * f.textGap + 2 * (A + 1)
+  const inner = length / 2 - line.along / 2 - (f.iso ? 0.9 : f.textGap)
+  if (fitsHeads) between(['in', 'in'], 0, f.iso ? inner : inner - A - 1)
+  between(['out', 'out'], WEIGHTS.arrowsOutside, inner)
+  const headsFit = length >= 2 * A + 1
+  const outer: readonly [End, End] = f.iso && headsFit ? ['in', 'in'] : ['out', 'out']
+  out.push({ own: WEIGHTS.textOutside, ...line.set(outer, 'hi') })
+  out.push({ own: WEIGHTS.textOutside + 0.3, ...line.set(outer, 'lo') })
+  if (inChain && !headsFit) {
+    for (const ends of [
+      ['out', 'dot'],
+      ['dot', 'out'],
+      ['dot', 'dot'],
+    ] as const) {
+      const own = WEIGHTS.arrowsOutside + WEIGHTS.dot * ends.filter((e) => e === 'dot').length
+      between(ends, own, inner)
+      if (ends[1] === 'out') out.push({ own: own + WEIGHTS.textOutside, ...line.set(ends, 'hi') })
+      if (ends[0] === 'out') out.push({ own: own + WEIGHTS.textOutside, ...line.set(ends, 'lo') })
+    }
+  }
+  return out.sort((a, b) => a.own - b.own)
+}
+
+/** Sets one dimension line: heads, line pieces, text. */
+class LineSetting {
+  /** Extent of the text along the line. */
+  readonly along: number
+  readonly #f: PlacementFigures
+  readonly #span: Span1
+  readonly #n: Vec2
+  readonly #level: number
+  readonly #angle: number
+
+  constructor(f: PlacementFigures, span: Span1, n: Vec2, level: number) {
+    this.#f = f
+    this.#span = span
+    this.#n = n
+    this.#level = level
+    const { u, block } = span
+    this.#angle = f.iso ? readable(u) : 0
+    const chord = Math.min(block.width / Math.abs(u[0] || 1e-9), block.height / Math.abs(u[1] || 1e-9))
+    this.along = f.iso ? block.width : chord
+  }
+
+  #p(s: number): Vec2 {
+    return at(this.#span.u, this.#n, s, this.#level)
+  }
+
+  /** `text`: its middle along the line, or the side it stands outside of. */
+  set(ends: readonly [End, End], text: number | 'lo' | 'hi'): Drawn {
+    const f = this.#f
+    const { u, s0, s1, block } = this.#span
+    const A = f.arrow.length
+    const shapes: Shape[] = []
+    const strokes: Drawn['strokes'][number][] = []
+    const draw = (role: Bar['role'], from: number, to: number) => {
+      if (to - from < 0.05) return
+      const l = line(role, this.#p(from), this.#p(to))
+      shapes.push(l.shape)
+      strokes.push({ kind: 'dimension', curve: l.curve })
+    }
+    const half = this.along / 2
+    const tail = A + 2.5
+    const reach = f.iso ? A + 1.5 : A + 2
+    let s: number
+    if (text === 'hi') s = s1 + reach + (f.iso ? half : f.textGap + half)
+    else if (text === 'lo') s = s0 - reach - (f.iso ? half : f.textGap + half)
+    else s = text
+    const [e0, e1] = ends
+    if (e0 === 'in') shapes.push(arrow(this.#p(s0), back(u), f))
+    else if (e0 === 'out') shapes.push(arrow(this.#p(s0), u, f))
+    else shapes.push(endDot(this.#p(s0), u))
+    if (e1 === 'in') shapes.push(arrow(this.#p(s1), u, f))
+    else if (e1 === 'out') shapes.push(arrow(this.#p(s1), back(u), f))
+    else shapes.push(endDot(this.#p(s1), u))
+    if (typeof text === 'number') {
+      if (f.iso) draw('dimension', s0, s1)
+      else {
+        if (e0 === 'in' || e0 === 'dot') draw('dimension', s0, s - half - f.textGap)
+        if (e1 === 'in' || e1 === 'dot') draw('dimension', s + half + f.textGap, s1)
+      }
+      if (e0 === 'out') draw('tail', s0 - tail, s0)
+      if (e1 === 'out') draw('tail', s1, s1 + tail)
+    } else {
+      // Between the extension lines the dimension line is left out where heads point in from outside (ASME), kept in ISO.
+      if (f.iso || e0 === 'dot' || e1 === 'dot') draw('dimension', s0, s1)
+      const far = f.iso ? reach + 2 * half : reach
+      if (text === 'hi') draw('tail', s1, s1 + far)
+      else draw('tail', s0 - far, s0)
+      if (text === 'hi' && e0 === 'out') draw('tail', s0 - tail, s0)
+      if (text === 'lo' && e1 === 'out') draw('tail', s1, s1 + tail)
+    }
+    let centre = this.#p(s)
+    if (f.iso) {
+      const a = (this.#angle * Math.PI) / 180
+      const up = turned([Math.cos(a), Math.sin(a)])
+      const lift = f.textGap + block.height / 2
+      centre = [centre[0] + up[0] * lift, centre[1] + up[1] * lift]
+    }
+    shapes.push(textSlab(block, centre, this.#angle))
+    return { shapes, strokes, texts: [{ block, centre, angle: this.#angle, justify: 'middle' }] }
+  }
+}

@@ -1,0 +1,151 @@
+import type { Vec2 } from '../../geometry/vec.ts'
+import type { Dimension } from '../../sizes/dimension.ts'
+import type { Desk, Option, Unit } from './form.ts'
+import { at, canonical, extensionStart, linearMember, type Span1, span1 } from './linear-form.ts'
+import { faces, outlineLevel, paperSide, wishedSide } from './sides.ts'
+import { back, dot, turned } from './vec.ts'
+import { WEIGHTS } from './weights.ts'
+
+/** Rows tried on each side. */
+const ROWS = 11
+/** Rows tried in a recess of the outline. */
+const INNER_ROWS = 3
+
+/** Units of the linear sizes of one view: each chain in one line, everything else by itself. */
+export function linearUnits(desk: Desk, owner: number, dimensions: readonly Dimension[]): Unit[] {
+  const chains = new Map<string, Span1[]>()
+  const units: Unit[] = []
+  for (const d of dimensions) {
+    const span = span1(desk, owner, d)
+    if (!span) continue
+    if (d.group?.scheme === 'chain') {
+      const key = `${d.group.id} ${canonical(span.u).map((x) => x.toFixed(6))}`
+      const chain = chains.get(key)
+      if (chain) chain.push(span)
+      else chains.set(key, [span])
+    } else units.push(unit(desk, owner, d.id, [span], d.group?.id))
+  }
+  for (const [key, chain] of chains) {
+    for (const [i, line] of inLines(chain).entries())
+      units.push(unit(desk, owner, `${key} ${i}`, line, chain[0]!.dimension.group?.id))
+  }
+  return units
+}
+
+/** A chain whose members overlap cannot stand in one line: split into as few lines as will hold them. */
+function inLines(chain: readonly Span1[]): Span1[][] {
+  const lines: Span1[][] = []
+  for (const span of [...chain].sort((a, b) => a.s0 - b.s0 || a.s1 - b.s1)) {
+    const line = lines.find((l) => l.at(-1)!.s1 <= span.s0 + 1e-6)
+    if (line) line.push(span)
+    else lines.push([span])
+  }
+  return lines
+}
+
+/** The members of a chain one by one, for when the chain finds no room in one line. */
+export function splitChain(desk: Desk, chain: Unit): Unit[] {
+  return chain.dimensions.flatMap((d) => {
+    const span = span1(desk, chain.owner, d)
+    return span ? [unit(desk, chain.owner, d.id, [span], d.group?.id)] : []
+  })
+}
+
+function unit(desk: Desk, owner: number, id: string, spans: readonly Span1[], group: string | undefined): Unit {
+  const u = spans[0]!.u
+  const normals = [turned(u), back(turned(u))]
+  const options = normals.flatMap((n) => rows(desk, owner, spans, n)).sort((a, b) => a.own - b.own)
+  const wished = honoured(options, spans, desk, owner)
+  const first = spans[0]!
+  const last = spans.reduce((m, s) => (s.s1 > m.s1 ? s : m), first)
+  return {
+    id,
+    owner,
+    dimensions: spans.map((s) => s.dimension),
+    rank: [1, last.s1 - first.s0],
+    ...(group === undefined ? {} : { group }),
+    options: wished,
+    name: first.dimension.callout.lines
+      .flat()
+      .filter((p) => typeof p === 'string')
+      .join(' '),
+  }
+}
+
+/** The drafter's own side and row where a member has a wish that can be met. */
+function honoured(options: readonly Option[], spans: readonly Span1[], desk: Desk, owner: number): readonly Option[] {
+  const wish = spans.find((s) => s.dimension.wish)?.dimension
+  if (!wish) return options
+  const side = wishedSide(wish, desk.ink.views[owner]!.view)
+  const kept = options.filter(
+    (o) => (side === undefined || o.side === side) && (wish.wish?.row === undefined || o.row === wish.wish.row),
+  )
+  return kept.length > 0 ? kept : options
+}
+
+function rows(desk: Desk, owner: number, spans: readonly Span1[], n: Vec2): Option[] {
+  const f = desk.figures
+  const view = desk.ink.views[owner]!
+  const u = spans[0]!.u
+  const upright = u[0] === 0 || u[1] === 0
+  const inChain = spans.length > 1
+  const starts = spans.map((s): [number, number] => [
+    extensionStart(desk, owner, s.lo, n),
+    extensionStart(desk, owner, s.hi, n),
+  ])
+  const features = Math.max(...spans.flatMap((s) => [dot(s.lo, n), dot(s.hi, n)]))
+  const outline = outlineLevel(view, n)
+  const side = paperSide(n)
+  const facing = desk.facing[owner]!
+  const taste =
+    (facing.length > 0 && !faces(facing, n) ? WEIGHTS.awayFromNeighbour : 0) +
+    (side === 'below' || side === 'left' ? WEIGHTS.belowOrLeft : 0)
+  const option = (level: number, base: number, row: number, extra: number): Option => {
+    let lines = 0
+    let through = 0
+    for (const [a, b] of starts) {
+      lines += Math.max(0, level - a) + Math.max(0, level - b)
+      through += Math.max(0, Math.min(level, outline) - a) + Math.max(0, Math.min(level, outline) - b)
+    }
+    const own =
+      taste +
+      extra +
+      WEIGHTS.rowDistance * (level - base) +
+      WEIGHTS.extensionLength * lines +
+      WEIGHTS.extensionThroughView * through
+    return {
+      own,
+      side,
+      row,
+      members: once(() => spans.map((s, i) => linearMember(desk, s, n, level, starts[i]!, inChain))),
+    }
+  }
+  const out: Option[] = []
+  if (upright) {
+    for (let k = 0; k < ROWS; k++) out.push(option(outline + f.first + k * f.pitch, outline, k + 1, 0))
+  }
+  // A recess of the outline that is open on this side keeps the size near its feature.
+  if (!upright || features < outline - 3) {
+    const count = upright ? INNER_ROWS : ROWS
+    for (let k = 0; k < count; k++) {
+      const level = features + f.first + k * f.pitch
+      if (upright && level > outline - 1) break
+      const free = spans.every((s) =>
+        [s.s0 + 0.2, (s.s0 + s.s1) / 2, s.s1 - 0.2].every((x) =>
+          desk.ink.sees(owner, at(u, n, x, level - f.first + 0.3), n),
+        ),
+      )
+      if (!free) break
+      out.push(option(level, features, k + 1, upright ? WEIGHTS.innerRow : 0))
+    }
+    if (!upright && out.length === 0) {
+      for (let k = 0; k < ROWS; k++) out.push(option(outline + f.first + k * f.pitch, outline, k + 1, 0))
+    }
+  }
+  return out
+}
+
+export function once<T>(make: () => T): () => T {
+  let value: T | undefined
+  return () => (value ??= make())
+}

@@ -1,0 +1,201 @@
+import type { Vec2 } from '../../geometry/vec.ts'
+import type { Dimension } from '../../sizes/dimension.ts'
+import { type Block, blockOf, calloutBlock } from './callout-block.ts'
+import {
+  arrow,
+  type Desk,
+  type Drawn,
+  endDot,
+  line,
+  type Member,
+  type Option,
+  readable,
+  textSlab,
+  tieOf,
+  type Unit,
+} from './form.ts'
+import { onPaper } from './ink.ts'
+import { at, canonical, extensionStart } from './linear-form.ts'
+import { once } from './linear-units.ts'
+import { bar, type Shape } from './shapes.ts'
+import { faces, outlineLevel, paperSide, wishedSide } from './sides.ts'
+import { back, dot, turned } from './vec.ts'
+import { WEIGHTS } from './weights.ts'
+
+/** One line of a set of running sizes. */
+interface Running {
+  /** Absent for the datum's own line. */
+  readonly dimension: Dimension | undefined
+  readonly block: Block
+  readonly s: number
+  readonly point: Vec2
+}
+
+/** Distance from the bend of a jogged line to its text end, and from the row to the first bend. */
+const JOG = 4
+
+/** Sets of running sizes of one view: all from one datum in one direction stand together. */
+export function ordinateUnits(desk: Desk, owner: number, dimensions: readonly Dimension[]): Unit[] {
+  const sets = new Map<string, Dimension[]>()
+  for (const d of dimensions) {
+    if (d.measured.kind !== 'ordinate') continue
+    const u = canonical(d.measured.along)
+    const key = `${d.group?.id ?? ''} ${u.map((x) => x.toFixed(6))} ${dot(d.measured.datum, u).toFixed(6)}`
+    const set = sets.get(key)
+    if (set) set.push(d)
+    else sets.set(key, [d])
+  }
+  return [...sets].map(([key, set]) => unit(desk, owner, `ordinate ${key}`, set))
+}
+
+function unit(desk: Desk, owner: number, id: string, set: readonly Dimension[]): Unit {
+  const { placed, view } = desk.ink.views[owner]!
+  const first = set[0]!.measured
+  if (first.kind !== 'ordinate') throw new Error('a running set holds running sizes only')
+  const u = canonical(first.along)
+  const datum = onPaper(placed, first.datum)
+  const running: Running[] = [
+    { dimension: undefined, block: blockOf({ lines: [['0']] }, desk.figures), s: dot(datum, u), point: datum },
+  ]
+  for (const d of set) {
+    if (d.measured.kind !== 'ordinate') continue
+    const point = onPaper(placed, d.measured.point)
+    running.push({ dimension: d, block: calloutBlock(d, desk.figures), s: dot(point, u), point })
+  }
+  running.sort((a, b) => a.s - b.s)
+  const side = set.map((d) => wishedSide(d, view)).find((s) => s !== undefined)
+  const all = [turned(u), back(turned(u))].flatMap((n) => rows(desk, owner, running, u, n))
+  const wished = all.filter((o) => o.side === side)
+  const length = running.at(-1)!.s - running[0]!.s
+  return {
+    id,
+    owner,
+    dimensions: set,
+    rank: [0, length],
+    options: (wished.length > 0 ? wished : all).sort((a, b) => a.own - b.own),
+    name: `the running sizes ${set.length > 0 ? set.map((d) => d.callout.lines.flat().join('')).join(', ') : ''}`,
+    ...(set[0]!.group ? { group: set[0]!.group.id } : {}),
+  }
+}
+
+function rows(desk: Desk, owner: number, set: readonly Running[], u: Vec2, n: Vec2): Option[] {
+  const f = desk.figures
+  const outline = outlineLevel(desk.ink.views[owner]!, n)
+  const side = paperSide(n)
+  const facing = desk.facing[owner]!
+  // Running sizes need depth; they stand away from the neighbouring view.
+  const taste =
+    (faces(facing, n) ? WEIGHTS.awayFromNeighbour : 0) +
+    (side === 'above' || side === 'right' ? WEIGHTS.belowOrLeft : 0)
+  const starts = set.map((r) => extensionStart(desk, owner, r.point, n))
+  const through = starts.reduce((sum, s) => sum + Math.max(0, outline - s), 0)
+  return Array.from({ length: 6 }, (_, k): Option => {
+    const level = outline + f.first + k * f.pitch
+    return {
+      own: taste + WEIGHTS.rowDistance * (level - outline) + WEIGHTS.extensionThroughView * through,
+      side,
+      row: k + 1,
+      settled: true,
+      members: once(() => members(desk, set, u, n, level, starts)),
+    }
+  })
+}
+
+/**
+ * Text positions along the row: as near to the feature as neighbours allow, in the feature's order. Pool-adjacent-violators
+ * of the least-squares problem min Σ(t − s)², t[i+1] − t[i] ≥ need[i].
+ */
+export function spread(s: readonly number[], need: readonly number[]): number[] {
+  const offset: number[] = [0]
+  for (let i = 1; i < s.length; i++) offset.push(offset[i - 1]! + need[i - 1]!)
+  const pools: { sum: number; count: number }[] = []
+  s.forEach((x, i) => {
+    pools.push({ sum: x - offset[i]!, count: 1 })
+    while (pools.length > 1) {
+      const b = pools.at(-1)!
+      const a = pools.at(-2)!
+      if (a.sum / a.count <= b.sum / b.count) break
+      pools.splice(-2, 2, { sum: a.sum + b.sum, count: a.count + b.count })
+    }
+  })
+  return pools.flatMap((p) => Array<number>(p.count).fill(p.sum / p.count)).map((x, i) => x + offset[i]!)
+}
+
+function members(
+  desk: Desk,
+  set: readonly Running[],
+  u: Vec2,
+  n: Vec2,
+  level: number,
+  starts: readonly number[],
+): Member[] {
+  const f = desk.figures
+  // ASME: level text at the ends of the lines. ISO: text in line with the extension line.
+  const angle = f.iso ? readable(n) : 0
+  const flat = Math.abs(Math.cos((angle * Math.PI) / 180) * u[0] + Math.sin((angle * Math.PI) / 180) * u[1]) > 0.5
+  const across = (r: Running) => (flat ? r.block.width : r.block.height)
+  const deep = (r: Running) => (flat ? r.block.height : r.block.width)
+  const need = set.slice(1).map((r, i) => (across(r) + across(set[i]!)) / 2 + (flat ? 1.6 : 1.3))
+  const t = spread(
+    set.map((r) => r.s),
+    need,
+  )
+  const zero = set.find((r) => r.dimension === undefined)!
+  return set.map((r, i): Member => {
+    const shapes: Shape[] = []
+    const strokes: Drawn['strokes'][number][] = []
+    const draw = (a: Vec2, b: Vec2) => {
+      const l = line('tail', a, b)
+      shapes.push(l.shape)
+      strokes.push({ kind: 'dimension', curve: l.curve })
+    }
+    const jogged = Math.abs(t[i]! - r.s) > 0.05
+    const rowEnd = level + (f.iso ? f.overshoot : 0)
+    const start = Math.min(starts[i]!, level - 1)
+    let end = rowEnd
+    if (jogged) {
+      // Along the line, across to the text's place, along again: the lines stay side by side and in order.
+      const bend = rowEnd + JOG
+      shapes.push(bar('extension', at(u, n, r.s, start), at(u, n, r.s, rowEnd)))
+      draw(at(u, n, r.s, rowEnd), at(u, n, t[i]!, bend))
+      draw(at(u, n, t[i]!, bend), at(u, n, t[i]!, bend + 1))
+      end = bend + 1
+    } else {
+      end = set.some((q, j) => Math.abs(t[j]! - q.s) > 0.05) ? rowEnd + JOG + 1 : rowEnd
+      shapes.push(bar('extension', at(u, n, r.s, start), at(u, n, r.s, end)))
+    }
+    if (f.iso) {
+      if (r === zero) {
+        const c = at(u, n, r.s, level)
+        const radius = (f.practice.originCircle ?? 3) / 2
+        strokes.push({ kind: 'dimension', curve: { kind: 'arc', c, r: radius, from: 0, sweep: 2 * Math.PI } })
+      } else {
+        const way = r.s > zero.s ? u : back(u)
+        const before = set[r.s > zero.s ? i - 1 : i + 1]!
+        const room = Math.abs(r.s - before.s) - (before === zero ? (f.practice.originCircle ?? 3) / 2 : 0)
+        const end = at(u, n, r.s, level)
+        shapes.push(room > f.arrow.length + 0.3 ? arrow(end, way, f) : endDot(end, way))
+        if (furthest(set, zero, r)) {
+          const l = line('dimension', at(u, n, zero.s, level), end)
+          shapes.push(l.shape)
+          strokes.push({ kind: 'dimension', curve: l.curve })
+        }
+      }
+    }
+    const centre = at(u, n, t[i]!, end + 1 + deep(r) / 2)
+    shapes.push(textSlab(r.block, centre, angle))
+    const tie = r.dimension ? tieOf(r.dimension) : { view: tieOf(set.find((q) => q.dimension)!.dimension!).view! }
+    return {
+      dimension: r.dimension,
+      tie,
+      fixed: { shapes: [], strokes: [], texts: [] },
+      alternatives: [{ own: 0, shapes, strokes, texts: [{ block: r.block, centre, angle, justify: 'middle' }] }],
+    }
+  })
+}
+
+/** The one dimension line each way is drawn with the size furthest from the origin. */
+function furthest(set: readonly Running[], zero: Running, r: Running): boolean {
+  const sign = Math.sign(r.s - zero.s)
+  return set.every((q) => (q.s - r.s) * sign <= 1e-9)
+}

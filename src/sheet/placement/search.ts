@@ -1,0 +1,315 @@
+import { conflict, type Rules } from './conflicts.ts'
+import type { Alternative, Member, Option, Unit } from './form.ts'
+import type { Ground } from './ground.ts'
+import { near, type Shape } from './shapes.ts'
+import { WEIGHTS } from './weights.ts'
+
+/** A member of a unit as decided. */
+export interface Settled {
+  readonly member: Member
+  readonly alternative: Alternative
+  readonly shapes: readonly Shape[]
+}
+
+interface Bounds {
+  x0: number
+  y0: number
+  x1: number
+  y1: number
+}
+
+/** A unit in its place. */
+export interface Stand {
+  readonly unit: Unit
+  readonly option: Option
+  readonly settled: readonly Settled[]
+  readonly shapes: readonly Shape[]
+  readonly box: Bounds
+  /** Cost by itself and on the ground. */
+  readonly own: number
+  /** Cost against each of the others standing when it was set; those since moved no longer count. */
+  readonly against: ReadonlyMap<Stand, number>
+}
+
+export interface Effort {
+  /** Rounds of removing some sizes and setting them anew. */
+  readonly rounds: number
+  readonly seed: number
+}
+
+/**
+ * Places units one after another, each at its cheapest place given the others, then improves: takes a costly size and
+ * its neighbours off and sets them again in another order, keeping what is cheaper. Deterministic for a given seed.
+ */
+export class Search {
+  readonly #ground: Ground
+  readonly #rules: Rules
+  readonly #stands = new Map<Unit, Stand>()
+  readonly #groundCosts = new WeakMap<readonly Shape[], number>()
+  readonly #merged = new WeakMap<Alternative, readonly Shape[]>()
+
+  constructor(ground: Ground, rules: Rules) {
+    this.#ground = ground
+    this.#rules = rules
+  }
+
+  get stands(): readonly Stand[] {
+    return [...this.#stands.values()]
+  }
+
+  run(units: readonly Unit[], effort: Effort): void {
+    const ordered = [...units].sort(byRank)
+    for (const unit of ordered) this.#set(unit)
+    const random = mulberry(effort.seed)
+    let quiet = 0
+    for (let round = 0; round < effort.rounds; round++) {
+      const worst = this.#worst(ordered, random)
+      if (!worst) return
+      if (this.#again(worst, ordered, random)) quiet = 0
+      else if (++quiet > 3 * ordered.length + 12) return
+    }
+  }
+
+  /** Chooses a unit whose place costs more than its best place alone would, at random by that excess. */
+  #worst(units: readonly Unit[], random: () => number): Unit | undefined {
+    let total = 0
+    const excess = units.map((unit) => {
+      const e = this.#excess(unit)
+      total += e
+      return e
+    })
+    if (total < 0.5) return undefined
+    let pick = random() * total
+    for (let i = 0; i < units.length; i++) {
+      pick -= excess[i]!
+      if (pick <= 0 && excess[i]! > 0) return units[i]
+    }
+    return undefined
+  }
+
+  #excess(unit: Unit): number {
+    const stand = this.#stands.get(unit)
+    if (!stand) return WEIGHTS.unplaced / 10
+    let e = stand.own - (unit.options[0]?.own ?? 0)
+    for (const [other, c] of stand.against) if (this.#stands.get(other.unit) === other) e += c
+    return e < 0.05 ? 0 : e
+  }
+
+  /** Takes `unit` and some of those it conflicts with or stands beside off, sets them anew; true when that was cheaper. */
+  #again(unit: Unit, units: readonly Unit[], random: () => number): boolean {
+    const off = new Set<Unit>([unit])
+    const stand = this.#stands.get(unit)
+    if (stand) {
+      for (const other of this.#stands.values()) {
+        if (!stand.against.has(other) && !other.against.has(stand)) continue
+        if (off.size < 7 && random() < 0.8) off.add(other.unit)
+      }
+    }
+    const same = units.filter((u) => u.owner === unit.owner && !off.has(u))
+    const wanted = 1 + Math.floor(random() * (stand ? 3 : 5))
+    for (let i = 0; i < wanted && same.length > 0; i++) {
+      const k = Math.floor(random() * same.length)
+      off.add(same[k]!)
+      same.splice(k, 1)
+    }
+    const before = [...off].map((u) => this.#stands.get(u))
+    const was = this.#total(units.length)
+    for (const u of off) this.#stands.delete(u)
+    const order = [...off]
+    // Mostly by rank (short before long), sometimes with the troubled one first, sometimes shuffled.
+    const mood = random()
+    if (mood < 0.5) order.sort(byRank)
+    else if (mood < 0.75) order.sort((a, b) => (a === unit ? -1 : b === unit ? 1 : byRank(a, b)))
+    else for (let i = order.length - 1; i > 0; i--) swap(order, i, Math.floor(random() * (i + 1)))
+    for (const u of order) this.#set(u)
+    const now = this.#total(units.length)
+    if (now < was - 1e-6) return true
+    for (const u of off) this.#stands.delete(u)
+    // Restored in the order they stood, so that what each is charged against is there.
+    for (const s of before) if (s) this.#stands.set(s.unit, s)
+    return false
+  }
+
+  #total(count: number): number {
+    let sum = (count - this.#stands.size) * WEIGHTS.unplaced
+    for (const stand of this.#stands.values()) {
+      sum += stand.own
+      for (const [other, cost] of stand.against) if (this.#stands.get(other.unit) === other) sum += cost
+    }
+    return sum
+  }
+
+  /** Sets the unit at its cheapest place; leaves it off when there is none. */
+  #set(unit: Unit): void {
+    const others = [...this.#stands.values()]
+    const groupCost = new Map<string | undefined, number>()
+    let best: Stand | undefined
+    let bound: number = WEIGHTS.unplaced
+    for (const option of unit.options) {
+      if (option.own >= bound) break
+      let base = option.own
+      if (unit.group !== undefined && option.side !== undefined) {
+        let apart = groupCost.get(option.side)
+        if (apart === undefined) {
+          apart = others.reduce((n, o) => n + (this.#apart(unit, option, o) ? WEIGHTS.groupApart : 0), 0)
+          groupCost.set(option.side, apart)
+        }
+        base += apart
+      }
+      if (base >= bound) continue
+      const stand = this.#try(unit, option, others, option.own, base - option.own, bound)
+      if (!stand) continue
+      best = stand.stand
+      bound = stand.cost
+    }
+    if (best) this.#stands.set(unit, this.#charged(best, others))
+  }
+
+  #apart(unit: Unit, option: Option, other: Stand): boolean {
+    return (
+      other.unit.group === unit.group &&
+      other.unit.owner === unit.owner &&
+      other.option.side !== undefined &&
+      sameDirection(other.option.side, option.side!) &&
+      other.option.side !== option.side
+    )
+  }
+
+  #try(
+    unit: Unit,
+    option: Option,
+    others: readonly Stand[],
+    own: number,
+    extra: number,
+    bound: number,
+  ): { stand: Stand; cost: number } | undefined {
+    let cost = own + extra
+    const settled: Settled[] = []
+    for (const member of option.members()) {
+      const fixed = this.#onGround(member.fixed.shapes, unit)
+      own += fixed
+      cost += fixed
+      if (cost >= bound) return undefined
+      const fixedPairs = this.#pairs(member.fixed.shapes, others, bound - cost)
+      cost += fixedPairs
+      if (cost >= bound) return undefined
+      let chosen: Settled | undefined
+      let chosenOwn = 0
+      let least = bound - cost
+      for (const alternative of member.alternatives) {
+        if (alternative.own >= least) break
+        let c = alternative.own + this.#onGround(alternative.shapes, unit)
+        const ownHere = c
+        if (c >= least) continue
+        c += this.#pairs(alternative.shapes, others, least - c)
+        if (c >= least) continue
+        const shapes = this.#shapes(member, alternative)
+        if (!option.settled) {
+          for (const s of settled) {
+            c += conflict(shapes, s.shapes, this.#rules)
+            if (c >= least) break
+          }
+          if (c >= least) continue
+        }
+        least = c
+        chosen = { member, alternative, shapes }
+        chosenOwn = ownHere
+      }
+      if (!chosen) return undefined
+      settled.push(chosen)
+      own += chosenOwn
+      cost += least
+      if (cost >= bound) return undefined
+    }
+    const shapes = settled.flatMap((s) => s.shapes)
+    return { stand: { unit, option, settled, shapes, box: boundsOf(shapes), own, against: NONE }, cost }
+  }
+
+  #shapes(member: Member, alternative: Alternative): readonly Shape[] {
+    let shapes = this.#merged.get(alternative)
+    if (!shapes) {
+      shapes = member.fixed.shapes.length > 0 ? [...member.fixed.shapes, ...alternative.shapes] : alternative.shapes
+      this.#merged.set(alternative, shapes)
+    }
+    return shapes
+  }
+
+  #onGround(shapes: readonly Shape[], unit: Unit): number {
+    let cost = this.#groundCosts.get(shapes)
+    if (cost === undefined) {
+      cost = this.#ground.cost(shapes, unit.owner, unit.rank[0] === 4)
+      this.#groundCosts.set(shapes, cost)
+    }
+    return cost
+  }
+
+  #pairs(shapes: readonly Shape[], others: readonly Stand[], bound: number): number {
+    if (shapes.length === 0) return 0
+    const box = boundsOf(shapes)
+    let sum = 0
+    for (const other of others) {
+      if (!near(box, other.box, 10.2)) continue
+      sum += conflict(shapes, other.shapes, this.#rules)
+      if (sum >= bound) return sum
+    }
+    return sum
+  }
+
+  /** The stand with its cost against each of the others. */
+  #charged(stand: Stand, others: readonly Stand[]): Stand {
+    const against = new Map<Stand, number>()
+    for (const other of others) {
+      let c = near(stand.box, other.box, 10.2) ? conflict(stand.shapes, other.shapes, this.#rules) : 0
+      if (
+        stand.option.side !== undefined &&
+        stand.unit.group !== undefined &&
+        this.#apart(stand.unit, stand.option, other)
+      ) {
+        c += WEIGHTS.groupApart
+      }
+      if (c > 0) against.set(other, c)
+    }
+    return { ...stand, against }
+  }
+}
+
+const NONE: ReadonlyMap<Stand, number> = new Map()
+
+function sameDirection(a: string, b: string): boolean {
+  const upright = (s: string) => s === 'above' || s === 'below'
+  return upright(a) === upright(b)
+}
+
+/** Running sets, then linear sizes short before long, angles, leaders wide before narrow, tags. */
+function byRank(a: Unit, b: Unit): number {
+  return a.rank[0] - b.rank[0] || a.rank[1] - b.rank[1] || a.owner - b.owner || (a.id < b.id ? -1 : 1)
+}
+
+function swap<T>(list: T[], i: number, k: number): void {
+  const t = list[i]!
+  list[i] = list[k]!
+  list[k] = t
+}
+
+function boundsOf(shapes: readonly Shape[]): Bounds {
+  const box = { x0: Infinity, y0: Infinity, x1: -Infinity, y1: -Infinity }
+  for (const s of shapes) {
+    if (s.x0 < box.x0) box.x0 = s.x0
+    if (s.y0 < box.y0) box.y0 = s.y0
+    if (s.x1 > box.x1) box.x1 = s.x1
+    if (s.y1 > box.y1) box.y1 = s.y1
+  }
+  return box
+}
+
+/** Mulberry32: a small generator of even pseudo-random numbers in [0, 1). */
+function mulberry(seed: number): () => number {
+  let a = seed >>> 0
+  return () => {
+    a = (a + 0x6d2b79f5) >>> 0
+    let t = a
+    t = Math.imul(t ^ (t >>> 15), t | 1)
+    t ^= t + Math.imul(t ^ (t >>> 7), t | 61)
+    return ((t ^ (t >>> 14)) >>> 0) / 4294967296
+  }
+}

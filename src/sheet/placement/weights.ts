@@ -1,0 +1,62 @@
+/**
+ * The stated cost of a placement (docs/placement.md). Units are arbitrary; what counts is the order: anything
+ * `Infinity` is never drawn, a crossed dimension line costs more than a row further out, and so on down to taste.
+ */
+export const WEIGHTS = {
+  /** A size left off the sheet. */
+  unplaced: 400,
+  /** A dimension line crossed by an extension line. */
+  extensionOverDimension: 9,
+  /** A dimension line crossed by a leader. */
+  leaderOverDimension: 9,
+  extensionOverExtension: 2,
+  leaderOverExtension: 3,
+  /** An extension line through an arrowhead of another size; it is broken there. */
+  extensionOverArrow: 14,
+  /** Lines of different sizes side by side closer than they can be told apart. */
+  tooClose: 6,
+  /** Leader parallel to a neighbouring line. */
+  parallelLeader: 0.8,
+  /** Text straight over the text of the next row. */
+  notStaggered: 0.4,
+  /** Sizes of one baseline or chain on different sides. */
+  groupApart: 4,
+  /** Per mm between texts of one feature, past 20 mm. */
+  featureApart: 0.01,
+  /** By line kind of the view: what a dimension line, an extension line, a leader crosses. */
+  over: {
+    dimension: { visible: 12, hidden: 5, centre: 2, other: 4 },
+    extension: { visible: 0.8, hidden: 0.4, centre: 0.15, other: 0.8 },
+    leader: { visible: 1, hidden: 0.5, centre: 0.4, other: 1.5 },
+    arrow: { visible: 8, hidden: 4, centre: 2, other: 4 },
+  },
+  /** An extension line or leader that runs on along a view line. */
+  alongOutline: 6,
+  /** A dimension line nearer to a parallel outline than the first row's distance. */
+  nearOutline: 14,
+  /** Text within the view's outline: in a void open to one side, or over the part. */
+  textInVoid: 0.5,
+  textOverPart: 5,
+  /** A dimension line or leader over hatching. */
+  overHatching: 4,
+  /** Leader within 10° of the hatching it lies in. */
+  alongHatching: 5,
+  /** Per mm. */
+  rowDistance: 0.15,
+  extensionLength: 0.03,
+  extensionThroughView: 0.05,
+  leaderLength: 0.08,
+  /** A row measured from the feature instead of the view's outline. */
+  innerRow: 1.2,
+  /** Towards a view that shares the size; less than nothing, so that all costs stay positive it is charged to the others. */
+  awayFromNeighbour: 1.5,
+  belowOrLeft: 0.25,
+  /** Text moved along its line, for each step. */
+  textShift: 0.3,
+  arrowsOutside: 1.2,
+  textOutside: 2.5,
+  dot: 2,
+  /** Leader angle other than 30°, 45°, 60°. */
+  oddAngle: 0.5,
+  leftwardLeader: 0.2,
+} as const
