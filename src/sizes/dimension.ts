@@ -63,11 +63,18 @@ export type Statement =
   | { readonly kind: 'pitch'; readonly direction: Vec3; readonly members: readonly Reach[] }
   /** One radius (or diameter) for all these cylinders, spheres or fillets (minor radius of a torus). */
   | { readonly kind: 'radius'; readonly faces: readonly number[] }
-  /** Diameter of the circle in which a cone meets a plane: countersinks, ends of tapers. `at` lies on the circle's plane. */
+  /** Diameter of the circle in which a cone meets a plane: countersinks, ends of tapers. */
   | { readonly kind: 'cone diameter'; readonly faces: readonly number[]; readonly diameter: number }
   /** Cone angle by a number, or by custom (drill point) without one. */
   | { readonly kind: 'cone angle'; readonly faces: readonly number[]; readonly custom?: true }
-  /** Angle between two plane faces, or of a plane face to an axis of the part. */
+  /** Chamfers, planes or cones alike: a leg and an angle, or two legs. */
+  | {
+      readonly kind: 'chamfer'
+      readonly faces: readonly number[]
+      readonly by: 'leg and angle' | 'two legs'
+      readonly leg: number
+    }
+  /** Angle between two plane faces. */
   | { readonly kind: 'angle'; readonly faces: readonly [number, number] }
   /** Axes on a circle: its diameter, and, where said, equal spacing and the first one's angle on a centre line. */
   | {
@@ -160,6 +167,9 @@ export interface HoleTable {
     readonly size: Callout
     readonly at: Vec2
     readonly feature: string
+    /** What the row states about the solid, for the proof. */
+    readonly states?: readonly Statement[]
+    readonly span?: Span
   }[]
 }
 

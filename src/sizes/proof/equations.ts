@@ -1,0 +1,350 @@
+import type { Vec3 } from '../../geometry/vec.ts'
+import { cross, dot, norm } from '../../geometry/vec3.ts'
+import type { Dimension, Statement } from '../dimension.ts'
+import { axisIndex, SAME } from './elements.ts'
+import type { Expression, Model, PlaneReading, RoundReading, Values } from './model.ts'
+import { reached } from './reach.ts'
+
+/** One condition on the unknowns. A `size` comes from a number on the sheet, the rest are counted as implied. */
+export interface Equation {
+  readonly uses: readonly number[]
+  readonly of: (x: Values) => number
+  /** Set where the equation is exactly one unknown less another, or one unknown alone. */
+  readonly pair?: readonly [number, number | undefined]
+  readonly kind: 'size' | 'tangent' | 'equal' | 'equally spaced' | 'centred' | 'by custom' | 'parallel'
+  readonly dimension?: string
+}
+
+/** A statement that nothing on the solid answers to. */
+export interface Astray {
+  readonly dimension: string
+  readonly text: string
+}
+
+interface Heard {
+  readonly equations: Equation[]
+  readonly astray: Astray[]
+}
+
+/** The sizes' statements as conditions on the solid's unknowns. Reference sizes state nothing. */
+export function equationsOf(
+  model: Model,
+  dimensions: readonly Pick<Dimension, 'id' | 'states' | 'reference'>[],
+): Heard {
+  const equations: Equation[] = []
+  const astray: Astray[] = []
+  for (const dimension of dimensions) {
+    if (dimension.reference) continue
+    for (const statement of dimension.states ?? []) {
+      const said = hear(model, statement)
+      if (typeof said === 'string') astray.push({ dimension: dimension.id, text: said })
+      else for (const equation of said) equations.push({ ...equation, dimension: dimension.id })
+    }
+  }
+  return { equations, astray }
+}
+
+type Plain = Omit<Equation, 'dimension'>
+
+function difference(a: Expression, b: Expression, kind: Equation['kind']): Plain {
+  const uses = [...new Set([...a.uses, ...b.uses])]
+  const of = (x: Values) => b.of(x) - a.of(x)
+  if (a.bar !== undefined && b.bar !== undefined) return { uses, of, kind, pair: [a.bar, b.bar] }
+  return { uses, of, kind }
+}
+
+function hear(model: Model, statement: Statement): Plain[] | string {
+  switch (statement.kind) {
+    case 'distance': {
+      const { from, to, direction } = statement
+      const [a, b] = [reached(model, from, direction), reached(model, to, direction)]
+      if (!a) return `no plane, axis or corner stands where the size starts (${from.name})`
+      if (!b) return `no plane, axis or corner stands where the size ends (${to.name})`
+      return [difference(a, b, 'size'), ...parallelPlanes(model, a, b)]
+    }
+    case 'pitch': {
+      const reaches = statement.members.map((m) => reached(model, m, statement.direction))
+      const lost = reaches.findIndex((r) => !r)
+      if (lost >= 0) return `no axis stands at ${statement.members[lost]!.name}`
+      return reaches.slice(1).map((r, i) => difference(reaches[i]!, r!, i === 0 ? 'size' : 'equally spaced'))
+    }
+    case 'radius': {
+      const radii = roundsOf(model, statement.faces).filter((r) => r.radius >= 0)
+      if (radii.length === 0) return 'no round surface stands where the radius or diameter points'
+      return alike(distinct(radii.map((r) => r.radius)))
+    }
+    case 'cone diameter':
+      return coneDiameters(model, statement.faces, statement.diameter)
+    case 'cone angle': {
+      const halves = distinct(roundsOf(model, statement.faces).flatMap((r) => (r.half >= 0 ? [r.half] : [])))
+      if (halves.length === 0) return 'no cone stands where the angle points'
+      return statement.custom ? halves.map((h) => single(h, 'by custom')) : alike(halves)
+    }
+    case 'angle':
+      return angleBetween(model, statement.faces)
+    case 'chamfer':
+      return chamfer(model, statement)
+    case 'bolt circle':
+      return boltCircle(model, statement)
+    case 'polar': {
+      if (!statement.number) return []
+      const angle = polarAngle(model, statement.centre, statement.axis, statement.member)
+      return angle ? [{ ...angle, kind: 'size' }] : 'no axis stands where the angle points'
+    }
+    case 'centred': {
+      const { direction, first, last, between } = statement
+      const ends = [first, last, ...between].map((r) => reached(model, r, direction))
+      if (ends.some((e) => !e)) return 'nothing stands where `centred` is said'
+      const [p, q, a, b] = ends as [Expression, Expression, Expression, Expression]
+      const uses = distinct([...p.uses, ...q.uses, ...a.uses, ...b.uses])
+      return [{ uses, of: (x) => (p.of(x) + q.of(x) - a.of(x) - b.of(x)) / 2, kind: 'centred' }]
+    }
+  }
+}
+
+const distinct = (list: readonly number[]): number[] => [...new Set(list)]
+
+function single(unknown: number, kind: Equation['kind']): Plain {
+  return { uses: [unknown], of: (x) => x[unknown]!, kind, pair: [unknown, undefined] }
+}
+
+/** One number for the first, and the others said to be as it: `4X`. */
+function alike(unknowns: readonly number[]): Plain[] {
+  const first = unknowns[0]!
+  return unknowns.map((u, i) =>
+    i === 0
+      ? single(u, 'size')
+      : { uses: [first, u], of: (x: Values) => x[u]! - x[first]!, kind: 'equal' as const, pair: [first, u] as const },
+  )
+}
+
+function roundsOf(model: Model, faces: readonly number[]): RoundReading[] {
+  return faces.flatMap((face) => {
+    const element = model.elementOf.get(face)
+    const reading = element && model.readings[element.id]
+    return reading && reading.form !== 'plane' ? [reading] : []
+  })
+}
+
+function planeOf(model: Model, face: number): PlaneReading | undefined {
+  const element = model.elementOf.get(face)
+  const reading = element && model.readings[element.id]
+  return reading?.form === 'plane' ? reading : undefined
+}
+
+/** A width across two planes off the axes says that they are parallel, as drawn. */
+function parallelPlanes(model: Model, a: Expression, b: Expression): Plain[] {
+  const find = (e: Expression) =>
+    model.readings.find(
+      (r): r is PlaneReading => r?.form === 'plane' && tilted(model, r) && r.uses.join() === e.uses.join(),
+    )
+  const [p, q] = [find(a), find(b)]
+  if (!p || !q || p === q) return []
+  const n = p.normal(model.values)
+  // Both planes stand along this axis of the part; the cross product of their normals lies on it.
+  const about = ([0, 1, 2] as const).find((i) => Math.abs(n[i]) < 1e-9) ?? 2
+  const uses = distinct([...p.uses, ...q.uses])
+  return [{ uses, of: (x) => model.scale * cross(p.normal(x), q.normal(x))[about], kind: 'parallel' }]
+}
+
+const tilted = (model: Model, plane: PlaneReading): boolean => axisIndex(plane.normal(model.values)) === undefined
+
+function angleBetween(model: Model, faces: readonly [number, number]): Plain[] | string {
+  const [a, b] = faces.map((f) => planeOf(model, f))
+  if (!a || !b) return 'the angle does not stand between two planes'
+  return [
+    {
+      uses: distinct([...a.uses, ...b.uses]),
+      of: (x) => {
+        const [n, m] = [a.normal(x), b.normal(x)]
+        return model.scale * Math.atan2(norm(cross(n, m)), dot(n, m))
+      },
+      kind: 'size',
+    },
+  ]
+}
+
+/** The circle of a cone's face that has the diameter, held to it by the plane or round it meets there. */
+function coneDiameters(model: Model, faces: readonly number[], diameter: number): Plain[] | string {
+  const result: Plain[] = []
+  const seen = new Set<number>()
+  for (const face of faces) {
+    const element = model.elementOf.get(face)
+    const cone = element && model.readings[element.id]
+    if (!element || cone?.form !== 'cone' || seen.has(element.id)) continue
+    seen.add(element.id)
+    for (const edge of model.body.edges) {
+      const { curve } = edge
+      if (curve.kind !== 'circle' || Math.abs(curve.r - diameter / 2) > SAME) continue
+      if (!edge.faces.some((f) => f !== undefined && element.faces.includes(f))) continue
+      const other = edge.faces
+        .map((f) => (f === undefined ? undefined : model.elementOf.get(f)))
+        .find((e) => e !== element)
+      const reading = other && model.readings[other.id]
+      if (!reading || reading.form === 'cylinder') continue
+      if (reading.form !== 'plane') continue
+      const circle = {
+        uses: distinct([...cone.uses, ...reading.uses]),
+        of: (x: Values) => {
+          const u = cone.direction(x)
+          const along = Math.sign(dot(reading.normal(x), u)) * reading.offset(x) - dot(cone.point(x), u)
+          return 2 * Math.abs(along) * Math.tan(x[cone.half]! / model.scale)
+        },
+      }
+      result.push(asFirst(result[0] ?? circle, circle, result.length === 0))
+      break
+    }
+  }
+  return result.length > 0 ? result : 'no circle of that diameter stands on the cone'
+}
+
+/** Legs measured on the two faces beside the chamfer; `angle` replaces the second leg. */
+function chamfer(model: Model, statement: Extract<Statement, { kind: 'chamfer' }>): Plain[] | string {
+  const sets: Omit<Plain, 'kind'>[][] = []
+  for (const face of statement.faces) {
+    const element = model.elementOf.get(face)
+    const reading = element && model.readings[element.id]
+    if (!element || !reading) continue
+    const legs = chamferLegs(model, element.id)
+    if (statement.by === 'two legs') {
+      if (legs.length < 2) return 'the chamfer has no two faces beside it to carry its legs'
+      legs.sort((a, b) => a.length - b.length)
+      sets.push(legs.slice(0, 2).map((leg) => leg.equation))
+      continue
+    }
+    const best = [...legs].sort((a, b) => Math.abs(a.length - statement.leg) - Math.abs(b.length - statement.leg))[0]
+    if (!best) return 'the chamfer has no face beside it to carry its leg'
+    const set = [best.equation]
+    if (reading.form === 'cone') set.push(single(reading.half, 'size'))
+    else if (reading.form === 'plane') set.push(tilt(model, reading, best.plane))
+    sets.push(set)
+  }
+  if (sets.length === 0) return 'no chamfer stands where the size points'
+  return sets.flatMap((set, i) => set.map((equation, j) => asFirst(sets[0]![j]!, equation, i === 0)))
+}
+
+/** The first carries the number; the others are as the first. */
+function asFirst(first: Omit<Plain, 'kind'>, own: Omit<Plain, 'kind'>, isFirst: boolean): Plain {
+  if (isFirst) return { ...own, kind: 'size' }
+  // Lengths may run the other way on the mirrored copy; only their sizes are alike.
+  return {
+    uses: distinct([...first.uses, ...own.uses]),
+    of: (x) => Math.abs(own.of(x)) - Math.abs(first.of(x)),
+    kind: 'equal',
+  }
+}
+
+function tilt(model: Model, plane: PlaneReading, against: PlaneReading): Omit<Plain, 'kind'> {
+  return {
+    uses: distinct([...plane.uses, ...against.uses]),
+    of: (x) => model.scale * Math.acos(Math.abs(dot(plane.normal(x), against.normal(x)))),
+  }
+}
+
+interface Leg {
+  readonly length: number
+  readonly plane: PlaneReading
+  readonly equation: Omit<Plain, 'kind'>
+}
+
+/**
+ * A chamfer's legs: for each plane it meets, the distance from that plane to the chamfer's far border, measured square
+ * to the plane.
+ */
+function chamferLegs(model: Model, element: number): Leg[] {
+  const own = model.elements[element]!
+  const borders = model.body.edges.filter((e) => e.faces.some((f) => f !== undefined && own.faces.includes(f)))
+  const legs: Leg[] = []
+  const seen = new Set<number>()
+  for (const edge of borders) {
+    const otherFace = edge.faces.find((f) => f !== undefined && !own.faces.includes(f))
+    const other = otherFace === undefined ? undefined : model.elementOf.get(otherFace)
+    const plane = other && model.readings[other.id]
+    if (!other || plane?.form !== 'plane' || seen.has(other.id)) continue
+    const n = plane.normal(model.values)
+    if (edge.curve.kind !== 'line' && edge.curve.kind !== 'circle') continue
+    const here = plane.offset(model.values)
+    // Far border: the edge of the chamfer parallel to this one and farthest from the plane.
+    let far: { edge: (typeof borders)[number]; length: number } | undefined
+    for (const candidate of borders) {
+      if (candidate === edge || candidate.curve.kind !== edge.curve.kind) continue
+      const levels = candidate.curve.kind === 'line' ? [dot(candidate.curve.a, n), dot(candidate.curve.b, n)] : []
+      if (candidate.curve.kind === 'circle') levels.push(dot(candidate.curve.axes.origin, n))
+      if (levels.length === 0 || Math.max(...levels) - Math.min(...levels) > SAME) continue
+      const length = Math.abs(levels[0]! - here)
+      if (length > SAME && (!far || length > far.length)) far = { edge: candidate, length }
+    }
+    if (!far) continue
+    const { curve } = far.edge
+    const at: Vec3 | undefined =
+      curve.kind === 'line' ? middle(curve.a, curve.b) : curve.kind === 'circle' ? rim(curve) : undefined
+    if (!at) continue
+    const to = reached(model, { at, name: 'chamfer' }, n)
+    if (!to) continue
+    seen.add(other.id)
+    legs.push({
+      length: far.length,
+      plane,
+      equation: { uses: distinct([...plane.uses, ...to.uses]), of: (x) => to.of(x) - plane.offset(x) },
+    })
+  }
+  return legs
+}
+
+const middle = (a: Vec3, b: Vec3): Vec3 => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2, (a[2] + b[2]) / 2]
+const rim = (c: { readonly axes: { readonly origin: Vec3; readonly x: Vec3 }; readonly r: number }): Vec3 => [
+  c.axes.origin[0] + c.r * c.axes.x[0],
+  c.axes.origin[1] + c.r * c.axes.x[1],
+  c.axes.origin[2] + c.r * c.axes.x[2],
+]
+
+type Place = { readonly uses: readonly number[]; readonly of: (x: Values) => readonly [number, number] }
+
+/** Place of an axis across direction k, seen from a centre. */
+function placeAbout(model: Model, centre: Vec3, axis: Vec3, member: Vec3): Place | undefined {
+  const k = axisIndex(axis)
+  if (k === undefined) return undefined
+  const [i, j] = [((k + 1) % 3) as 0 | 1 | 2, ((k + 2) % 3) as 0 | 1 | 2]
+  const c = [model.level(i, centre[i]), model.level(j, centre[j])]
+  const m = [model.level(i, member[i], member), model.level(j, member[j], member)]
+  const [c0, c1, m0, m1] = [c[0], c[1], m[0], m[1]]
+  if (!c0 || !c1 || !m0 || !m1) return undefined
+  return {
+    uses: distinct([c0, c1, m0, m1].flatMap((e) => e.uses)),
+    of: (x) => [m0.of(x) - c0.of(x), m1.of(x) - c1.of(x)],
+  }
+}
+
+function polarAngle(model: Model, centre: Vec3, axis: Vec3, member: Vec3): Omit<Plain, 'kind'> | undefined {
+  const place = placeAbout(model, centre, axis, member)
+  if (!place) return undefined
+  const [x0, y0] = place.of(model.values)
+  const now = Math.atan2(y0, x0)
+  return {
+    uses: place.uses,
+    of: (x) => {
+      const [a, b] = place.of(x)
+      // Turn from where it stands, so that no branch cut comes near.
+      return model.scale * Math.atan2(b * Math.cos(now) - a * Math.sin(now), a * Math.cos(now) + b * Math.sin(now))
+    },
+  }
+}
+
+function boltCircle(model: Model, s: Extract<Statement, { kind: 'bolt circle' }>): Plain[] | string {
+  const places = s.members.map((m) => placeAbout(model, s.centre, s.axis, m))
+  const angles = s.members.map((m) => polarAngle(model, s.centre, s.axis, m))
+  if (places.some((p) => !p) || angles.some((a) => !a)) return 'no axes stand on the bolt circle'
+  const radius = (n: number) => (x: Values) => Math.hypot(...places[n]!.of(x))
+  const r0 = radius(0)
+  const result: Plain[] = [{ uses: places[0]!.uses, of: r0, kind: 'size' }]
+  for (let n = 1; n < places.length; n++) {
+    const rn = radius(n)
+    const uses = distinct([...places[0]!.uses, ...places[n]!.uses])
+    result.push({ uses, of: (x) => rn(x) - r0(x), kind: 'equal' })
+    if (s.equal) {
+      const [a0, an] = [angles[0]!, angles[n]!]
+      result.push({ uses, of: (x) => an.of(x) - a0.of(x), kind: 'equally spaced' })
+    }
+  }
+  return result
+}

@@ -1,0 +1,65 @@
+import { cross, dot, norm, sub } from '../../geometry/vec3.ts'
+import type { Equation } from './equations.ts'
+import type { Model, PlaneReading, RoundReading, Values } from './model.ts'
+
+/** Conditions of tangency, one for each pair of surfaces that run into each other smoothly. */
+export function tangencies(model: Model): Equation[] {
+  const result: Equation[] = []
+  const seen = new Set<string>()
+  for (const edge of model.body.edges) {
+    const [fa, fb] = edge.faces
+    if (!edge.smooth || fb === undefined) continue
+    const [a, b] = [model.elementOf.get(fa), model.elementOf.get(fb)]
+    if (!a || !b || a === b) continue
+    const key = a.id < b.id ? `${a.id}/${b.id}` : `${b.id}/${a.id}`
+    if (seen.has(key)) continue
+    seen.add(key)
+    const [ra, rb] = [model.readings[a.id], model.readings[b.id]]
+    if (!ra || !rb) continue
+    const of = contact(ra, rb, model) ?? contact(rb, ra, model)
+    if (of) result.push({ uses: [...new Set([...ra.uses, ...rb.uses])], of, kind: 'tangent' })
+  }
+  return result
+}
+
+/** A function that is nothing where the two touch; undefined for pairs whose touching is not counted. */
+function contact(
+  a: PlaneReading | RoundReading,
+  b: PlaneReading | RoundReading,
+  model: Model,
+): ((x: Values) => number) | undefined {
+  const now = model.values
+  if (a.form === 'plane') {
+    if (b.form === 'plane' || b.form === 'cone') return undefined
+    const off = (x: Values) => dot(a.normal(x), b.point(x)) - a.offset(x)
+    const side = Math.sign(off(now))
+    return (x) => off(x) - side * x[b.radius]!
+  }
+  if (b.form === 'plane') return undefined
+  if (a.form === 'cylinder' && b.form === 'cylinder') {
+    if (norm(cross(a.direction(now), b.direction(now))) > 1e-7) return undefined
+    const apart = (x: Values) => norm(cross(sub(b.point(x), a.point(x)), a.direction(x)))
+    const [p, q, d] = [now[a.radius]!, now[b.radius]!, apart(now)]
+    // Outside each other, or the smaller within the larger.
+    if (Math.abs(d - p - q) < Math.abs(d - Math.abs(p - q))) return (x) => apart(x) - x[a.radius]! - x[b.radius]!
+    const sign = Math.sign(p - q)
+    return (x) => apart(x) - sign * (x[a.radius]! - x[b.radius]!)
+  }
+  if (a.form === 'cylinder' && b.form === 'torus') {
+    const sign = Math.sign(now[a.radius]! - now[b.major]!)
+    return (x) => x[a.radius]! - x[b.major]! - sign * x[b.radius]!
+  }
+  if (a.form === 'cylinder' && b.form === 'sphere') return (x) => x[a.radius]! - x[b.radius]!
+  if (a.form === 'cone' && b.form === 'torus') {
+    // Distance of the tube's centre from the cone's slant line, in the plane through the axis.
+    const off = (x: Values) => {
+      const u = a.direction(x)
+      const up = dot(sub(b.point(x), a.point(x)), u)
+      const half = x[a.half]! / model.scale
+      return x[b.major]! * Math.cos(half) - Math.abs(up) * Math.sin(half)
+    }
+    const side = Math.sign(off(now))
+    return (x) => off(x) - side * x[b.radius]!
+  }
+  return undefined
+}

@@ -1,0 +1,131 @@
+import type { Side } from '../../brief/brief.ts'
+import type { Span } from '../../brief/span.ts'
+import type { Part, PartFeature } from '../../part/part.ts'
+import type { ViewSet } from '../../views/view.ts'
+import type { Proof } from '../dimension.ts'
+import { SAME } from './elements.ts'
+import type { Model, Unknown } from './model.ts'
+
+const DIRECTIONS = ['left-right', 'front-rear', 'up-down'] as const
+
+/** The element in a drafter's words: its face's name, its feature, or where it stands. */
+export function nameOf(part: Part, model: Model, element: number): string {
+  const { faces, surface, along } = model.elements[element]!
+  const own = featureOf(part, faces)
+  const named = part.body.faces.find((f) => faces.includes(f.id) && f.name)?.name
+  if (named) return named
+  if (surface.kind === 'plane' && along !== undefined) {
+    const at = surface.axes.origin[along]
+    const datum = part.data.find(
+      (d) =>
+        d.kind === 'plane' && Math.abs(Math.abs(d.normal[along]) - 1) < 1e-9 && Math.abs(d.point[along] - at) < SAME,
+    )
+    if (datum) return datum.name
+    return `the plane ${round(at)} mm from the middle, ${DIRECTIONS[along]}`
+  }
+  if (own) return own.id
+  return surface.kind === 'plane' ? 'a sloping plane' : `a ${surface.kind}`
+}
+
+export function featureOf(part: Part, faces: readonly number[]): PartFeature | undefined {
+  return part.features.find((f) => f.members.some((m) => m.faces.some((face) => faces.includes(face))))
+}
+
+const round = (n: number): number => Math.round(n * 1000) / 1000
+
+/** A set of unknowns that can still move together, as the sheet's reader would say it, with the line that mends it. */
+export function missingWords(
+  part: Part,
+  model: Model,
+  loose: readonly number[],
+  views: ViewSet | undefined,
+): Proof['missing'][number] {
+  const lead = model.unknowns[leadOf(model, loose)]!
+  const others = loose.filter((u) => u !== lead.id)
+  const names = unique(lead.elements.map((e) => nameOf(part, model, e)))
+  const name = names.length === 0 ? 'the centre of the bolt circle' : names.slice(0, 3).join(', ')
+  const text = sentence(part, model, lead, name, others)
+  const feature = lead.elements.map((e) => featureOf(part, model.elements[e]!.faces)).find((f) => f)
+  const span: Span | undefined = feature?.feature?.span ?? part.brief.stock?.span
+  const view = viewFor(model, lead, views)
+  const write = lineFor(part, model, lead)
+  return {
+    text: view ? `${text}; the size would stand in the ${view} view` : text,
+    ...(view ? { view } : {}),
+    ...(span ? { span } : {}),
+    ...(write ? { write } : {}),
+    element: feature?.id ?? name,
+  }
+}
+
+/** The plainest of the unknowns to speak of: a round's position, then a plane's, then a radius. */
+function leadOf(model: Model, loose: readonly number[]): number {
+  const weight = (u: Unknown): number => {
+    if (u.kind === 'position') return u.elements.some((e) => model.elements[e]!.surface.kind !== 'plane') ? 0 : 1
+    return u.kind === 'radius' ? 2 : 3
+  }
+  return [...loose].sort((a, b) => weight(model.unknowns[a]!) - weight(model.unknowns[b]!) || a - b)[0]!
+}
+
+function sentence(part: Part, model: Model, lead: Unknown, name: string, others: readonly number[]): string {
+  const also = unique(others.flatMap((u) => model.unknowns[u]!.elements.map((e) => nameOf(part, model, e))))
+    .filter((n) => n !== name)
+    .slice(0, 3)
+  const together = also.length > 0 ? ` (with ${also.join(', ')})` : ''
+  switch (lead.kind) {
+    case 'position':
+      return `no size says where ${name}${together} stands ${DIRECTIONS[lead.along!]}`
+    case 'radius':
+      return `${name} has no ${isWhole(model, lead) ? 'diameter' : 'radius'}`
+    case 'angle':
+      return `${name} has no angle`
+    case 'place along its axis':
+      return `no size says where ${name} ends along its axis`
+    case 'direction':
+      return `no angle or second size says how ${name}${together} slopes`
+    case 'place off the axes':
+      return `no size says where ${name}${together} stands`
+  }
+}
+
+function isWhole(model: Model, lead: Unknown): boolean {
+  const faces = model.elements[lead.elements[0]!]!.faces
+  return model.body.edges.some(
+    (e) =>
+      e.curve.kind === 'circle' &&
+      Math.abs(e.curve.sweep) > Math.PI * 1.9 &&
+      e.faces.some((f) => f !== undefined && faces.includes(f)),
+  )
+}
+
+function viewFor(model: Model, lead: Unknown, views: ViewSet | undefined): string | undefined {
+  if (!views) return undefined
+  const axis = lead.elements.map((e) => model.elements[e]!).find((e) => e.surface.kind !== 'plane')?.along
+  const squareTo = (toViewer: readonly number[], k: number | undefined) =>
+    k !== undefined && Math.abs(toViewer[k]!) > 0.99
+  const flat = views.views.filter((v) => v.kind !== 'pictorial')
+  const across = flat.filter((v) => lead.along === undefined || !squareTo(v.frame.toViewer, lead.along))
+  return (across.find((v) => squareTo(v.frame.toViewer, axis)) ?? across[0])?.id
+}
+
+/** What to write in the brief so that the element is fixed, in the brief's unit. */
+function lineFor(part: Part, model: Model, lead: Unknown): string | undefined {
+  const inch = part.brief.header.units === 'inch'
+  const say = (mm: number): string =>
+    inch ? (mm / 25.4).toFixed(3).replace(/^0\./, '.') : String(Math.round(mm * 1000) / 1000)
+  const value = model.values[lead.id]!
+  if (lead.kind === 'radius') return isWhole(model, lead) ? `⌀${say(2 * value)}` : `R${say(value)}`
+  if (lead.kind === 'angle') return `${round((2 * value * 180) / Math.PI / model.scale)}°`
+  if (lead.kind !== 'position') return undefined
+  const k = lead.along!
+  const sides: readonly Side[] = (['left', 'front', 'bottom'] as const).slice(k, k + 1)
+  return `${say(value - model.body.box.min[k])} from ${sides[0]}`
+}
+
+const unique = (list: readonly string[]): string[] => [...new Set(list)]
+
+/** Words for a size that says again what others have said. */
+export function repeatedWords(what: string, earlier: readonly string[]): string {
+  if (earlier.length === 0) return `${what} fixes nothing that the shape does not already imply`
+  return `${what} is already fixed by ${earlier.join(', ')}: leave one out, or show one in brackets`
+}
