@@ -1,0 +1,133 @@
+import type { Box2 } from '../geometry/evaluate.ts'
+import type { Vec2 } from '../geometry/vec.ts'
+import type { PracticeFigures } from '../standards/practice-figures.ts'
+import { fitChain } from '../views/dashes/chain.ts'
+import type { CuttingPlane } from '../views/view.ts'
+import { boxOf } from './arrange/boxes.ts'
+import { arrowhead } from './arrowhead.ts'
+import { lettering, letteringBox } from './lettering/lettering.ts'
+import type { SheetItem, Tie } from './sheet.ts'
+
+/** How far the line's ends stand clear of the outline. */
+const CLEAR = 5
+/** Length of a thick end where only ends and corners are thick (ISO 128-3, from memory: wide at ends and changes of direction). */
+const THICK_END = 7
+/** Arrow stem with head. */
+const ARROW = 9
+
+/** What a cutting-plane line takes beside the outline it passes, paper mm. */
+export function cuttingPlaneReach(figures: PracticeFigures): number {
+  return CLEAR + ARROW + 1
+}
+
+export interface DrawnPlane {
+  readonly items: readonly SheetItem[]
+  /** Arrows and letters: nothing else may stand there. */
+  readonly taken: readonly Box2[]
+}
+
+/**
+ * A cutting-plane line with arrows and letters. ASME Y14.3: one thick line whose turned ends carry the arrowheads, tips
+ * away from the line in the direction of sight. ISO 128-3: narrow long-dashed dotted line, wide at ends and corners,
+ * arrows whose tips meet the ends. Letters stand upright outside the arrows (both).
+ *
+ * @param onPaper part mm of the view to paper mm
+ * @param outline the view's outline on paper
+ */
+export function cuttingPlaneLine(
+  plane: CuttingPlane,
+  onPaper: (p: Vec2) => Vec2,
+  outline: Box2,
+  figures: PracticeFigures,
+  tie: Tie,
+): DrawnPlane {
+  const path = plane.path.map(onPaper)
+  if (path.length < 2) return { items: [], taken: [] }
+  const ends = [prolonged(path[1]!, path[0]!, outline), prolonged(path.at(-2)!, path.at(-1)!, outline)] as const
+  const whole = [ends[0], ...path.slice(1, -1), ends[1]]
+  const { thick, thin } = figures.widths
+  const items: SheetItem[] = []
+  const taken: Box2[] = []
+  const stroke = (a: Vec2, b: Vec2, width: number, dashes?: readonly number[]) =>
+    items.push({
+      item: 'stroke',
+      kind: 'cutting plane',
+      curve: { kind: 'line', a, b },
+      width,
+      ...(dashes ? { dashes } : {}),
+      tie,
+    })
+  const iso = figures.practice === 'ISO'
+  for (let i = 0; i + 1 < whole.length; i++) {
+    const [a, b] = [whole[i]!, whole[i + 1]!]
+    const length = Math.hypot(b[0] - a[0], b[1] - a[1])
+    if (iso) {
+      const wide = Math.min(THICK_END, length / 2)
+      stroke(a, toward(a, b, wide), thick)
+      stroke(toward(b, a, wide), b, thick)
+      const [c, d] = [toward(a, b, wide), toward(b, a, wide)]
+      const rest = length - 2 * wide
+      if (rest > 0.1) stroke(c, d, thin, fitChain(rest, figures.dashes.cuttingPlane).dashes)
+    } else stroke(a, b, thick, fitChain(length, figures.dashes.cuttingPlane).dashes)
+  }
+  const sight = plane.sight
+  const head = {
+    length: Math.max(figures.arrowhead.length * 1.5, 4),
+    width: Math.max(figures.arrowhead.width * 1.5, 1.4),
+  }
+  const height = figures.lettering.sectionLetter
+  for (const [end, inner] of [
+    [ends[0], whole[1]!],
+    [ends[1], whole.at(-2)!],
+  ] as const) {
+    const away = unit([end[0] - inner[0], end[1] - inner[1]])
+    // ASME: from the end of the line forward; ISO: from behind, tip on the line.
+    const tip: Vec2 = iso ? end : [end[0] + sight[0] * ARROW, end[1] + sight[1] * ARROW]
+    const tail: Vec2 = iso ? [end[0] - sight[0] * ARROW, end[1] - sight[1] * ARROW] : end
+    const neck: Vec2 = [tip[0] - sight[0] * head.length * 0.9, tip[1] - sight[1] * head.length * 0.9]
+    stroke(tail, neck, iso ? thin : thick)
+    items.push({ item: 'fill', kind: 'arrowhead', outline: arrowhead(tip, sight, head), tie })
+    // Letter beside the stem, on the outer side.
+    const middle: Vec2 = [(tip[0] + tail[0]) / 2, (tip[1] + tail[1]) / 2]
+    const off = 1.5 + (Math.abs(away[0]) > 0.5 ? height * 0.4 : height / 2) + 0.5
+    const centre: Vec2 = [middle[0] + away[0] * off, middle[1] + away[1] * off]
+    const place = {
+      at: [centre[0], centre[1] - height / 2] as Vec2,
+      height,
+      anchor: 'middle' as const,
+      role: 'label' as const,
+      tie,
+    }
+    items.push(...lettering(plane.letter, place))
+    taken.push(letteringBox(plane.letter, place), around(tip, tail, head.width / 2 + 0.5))
+  }
+  return { items, taken }
+}
+
+/** The end moved outward along its segment until it stands clear of the outline. */
+function prolonged(inner: Vec2, end: Vec2, outline: Box2): Vec2 {
+  const d = unit([end[0] - inner[0], end[1] - inner[1]])
+  const wanted = (k: 0 | 1) => (d[k] > 0 ? outline.max[k] + CLEAR : outline.min[k] - CLEAR)
+  const k = Math.abs(d[0]) > Math.abs(d[1]) ? 0 : 1
+  const more = (wanted(k) - end[k]) / d[k]
+  return more > 0 ? [end[0] + d[0] * more, end[1] + d[1] * more] : end
+}
+
+function toward(a: Vec2, b: Vec2, s: number): Vec2 {
+  const d = unit([b[0] - a[0], b[1] - a[1]])
+  return [a[0] + d[0] * s, a[1] + d[1] * s]
+}
+
+function unit(d: Vec2): Vec2 {
+  const l = Math.hypot(d[0], d[1]) || 1
+  return [d[0] / l, d[1] / l]
+}
+
+function around(a: Vec2, b: Vec2, by: number): Box2 {
+  return boxOf(
+    Math.min(a[0], b[0]) - by,
+    Math.min(a[1], b[1]) - by,
+    Math.max(a[0], b[0]) + by,
+    Math.max(a[1], b[1]) + by,
+  )
+}

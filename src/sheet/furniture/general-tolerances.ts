@@ -1,0 +1,43 @@
+import type { GeneralTolerance, Header } from '../../brief/brief.ts'
+import type { Span } from '../../brief/span.ts'
+import type { TitleWords } from './title-words.ts'
+
+/** A line of the "unless otherwise specified" box: what it governs and the value, as typed. */
+export interface GeneralLine {
+  readonly name: string
+  readonly value: string
+  readonly span?: Span
+}
+
+/** The lines of the box, in the order of the brief; nothing that the brief does not state. */
+export function generalLines(header: Header, words: TitleWords): GeneralLine[] {
+  const lines: GeneralLine[] = [{ name: words.units[header.units], value: '' }]
+  if (header.general.length > 0) lines.push({ name: words.tolerances, value: '' })
+  for (const g of header.general) lines.push({ ...toleranceLine(g, header, words), span: g.span })
+  const more = [
+    [words.edges, header.edgeBreak],
+    [words.texture, header.texture],
+    [words.standard, header.standard],
+  ] as const
+  for (const [name, said] of more) if (said) lines.push({ name, value: said.text, span: said.span })
+  return lines
+}
+
+function toleranceLine(g: GeneralTolerance, header: Header, words: TitleWords): { name: string; value: string } {
+  switch (g.kind) {
+    case 'standard':
+      return { name: g.text, value: '' }
+    case 'decimals': {
+      const sign = header.decimalSign ?? '.'
+      const lead = header.units === 'inch' ? '' : 'X'
+      const name = g.decimals === 0 ? 'X' : `${lead}${sign}${'X'.repeat(g.decimals)}`
+      return { name, value: `±${g.plusMinus.text}` }
+    }
+    case 'fractions':
+      return { name: words.fractions, value: `±${g.plusMinus.text}` }
+    case 'whole':
+      return { name: words.whole, value: `±${g.plusMinus.text}` }
+    case 'angles':
+      return { name: words.angles, value: `±${g.plusMinus.text}°` }
+  }
+}
