@@ -22,6 +22,8 @@ export function kernelHiddenLines(kernel: OcctKernel, solid: SolidKey, right: Ve
   const { oc } = kernel
   return guarded(oc, 'hidden lines', () =>
     scoped((own) => {
+      // Without this the results of booleans carry no word on which edges are smooth. It changes marks, not geometry.
+      oc.BRepLib.EncodeRegularity(kernel.shapeOf(solid), SMOOTH)
       const algorithm = own(new oc.HLRBRep_Algo())
       algorithm.Add(kernel.shapeOf(solid), 0)
       algorithm.Projector(own(new oc.HLRAlgo_Projector(ax2(oc, own, [0, 0, 0], toViewer, right))))
@@ -34,6 +36,9 @@ export function kernelHiddenLines(kernel: OcctKernel, solid: SolidKey, right: Ve
     }),
   )
 }
+
+/** Radians between tangent planes that count as none. */
+const SMOOTH = 1e-4
 
 const KINDS: readonly {
   readonly kind: KernelLine['kind']
