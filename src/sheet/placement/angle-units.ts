@@ -85,12 +85,12 @@ function member(desk: Desk, owner: number, d: Dimension, radius: number): Member
   const set = (ends: 'in' | 'out', text: number, where: 'between' | 'past'): Drawn => {
     const own: Shape[] = []
     const strokes: Drawn['strokes'][number][] = []
-    const arc = (a: number, b: number, role: 'dimension' | 'tail') => {
+    const arc = (a: number, b: number, role: 'dimension' | 'tail', seen = true) => {
       if ((b - a) * radius < 0.05) return
       const curve: Curve2 = { kind: 'arc', c: vertex, r: radius, from: a, sweep: b - a }
       const points = flattened(curve)
       for (let i = 1; i < points.length; i++) own.push(bar(role, points[i - 1]!, points[i]!))
-      strokes.push({ kind: 'dimension', curve })
+      if (seen) strokes.push({ kind: 'dimension', curve })
     }
     const g = halfGap(text)
     const head = (a: number, sign: number) => {
@@ -112,13 +112,13 @@ function member(desk: Desk, owner: number, d: Dimension, radius: number): Member
       else if (ends === 'in') {
         arc(lo, text - g, 'dimension')
         arc(text + g, lo + wide, 'dimension')
-      }
+      } else arc(lo, lo + wide, 'dimension', false)
       if (ends === 'out') {
         arc(lo - turn - 2.5 / radius, lo, 'tail')
         arc(lo + wide, lo + wide + turn + 2.5 / radius, 'tail')
       }
     } else {
-      if (f.iso) arc(lo, lo + wide, 'dimension')
+      arc(lo, lo + wide, 'dimension', f.iso)
       const past = text > lo ? text + (f.iso ? g : -g) : text - (f.iso ? g : -g)
       if (text > lo) {
         arc(lo + wide, past, 'tail')
@@ -153,7 +153,7 @@ function member(desk: Desk, owner: number, d: Dimension, radius: number): Member
         alternatives.push({ own: WEIGHTS.textShift, ...set('in', at, 'between') })
     }
   }
-  if (room > 0.5 / radius) alternatives.push({ own: WEIGHTS.arrowsOutside, ...set('out', mid, 'between') })
+  if (room > 0.5 / radius && alternatives.length === 0) alternatives.push({ own: WEIGHTS.arrowsOutside, ...set('out', mid, 'between') })
   // Two passes: the gap of level text depends on where it stands.
   for (const side of [1, -1]) {
     const edge = side > 0 ? lo + wide : lo

@@ -1,7 +1,7 @@
 import Flatbush from 'flatbush'
-import type { Curve2 } from '../../geometry/curve2.ts'
+import type { Arc2, Curve2 } from '../../geometry/curve2.ts'
 import type { Box2 } from '../../geometry/evaluate.ts'
-import { lengthOf, placed as placedCurve, pointAt } from '../../geometry/evaluate.ts'
+import { lengthOf, placed as placedCurve, pointAt, sweepParameter } from '../../geometry/evaluate.ts'
 import type { Vec2 } from '../../geometry/vec.ts'
 import type { LineKind, View } from '../../views/view.ts'
 import type { PlacedView } from '../sheet.ts'
@@ -37,6 +37,7 @@ export class Ink {
   readonly #lines: readonly { a: Vec2; b: Vec2; kind: LineKind; owner: number }[]
   readonly #hatched: readonly { owner: number; box: Box2; loops: readonly (readonly Vec2[])[] }[]
   readonly #circles: readonly { owner: number; c: Vec2; r: number }[]
+  readonly #arcs: readonly { owner: number; arc: Arc2 }[]
 
   constructor(views: readonly StandingView[]) {
     this.views = views
@@ -47,6 +48,7 @@ export class Ink {
     const lines: { a: Vec2; b: Vec2; kind: LineKind; owner: number }[] = []
     const hatched: { owner: number; box: Box2; loops: readonly (readonly Vec2[])[] }[] = []
     const circles: { owner: number; c: Vec2; r: number }[] = []
+    const arcs: { owner: number; arc: Arc2 }[] = []
     const piece = (kind: LineKind, owner: number, isStraight: boolean, a: Vec2, b: Vec2) => {
       kinds.push(kind)
       owners.push(owner)
@@ -58,6 +60,7 @@ export class Ink {
         const curve = grown(placedCurve(line.curve, at.scale, at.origin), line.overrun)
         if (curve.kind === 'line') lines.push({ a: curve.a, b: curve.b, kind: line.kind, owner })
         if (curve.kind === 'arc' && line.kind === 'visible') circles.push({ owner, c: curve.c, r: curve.r })
+        if (curve.kind === 'arc' && line.kind !== 'centre') arcs.push({ owner, arc: curve })
         const points = flattened(curve)
         for (let i = 1; i < points.length; i++)
           piece(line.kind, owner, curve.kind === 'line', points[i - 1]!, points[i]!)
@@ -79,6 +82,7 @@ export class Ink {
     this.#lines = lines
     this.#hatched = hatched
     this.#circles = circles
+    this.#arcs = arcs
     if (kinds.length > 0) {
       const index = new Flatbush(kinds.length)
       for (let i = 0; i < ends.length; i += 4) {
@@ -99,7 +103,7 @@ export class Ink {
    * Where an extension line that leaves `from` along the unit vector `way` may begin: the distance to the far end of
    * everything of its own view drawn along that ray (the edge itself, a centre line that serves as extension line).
    */
-  runOut(owner: number, from: Vec2, way: Vec2): { readonly distance: number; readonly centre: boolean } | undefined {
+  runOut(owner: number, from: Vec2, way: Vec2): { readonly distance: number; readonly centre: boolean } {
     let outline: number | undefined
     let centre: number | undefined
     for (const line of this.#lines) {
@@ -116,7 +120,27 @@ export class Ink {
       else outline = Math.max(outline ?? 0, end)
     }
     if (centre !== undefined && centre >= (outline ?? 0) - 0.05) return { distance: centre, centre: true }
-    return outline === undefined ? undefined : { distance: outline, centre: false }
+    const end = outline ?? 0
+    return { distance: end + this.#round(owner, along(from, way, end), way), centre: false }
+  }
+
+  /**
+   * Where an arc leaves `at` along `way` (a rounded corner, the end of a slot): how far until it stands clear to one side,
+   * so that the gap of an extension line can be seen.
+   */
+  #round(owner: number, at: Vec2, way: Vec2): number {
+    let furthest = 0
+    for (const { owner: o, arc } of this.#arcs) {
+      if (o !== owner) continue
+      const rx = at[0] - arc.c[0]
+      const ry = at[1] - arc.c[1]
+      if (Math.abs(Math.hypot(rx, ry) - arc.r) > 0.05 || Math.abs(rx * way[0] + ry * way[1]) > 0.05) continue
+      const angle = Math.atan2(ry, rx)
+      const step = 0.2 * (rx * way[1] - ry * way[0] > 0 ? 1 : -1)
+      if (sweepParameter(arc.from, arc.sweep, angle + step) === undefined) continue
+      furthest = Math.max(furthest, Math.min(arc.r, Math.sqrt(2 * arc.r * 0.6)))
+    }
+    return furthest
   }
 
   /** True when the ray from `p` along the axis-aligned unit vector meets no visible line of the view before leaving it. */

@@ -58,9 +58,7 @@ export function span1(desk: Desk, owner: number, d: Dimension): Span1 | undefine
 /** Where the extension line from a feature point towards `n` may start, as a coordinate along `n`. */
 export function extensionStart(desk: Desk, owner: number, from: Vec2, n: Vec2): number {
   const out = desk.ink.runOut(owner, from, n)
-  const base = dot(from, n)
-  if (!out) return base + desk.figures.gap
-  return base + out.distance + (out.centre ? 0 : desk.figures.gap)
+  return dot(from, n) + out.distance + (out.centre ? 0 : desk.figures.gap)
 }
 
 /** Extension line up to a row, with its overshoot; none where the feature itself reaches the row. */
@@ -111,10 +109,11 @@ function alternatives(f: PlacementFigures, span: Span1, n: Vec2, level: number, 
       if (k > 0) out.push({ own: own + k * WEIGHTS.textShift, ...line.set(ends, mid - k * step) })
     }
   }
+  // Heads stand outside only where there is no room for them inside.
   const fitsHeads = f.iso ? length >= 2 * A + 1.5 : length >= line.along + 2 * f.textGap + 2 * (A + 1)
   const inner = length / 2 - line.along / 2 - (f.iso ? 0.9 : f.textGap)
   if (fitsHeads) between(['in', 'in'], 0, f.iso ? inner : inner - A - 1)
-  between(['out', 'out'], WEIGHTS.arrowsOutside, inner)
+  else between(['out', 'out'], WEIGHTS.arrowsOutside, inner)
   const headsFit = length >= 2 * A + 1
   const outer: readonly [End, End] = f.iso && headsFit ? ['in', 'in'] : ['out', 'out']
   out.push({ own: WEIGHTS.textOutside, ...line.set(outer, 'hi') })
@@ -192,11 +191,13 @@ class LineSetting {
         if (e0 === 'in' || e0 === 'dot') draw('dimension', s0, s - half - f.textGap)
         if (e1 === 'in' || e1 === 'dot') draw('dimension', s + half + f.textGap, s1)
       }
+      // Between heads that point in from outside no line is drawn (ASME), but nothing else may stand there either.
+      if (!f.iso && e0 === 'out' && e1 === 'out') shapes.push(bar('dimension', this.#p(s0), this.#p(s1)))
       if (e0 === 'out') draw('tail', s0 - tail, s0)
       if (e1 === 'out') draw('tail', s1, s1 + tail)
     } else {
-      // Between the extension lines the dimension line is left out where heads point in from outside (ASME), kept in ISO.
       if (f.iso || e0 === 'dot' || e1 === 'dot') draw('dimension', s0, s1)
+      else shapes.push(bar('dimension', this.#p(s0), this.#p(s1)))
       const far = f.iso ? reach + 2 * half : reach
       if (text === 'hi') draw('tail', s1, s1 + far)
       else draw('tail', s0 - far, s0)

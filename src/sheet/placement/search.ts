@@ -89,7 +89,7 @@ export class Search {
 
   #excess(unit: Unit): number {
     const stand = this.#stands.get(unit)
-    if (!stand) return WEIGHTS.unplaced / 10
+    if (!stand) return leftOff(unit) / 10
     let e = stand.own - (unit.options[0]?.own ?? 0)
     for (const [other, c] of stand.against) if (this.#stands.get(other.unit) === other) e += c
     return e < 0.05 ? 0 : e
@@ -113,7 +113,7 @@ export class Search {
       same.splice(k, 1)
     }
     const before = [...off].map((u) => this.#stands.get(u))
-    const was = this.#total(units.length)
+    const was = this.#total()
     for (const u of off) this.#stands.delete(u)
     const order = [...off]
     // Mostly by rank (short before long), sometimes with the troubled one first, sometimes shuffled.
@@ -122,7 +122,7 @@ export class Search {
     else if (mood < 0.75) order.sort((a, b) => (a === unit ? -1 : b === unit ? 1 : byRank(a, b)))
     else for (let i = order.length - 1; i > 0; i--) swap(order, i, Math.floor(random() * (i + 1)))
     for (const u of order) this.#set(u)
-    const now = this.#total(units.length)
+    const now = this.#total()
     if (now < was - 1e-6) return true
     for (const u of off) this.#stands.delete(u)
     // Restored in the order they stood, so that what each is charged against is there.
@@ -130,10 +130,11 @@ export class Search {
     return false
   }
 
-  #total(count: number): number {
-    let sum = (count - this.#stands.size) * WEIGHTS.unplaced
+  /** Total cost, less a constant: that of every size left off. */
+  #total(): number {
+    let sum = 0
     for (const stand of this.#stands.values()) {
-      sum += stand.own
+      sum += stand.own - leftOff(stand.unit)
       for (const [other, cost] of stand.against) if (this.#stands.get(other.unit) === other) sum += cost
     }
     return sum
@@ -144,7 +145,7 @@ export class Search {
     const others = [...this.#stands.values()]
     const groupCost = new Map<string | undefined, number>()
     let best: Stand | undefined
-    let bound: number = WEIGHTS.unplaced
+    let bound = leftOff(unit)
     for (const option of unit.options) {
       if (option.own >= bound) break
       let base = option.own
@@ -271,6 +272,10 @@ export class Search {
     }
     return { ...stand, against }
   }
+}
+
+function leftOff(unit: Unit): number {
+  return WEIGHTS.unplaced * Math.max(1, unit.dimensions.length)
 }
 
 const NONE: ReadonlyMap<Stand, number> = new Map()

@@ -26,8 +26,8 @@ export const WEIGHTS = {
   /** By line kind of the view: what a dimension line, an extension line, a leader crosses. */
   over: {
     dimension: { visible: 12, hidden: 5, centre: 2, other: 4 },
-    extension: { visible: 0.8, hidden: 0.4, centre: 0.15, other: 0.8 },
-    leader: { visible: 1, hidden: 0.5, centre: 0.4, other: 1.5 },
+    extension: { visible: 1.6, hidden: 0.6, centre: 0.15, other: 0.8 },
+    leader: { visible: 2.5, hidden: 1, centre: 0.6, other: 2.5 },
     arrow: { visible: 8, hidden: 4, centre: 2, other: 4 },
   },
   /** An extension line or leader that runs on along a view line. */
@@ -44,7 +44,7 @@ export const WEIGHTS = {
   /** Per mm. */
   rowDistance: 0.15,
   extensionLength: 0.03,
-  extensionThroughView: 0.05,
+  extensionThroughView: 0.02,
   leaderLength: 0.08,
   /** A row measured from the feature instead of the view's outline. */
   innerRow: 1.2,
