@@ -208,7 +208,10 @@ export type Stock =
 
 /** `lowest 1.38 from bottom`, `centred`, `centres 1.12 from heel`. */
 export interface Anchor {
-  /** Which of the run's members the distance reaches; `all`: a single row or hole's own centre(s). */
+  /**
+   * Which of the run's members the distance reaches; `all`: a single row or hole's own centre(s). Of a notch, groove,
+   * keyseat or flat the outer words mean its wall or end on that side (`left end .50 from …`), `all` its middle.
+   */
   readonly which: 'lowest' | 'highest' | 'leftmost' | 'rightmost' | 'frontmost' | 'rearmost' | 'all'
   readonly distance: Size
   readonly from: Name
@@ -252,7 +255,10 @@ export type Placement =
   /** On the axis of the face or of another feature. */
   | { readonly kind: 'axis'; readonly of?: Name; readonly span: Span }
 
-/** `mirrored left-right`: the same again on the other side of the part's middle. */
+/**
+ * `mirrored left-right`: the same again on the other side of the part's middle. The feature's count is of all that
+ * are made, so the placement holds half of it.
+ */
 export interface Mirror {
   readonly across: Lie
   readonly span: Span
@@ -283,6 +289,8 @@ export interface HoleFeature extends Placed {
   /** Thread designation as text (`M6`, `1/4-20 UNC-2B`): `diameter` is then the tap drill or the nominal size. */
   readonly thread?: Words
   readonly depth: Depth
+  /** Depth of full thread where the drill goes deeper: `M8 ↧ 16, drill ⌀6.8 ↧ 21`; `depth` is then the drill's. */
+  readonly threadDepth?: Size
   /** Included drill-point angle of a blind hole; 118° where not said; `flat` is 180. */
   readonly point?: Angle
   readonly counterbore?: { readonly diameter: Size; readonly depth: Size }
@@ -456,5 +464,14 @@ export interface Brief {
   readonly shows: readonly ShowRequest[]
   readonly places: readonly PlaceRequest[]
   readonly schemes: readonly SchemeRequest[]
+  readonly comments?: readonly Comment[]
   readonly marks: readonly Mark[]
+}
+
+/** A comment, from its `#`. */
+export interface Comment extends Words {
+  /** On lines of its own above a statement (or inside one), beside a statement's first line, or after the last one. */
+  readonly place: 'above' | 'beside' | 'end'
+  /** Start of the statement it goes with. */
+  readonly of?: number
 }

@@ -29,5 +29,8 @@ function picture(text: string, from: number, to: number, column: number): string
   const at = column - 1 - left
   const length = Math.max(1, Math.min(to - from, shown.length - at))
   const clean = (s: string) => s.replace(/[\p{Cc}\p{Cs}]/gu, (c) => (c === '\t' ? ' ' : '\u00b7'))
-  return [`  | ${left > 0 ? '…' : ''}${clean(shown)}`, `  | ${' '.repeat(at + (left > 0 ? 1 : 0))}${'^'.repeat(length)}`]
+  return [
+    `  | ${left > 0 ? '…' : ''}${clean(shown)}`,
+    `  | ${' '.repeat(at + (left > 0 ? 1 : 0))}${'^'.repeat(length)}`,
+  ]
 }

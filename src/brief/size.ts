@@ -16,6 +16,7 @@ export interface Num {
 /** What the brief says about how exact a size must be. Numbers are in the size's own unit. */
 export type Tolerance =
   | { readonly kind: 'plus-minus'; readonly value: Num; readonly span: Span }
+  /** Deviations with their signs, both in the digits and in the value: `+.002`, `-.000`. */
   | { readonly kind: 'unequal'; readonly upper: Num; readonly lower: Num; readonly span: Span }
   /** Limits: the size itself holds the number typed first. */
   | { readonly kind: 'limits'; readonly upper: Num; readonly lower: Num; readonly span: Span }

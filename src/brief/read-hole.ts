@@ -1,0 +1,241 @@
+import type { Depth, HoleFeature, Name, Words } from './brief.ts'
+import type { Cursor } from './cursor.ts'
+import { type Head, needName, readHead } from './read-head.ts'
+import { PlacementReader } from './read-placement.ts'
+import { readAngle, readCount, readSize } from './read-size.ts'
+import type { Angle, Count, Size } from './size.ts'
+import { nominalSize, threadAt } from './thread.ts'
+import { phraseWords } from './vocabulary.ts'
+
+interface Callout {
+  count?: Count | undefined
+  diameter?: Size | undefined
+  thread?: Words
+  depth?: Depth
+  drill?: Size | undefined
+  drillDepth?: Depth
+  point?: Angle | undefined
+  counterbore?: HoleFeature['counterbore']
+  countersink?: HoleFeature['countersink']
+  spotface?: HoleFeature['spotface']
+  broken?: boolean
+}
+
+/** `holes upright, from front: 4X ⌀.281 THRU, ⌴ ⌀.50 ↧ .25`, then the places. `bore` is one hole on the axis. */
+export function readHole(c: Cursor, keyword: 'hole' | 'bore', boreFace: Name): HoleFeature | undefined {
+  const head = readHead(c, 'comma')
+  const face =
+    head.names[0] ??
+    (keyword === 'bore'
+      ? boreFace
+      : needName(c, undefined, 'the face of the hole', 'the face and a colon: hole top: ⌀9 THRU'))
+  const place = new PlacementReader(c, face?.text ?? '')
+  const callout = readCallout(c, keyword, place)
+  const { count, placement } =
+    keyword === 'bore' && place.empty
+      ? {
+          count: callout.count ?? { value: 1, span: c.statement.keyword.span },
+          placement: { kind: 'axis' as const, span: c.statement.keyword.span },
+        }
+      : place.finish(callout.count, 'holes')
+  return holeOf(c, head, face, callout, { count, placement, ...(place.mirror ? { mirror: place.mirror } : {}) })
+}
+
+type Where = Pick<HoleFeature, 'count' | 'placement' | 'mirror'>
+
+function holeOf(
+  c: Cursor,
+  head: Head,
+  face: Name | undefined,
+  callout: Callout,
+  where: Where,
+): HoleFeature | undefined {
+  const at = c.statement.keyword.span
+  const { thread, drillDepth } = callout
+  const nominal = thread && nominalSize(thread, c.setting.unit)
+  const diameter = callout.drill ?? callout.diameter ?? nominal
+  if (!diameter && !callout.broken) {
+    c.mark(
+      'missing-size',
+      thread?.span ?? at,
+      thread ? 'this thread needs its drill' : 'the diameter of the hole is missing',
+      {
+        expected: thread ? 'drill ⌀…' : '⌀ and a size',
+      },
+    )
+  }
+  let depth = drillDepth ?? callout.depth
+  if (!depth && diameter && !callout.broken) {
+    // ISO 129-1: a hole is through unless a depth is given.
+    if (c.setting.practice === 'ISO') depth = { kind: 'through', span: diameter.span }
+    else {
+      const end = diameter.tolerance ? diameter.tolerance.span.to : (thread?.span.to ?? diameter.span.to)
+      c.mark('missing-size', thread?.span ?? diameter.span, 'through, or how deep?', {
+        expected: 'THRU, or ↧ and a depth',
+        mends: [{ label: 'write THRU', span: { from: end, to: end }, text: ' THRU' }],
+      })
+    }
+  }
+  if (!face || !diameter || !depth || callout.broken) return undefined
+  const threadDepth = drillDepth && callout.depth?.kind === 'blind' ? callout.depth.size : undefined
+  const { point, counterbore, countersink, spotface } = callout
+  return {
+    kind: 'hole',
+    ...(head.label ? { label: head.label } : {}),
+    face,
+    ...(head.from ? { from: head.from } : {}),
+    ...where,
+    diameter,
+    ...(thread ? { thread } : {}),
+    depth,
+    ...(threadDepth ? { threadDepth } : {}),
+    ...(point ? { point } : {}),
+    ...(counterbore ? { counterbore } : {}),
+    ...(countersink ? { countersink } : {}),
+    ...(spotface ? { spotface } : {}),
+    span: c.statement.span,
+  }
+}
+
+function readCallout(c: Cursor, keyword: 'hole' | 'bore', place: PlacementReader): Callout {
+  const out: Callout = {}
+  while (!c.done) {
+    if (c.skipSeparators()) place.endClause()
+    if (c.done) break
+    if (!takeCallout(c, out) && !place.take()) {
+      c.unexpected(
+        phraseWords[keyword],
+        'a callout such as 4X ⌀.281 THRU, or a place such as 2 across 1.250 apart, centred',
+      )
+    }
+  }
+  return out
+}
+
+/** Takes one phrase of the callout; false where what follows is none. */
+function takeCallout(c: Cursor, out: Callout): boolean {
+  if (c.atCount() && !out.count) {
+    out.count = readCount(c)
+    if (!out.count) out.broken = true
+    return true
+  }
+  c.takeWord('tapped', 'tap')
+  const thread = threadAt(c.setting.text.slice(c.peek().from, c.peek().from + 40))
+  if (thread && !out.thread && !c.done) {
+    const { from } = c.peek()
+    const to = from + thread.length
+    while (!c.done && c.peek().from < to) c.index++
+    out.thread = c.words(from, to)
+    return true
+  }
+  if (c.takeWord('drill')) {
+    c.takeDia()
+    out.drill = readSize(c, { what: 'the drill' })
+    if (!out.drill) out.broken = true
+    const depth = readDepth(c)
+    if (depth) out.drillDepth = depth
+    return true
+  }
+  if (c.atWord('flat') && c.isWord(1, 'bottom', 'bottomed')) {
+    const { from } = c.peek()
+    c.index += 2
+    out.point = { text: '180', value: 180, form: 'whole', decimals: 0, span: { from, to: c.before } }
+    return true
+  }
+  if (c.takeWord('point')) {
+    out.point = readAngle(c, 'the drill point')
+    return true
+  }
+  if (takeWidened(c, out)) return true
+  const depth = readDepth(c)
+  if (depth) {
+    if (!out.depth) out.depth = depth
+    else
+      c.mark('contradiction', depth.kind === 'blind' ? depth.size.span : depth.span, 'the depth is stated twice', {
+        expected: 'THRU or one depth',
+      })
+    return true
+  }
+  return takeDiameter(c, out)
+}
+
+function takeDiameter(c: Cursor, out: Callout): boolean {
+  if (!c.isDia() && (out.diameter || out.thread || out.broken || !(c.atSize() || c.at('minus')))) return false
+  if (out.diameter || out.thread) {
+    if (!c.isDia()) return false
+    c.takeDia()
+    const again = readSize(c, { what: 'the diameter' })
+    if (again)
+      c.mark('stated-twice', again.span, 'the diameter is stated twice', {
+        expected: 'one diameter, or ⌴ or ⌵ before the second',
+      })
+    return true
+  }
+  // A bare number that turns out to locate something is no diameter.
+  if (!c.isDia() && (c.isWord(1, 'across', 'up', 'apart', 'from') || c.isLie(1))) return false
+  c.takeDia()
+  out.diameter = readSize(c, { what: 'the diameter of the hole' })
+  if (!out.diameter) out.broken = true
+  c.takeDia()
+  return true
+}
+
+function takeWidened(c: Cursor, out: Callout): boolean {
+  if (c.take('counterbore') || c.takeWord('cbore', 'counterbore', 'counterbored')) {
+    c.takeDia()
+    const diameter = readSize(c, { what: 'the diameter of the counterbore' })
+    c.take('comma')
+    c.take('times')
+    const depth = readBlindDepth(c, 'the depth of the counterbore')
+    if (diameter && depth) out.counterbore = { diameter, depth }
+    else out.broken = true
+    return true
+  }
+  if (c.take('countersink') || c.takeWord('csk', 'countersink', 'countersunk')) {
+    c.takeDia()
+    const diameter = readSize(c, { what: 'the diameter of the countersink' })
+    c.take('comma')
+    if (!c.take('times')) c.takeWord('by')
+    const angle = readAngle(c, 'the angle of the countersink')
+    if (diameter && angle) out.countersink = { diameter, angle }
+    else out.broken = true
+    return true
+  }
+  if (c.takeWord('spotface', 'spotfaced', 'sface', 'sf')) {
+    c.takeDia()
+    const diameter = readSize(c, { what: 'the diameter of the spotface' })
+    const depth = readDepth(c)
+    if (!diameter) out.broken = true
+    else out.spotface = { diameter, ...(depth?.kind === 'blind' ? { depth: depth.size } : {}) }
+    return true
+  }
+  return false
+}
+
+/** `THRU`, `↧ .50`, `deep 9`, `9 deep`. */
+export function readDepth(c: Cursor): Depth | undefined {
+  const thru = c.takeWord('thru', 'through')
+  if (thru) {
+    c.takeWord('all')
+    return { kind: 'through', span: { from: thru.from, to: thru.to } }
+  }
+  if (c.at('depth') || (c.atWord('deep', 'depth') && c.isSizeAhead(1))) {
+    c.index++
+    const size = readSize(c, { what: 'the depth' })
+    return size && { kind: 'blind', size }
+  }
+  return c.attempt((): Depth | undefined => {
+    if (!c.atSize()) return undefined
+    const size = readSize(c, { what: 'the depth' })
+    return size && c.takeWord('deep') ? { kind: 'blind', size } : undefined
+  })
+}
+
+function readBlindDepth(c: Cursor, what: string): Size | undefined {
+  const depth = readDepth(c)
+  if (depth?.kind === 'blind') return depth.size
+  if (depth) return c.mark('contradiction', depth.span, `${what} cannot be THRU`, { expected: '↧ and a depth' })
+  return c.mark('missing-size', { from: c.peek().from, to: c.peek().to }, `${what} is missing`, {
+    expected: '↧ and a depth',
+  })
+}

@@ -1,0 +1,108 @@
+import type { Name, Side } from './brief.ts'
+import type { Cursor } from './cursor.ts'
+import { spanOf } from './cursor.ts'
+import type { Lexeme } from './lexeme.ts'
+import { nearestWord } from './spelling.ts'
+import { nameWords, sides } from './vocabulary.ts'
+
+/** Words that begin another phrase and so end a name. */
+const stops = new Set([
+  'and',
+  'centred',
+  'centered',
+  'lowest',
+  'highest',
+  'leftmost',
+  'rightmost',
+  'frontmost',
+  'rearmost',
+  'mirrored',
+  'across',
+  'apart',
+  'from',
+  'on',
+  'at',
+  'as',
+  'in',
+  'long',
+  'thru',
+  'through',
+  'equal',
+  'equally',
+  'astride',
+  'first',
+  'one',
+  'about',
+])
+
+const known = new Set(nameWords)
+/** A label: one capital, a digit if need be. */
+export const labelPattern = /^[A-Z]\d?$/
+
+/** A name of a face, an edge, an axis or a feature, up to the next phrase. Every word of it is checked. */
+export function readName(c: Cursor, what: string): Name | undefined {
+  const pieces: Lexeme[] = []
+  while (
+    c.at('word') ||
+    (c.at('times', 'R') && labelPattern.test(c.peek().text)) ||
+    (pieces.length > 0 && atStepNumber(c))
+  ) {
+    if (stops.has(c.peek().text.toLowerCase()) && !(c.atWord('first') && pieces.length > 0)) break
+    pieces.push(c.peek())
+    c.index++
+  }
+  if (pieces.length === 0) {
+    return c.mark('missing-name', spanOf(c.peek()), `${what} is missing`, {
+      expected: 'a name such as left, top or heel',
+    })
+  }
+  return nameOf(c, pieces)
+}
+
+const atStepNumber = (c: Cursor) =>
+  c.at('number') && /^\d{1,2}$/.test(c.peek().text) && c.setting.ownNames.has(`step ${c.peek().text}`)
+
+/** Makes one name of the pieces, words in lower case but for labels, and checks the spelling. */
+export function nameOf(c: Cursor, pieces: readonly Lexeme[]): Name {
+  let text = ''
+  for (const piece of pieces) {
+    const isLabel = labelPattern.test(piece.text)
+    const word = isLabel ? piece.text : piece.text.toLowerCase()
+    if (piece.kind === 'comma') text += ','
+    else text += text === '' ? word : ` ${word}`
+    if (piece.kind === 'word' && !isLabel) checkWord(c, piece)
+  }
+  return c.words(pieces[0]!.from, pieces[pieces.length - 1]!.to, text)
+}
+
+function checkWord(c: Cursor, piece: Lexeme): void {
+  const word = piece.text.toLowerCase()
+  const own = c.setting.ownNames
+  if (known.has(word) || own.has(word) || [...own].some((name) => name.split(' ').includes(word))) return
+  const near = nearestWord(word, [...nameWords, ...own])
+  c.mark(
+    'unknown-name',
+    spanOf(piece),
+    `no face, edge or feature is called “${piece.text}”${near ? `; did you mean “${near}”?` : ''}`,
+    {
+      expected: 'a name such as left, right, front, rear, top, bottom, or one this brief gives',
+      ...(near ? { mends: [{ label: `write ${near}`, span: spanOf(piece), text: near }] } : {}),
+    },
+  )
+}
+
+/** One of the part's six sides. */
+export function readSide(c: Cursor, what: string): Side | undefined {
+  const piece = c.peek()
+  const side = sides.find((s) => s === piece.text.toLowerCase()) ?? (c.atWord('back') ? 'rear' : undefined)
+  if (side) {
+    c.index++
+    return side
+  }
+  const near = piece.kind === 'word' ? nearestWord(piece.text, sides) : undefined
+  if (piece.kind === 'word') c.index++
+  return c.mark('unknown-side', spanOf(piece), `${what}: “${piece.text}” is no side of the part`, {
+    expected: sides.join(', '),
+    ...(near ? { mends: [{ label: `write ${near}`, span: spanOf(piece), text: near }] } : {}),
+  })
+}

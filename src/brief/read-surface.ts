@@ -1,0 +1,319 @@
+import type {
+  Anchor,
+  BossFeature,
+  EdgeFeature,
+  FlatFeature,
+  GrooveFeature,
+  KeyseatFeature,
+  Name,
+  Side,
+} from './brief.ts'
+import { type Cursor, spanOf } from './cursor.ts'
+import { needName, readHead } from './read-head.ts'
+import { readDepth } from './read-hole.ts'
+import { PlacementReader, readAnchor } from './read-placement.ts'
+import { atAngle, readAngle, readCount, readSize } from './read-size.ts'
+import type { Angle, Count, Size } from './size.ts'
+import type { Span } from './span.ts'
+import { nearestWord } from './spelling.ts'
+import { phraseWords, sides } from './vocabulary.ts'
+
+const one = (c: Cursor): Count => ({ value: 1, span: c.statement.keyword.span })
+
+/** `chamfer ends: 2X .03 × 45°`, `round upright, top corners: 2X R.38` */
+export function readEdge(c: Cursor, kind: EdgeFeature['kind']): EdgeFeature | undefined {
+  const head = readHead(c, 'and')
+  const edges = head.names
+  if (edges.length === 0)
+    needName(
+      c,
+      undefined,
+      `the edge of the ${kind}`,
+      `the edges and a colon: ${kind} top edges: 4X ${kind === 'chamfer' ? '1 × 45°' : 'R3'}`,
+    )
+  let count: Count | undefined
+  let size: Size | undefined
+  let second: { angle?: Angle; leg?: Size } | undefined
+  let broken = false
+  while (!c.done) {
+    c.skipSeparators()
+    if (c.done) break
+    if (c.atCount() && !count) {
+      count = readCount(c)
+      if (!count) broken = true
+    } else if (c.take('times')) {
+      const angle = atAngle(c) ? readAngle(c, 'the angle of the chamfer') : undefined
+      const leg = angle ? undefined : readSize(c, { what: 'the second leg of the chamfer' })
+      if (angle) second = { angle }
+      else if (leg) second = { leg }
+      else broken = true
+    } else if (!size && !broken && (c.at('R', 'minus') || c.atSize())) {
+      c.take('R')
+      size = readSize(c, { what: kind === 'chamfer' ? 'the leg of the chamfer' : 'the radius' })
+      if (!size) broken = true
+    } else c.unexpected(phraseWords[kind], kind === 'chamfer' ? 'a leg and an angle: 1 × 45°' : 'a radius: R3')
+  }
+  const at = c.statement.keyword.span
+  if (!size && !broken)
+    c.mark('missing-size', at, `the size of the ${kind} is missing`, {
+      expected: kind === 'chamfer' ? '1 × 45°' : 'R3',
+    })
+  if (kind === 'chamfer' && size && !second && !broken) {
+    const end = size.tolerance?.span.to ?? size.span.to
+    c.mark('missing-size', size.span, 'at what angle is the chamfer?', {
+      expected: `${size.text} × 45°, or both legs`,
+      mends: [{ label: 'write × 45°', span: { from: end, to: end }, text: ' × 45°' }],
+    })
+    broken = true
+  }
+  if (kind !== 'chamfer' && second) {
+    const extra = second.angle?.span ?? second.leg?.span ?? at
+    c.mark('contradiction', extra, `a ${kind} has a radius only`, { expected: 'R and one size' })
+    broken = true
+  }
+  if (edges.length === 0 || !size || broken) return undefined
+  return { kind, ...label(head.label), edges, size, ...second, count: count ?? one(c), span: c.statement.span }
+}
+
+const label = (name: Name | undefined) => (name ? { label: name } : {})
+
+/** `boss top: ⌀40 × 12 high; centred both ways`. A spigot is a boss on the axis. */
+export function readBoss(c: Cursor, keyword: 'boss' | 'spigot'): BossFeature | undefined {
+  const head = readHead(c, 'comma')
+  const face = needName(
+    c,
+    head.names[0],
+    `the face of the ${keyword}`,
+    `the face and a colon: ${keyword} rear: ⌀80 × 5`,
+  )
+  const place = new PlacementReader(c, face?.text ?? '')
+  const v: { count?: Count | undefined; diameter?: Size | undefined; height?: Size | undefined; broken?: boolean } = {}
+  while (!c.done) {
+    if (c.skipSeparators()) place.endClause()
+    if (c.done) break
+    if (c.atCount() && !v.count) {
+      v.count = readCount(c)
+      if (!v.count) v.broken = true
+    } else if (!v.diameter && !v.broken && (c.isDia() || c.atSize() || c.at('minus'))) {
+      c.takeDia()
+      v.diameter = readSize(c, { what: `the diameter of the ${keyword}` })
+      c.takeDia()
+      if (!v.diameter) v.broken = true
+    } else if (c.take('times') || (!v.height && v.diameter && c.atSize() && c.isWord(1, 'high'))) {
+      const height = readSize(c, { what: `the height of the ${keyword}` })
+      c.takeWord('high', 'long')
+      if (height) v.height = height
+      else v.broken = true
+    } else if (!place.take()) c.unexpected(phraseWords[keyword], '⌀40 × 12 high, or a place')
+  }
+  const at = c.statement.keyword.span
+  const { count, placement } =
+    keyword === 'spigot' && place.empty
+      ? { count: v.count ?? one(c), placement: { kind: 'axis' as const, span: at } }
+      : place.finish(v.count, 'bosses')
+  if (!v.broken && !v.diameter)
+    c.mark('missing-size', at, `the diameter of the ${keyword} is missing`, { expected: '⌀40 × 12 high' })
+  if (!v.broken && v.diameter && !v.height)
+    c.mark('missing-size', v.diameter.span, `how high is the ${keyword}?`, { expected: '× and the height' })
+  if (!face || !v.diameter || !v.height || v.broken) return undefined
+  return {
+    kind: 'boss',
+    ...label(head.label),
+    face,
+    ...(head.from ? { from: head.from } : {}),
+    count,
+    placement,
+    ...(place.mirror ? { mirror: place.mirror } : {}),
+    diameter: v.diameter,
+    height: v.height,
+    span: c.statement.span,
+  }
+}
+
+interface Cut {
+  readonly sizes: Readonly<Record<string, Size>>
+  readonly anchor?: Anchor & { readonly span: Span }
+  readonly count: Count
+  readonly broken: boolean
+}
+
+/** Sizes told apart by the word after them or by their order, and where the cut sits along the surface. */
+function readCut(
+  c: Cursor,
+  word: 'groove' | 'keyseat' | 'flat',
+  order: readonly string[],
+  named: Readonly<Record<string, string>>,
+): Cut {
+  const sizes: Record<string, Size> = {}
+  let anchor: Cut['anchor']
+  let count: Count | undefined
+  let broken = false
+  const put = (key: string, size: Size | undefined) => {
+    if (!size) broken = true
+    else if (sizes[key])
+      c.mark('stated-twice', size.span, `the ${key} of the ${word} is stated twice`, { expected: `the ${key} once` })
+    else sizes[key] = size
+  }
+  while (!c.done) {
+    c.skipSeparators()
+    if (c.done) break
+    if (c.atCount() && !count) {
+      count = readCount(c)
+      if (!count) broken = true
+      continue
+    }
+    if (c.take('times')) continue
+    const read = c.at('diameter') ? undefined : readAnchor(c)
+    if (read) {
+      if (anchor)
+        c.mark('stated-twice', read.span, `the place of the ${word} is stated twice`, { expected: 'one distance' })
+      anchor ??= read
+      continue
+    }
+    const depth = 'deep' in named ? readDepth(c) : undefined
+    if (depth?.kind === 'blind') {
+      put(named.deep!, depth.size)
+      continue
+    }
+    if ('bottom' in named && (c.atWord('bottom') || c.isDia())) {
+      c.takeWord('bottom')
+      c.takeDia()
+      put('bottom', readSize(c, { what: `the bottom diameter of the ${word}` }))
+      continue
+    }
+    if (c.atSize() || c.at('minus')) {
+      const next = order.find((k) => !sizes[k]) ?? order[0]!
+      const size = readSize(c, { what: `the ${next} of the ${word}` })
+      const after = c.at('word') ? named[c.peek().text.toLowerCase()] : undefined
+      if (after) c.index++
+      c.takeWord('flats')
+      put(after ?? next, size)
+      continue
+    }
+    c.unexpected(phraseWords[word], `the sizes of the ${word}, and where it sits`)
+  }
+  return { sizes, ...(anchor ? { anchor } : {}), count: count ?? one(c), broken }
+}
+
+function missing(c: Cursor, what: string, expected: string): undefined {
+  return c.mark('missing-size', c.statement.keyword.span, `${what} is missing`, { expected })
+}
+
+/** `groove right: .046 wide, bottom ⌀.704; left end .94 from body right face` */
+export function readGroove(c: Cursor): GrooveFeature | undefined {
+  const head = readHead(c, 'comma')
+  const face = needName(
+    c,
+    head.names[0],
+    'the surface of the groove',
+    'the surface and a colon: groove right: 2.2 wide, bottom ⌀18',
+  )
+  const { sizes, anchor, count, broken } = readCut(c, 'groove', ['width', 'depth'], {
+    wide: 'width',
+    deep: 'depth',
+    bottom: 'bottom',
+  })
+  const { width, bottom, depth } = sizes
+  if (!broken && !width) missing(c, 'the width of the groove', '2.2 wide')
+  if (!broken && !bottom && !depth) missing(c, 'the depth of the groove', 'bottom ⌀18, or 1 deep')
+  if (bottom && depth)
+    c.mark('stated-twice', depth.span, 'bottom diameter and depth say the same thing twice', {
+      expected: 'one of the two',
+    })
+  if (!anchor)
+    c.mark('missing-place', c.statement.keyword.span, 'where is the groove?', {
+      expected: 'left end 10 from left face',
+    })
+  if (!face || !width || !(bottom || depth) || !anchor || broken) return undefined
+  return {
+    kind: 'groove',
+    ...label(head.label),
+    face,
+    width,
+    ...(bottom ? { bottom } : depth ? { depth } : {}),
+    anchor: bare(anchor),
+    count,
+    span: c.statement.span,
+  }
+}
+
+/** `keyseat body, front: .250 wide × .125 deep × 1.25 long; left end .50 from collar right face` */
+export function readKeyseat(c: Cursor): KeyseatFeature | undefined {
+  const { face, side, label: name } = readSurface(c, 'keyseat')
+  const { sizes, anchor, count, broken } = readCut(c, 'keyseat', ['width', 'depth', 'length'], {
+    wide: 'width',
+    deep: 'depth',
+    long: 'length',
+  })
+  const { width, depth, length } = sizes
+  if (!broken && !width) missing(c, 'the width of the keyseat', '6 wide')
+  if (!broken && !depth) missing(c, 'the depth of the keyseat', '3.5 deep')
+  if (!broken && !length) missing(c, 'the length of the keyseat', '25 long')
+  if (!anchor)
+    c.mark('missing-place', c.statement.keyword.span, 'where is the keyseat?', {
+      expected: 'left end 4 from collar right face',
+    })
+  if (!face || !side || !width || !depth || !length || !anchor || broken) return undefined
+  return {
+    kind: 'keyseat',
+    ...label(name),
+    face,
+    side,
+    width,
+    depth,
+    length,
+    anchor: bare(anchor),
+    count,
+    span: c.statement.span,
+  }
+}
+
+/** `flat journal, top: 18 across, 20 long; left end 5 from left face` */
+export function readFlat(c: Cursor): FlatFeature | undefined {
+  const { face, side, label: name } = readSurface(c, 'flat')
+  const { sizes, anchor, count, broken } = readCut(c, 'flat', ['across', 'length'], {
+    across: 'across',
+    long: 'length',
+  })
+  const { across, length } = sizes
+  if (!broken && !across) missing(c, 'the size across the flat', '18 across')
+  if (!face || !side || !across || broken) return undefined
+  return {
+    kind: 'flat-cut',
+    ...label(name),
+    face,
+    side,
+    across,
+    ...(length ? { length } : {}),
+    ...(anchor ? { anchor: bare(anchor) } : {}),
+    count,
+    span: c.statement.span,
+  }
+}
+
+const bare = ({ which, distance, from }: Anchor): Anchor => ({ which, distance, from })
+
+/** `body, front:` – the surface, and the side of it that is cut. */
+function readSurface(c: Cursor, word: 'keyseat' | 'flat'): { face?: Name; side?: Side; label?: Name } {
+  const head = readHead(c, 'comma')
+  const [face, at] = head.names
+  const example = `the surface, the side and a colon: ${word} body, top:`
+  if (!face) {
+    needName(c, undefined, `the surface of the ${word}`, example)
+    return {}
+  }
+  if (!at) {
+    needName(c, undefined, `the side that the ${word} is cut in`, example)
+    return { face, ...label(head.label) }
+  }
+  const side = sides.find((s) => s === at.text)
+  if (!side) {
+    const near = nearestWord(at.text, sides)
+    c.mark('unknown-side', spanOf(at.span), `“${at.text}” is no side of the part`, {
+      expected: sides.join(', '),
+      ...(near ? { mends: [{ label: `write ${near}`, span: at.span, text: near }] } : {}),
+    })
+    return { face, ...label(head.label) }
+  }
+  return { face, side, ...label(head.label) }
+}

@@ -1,0 +1,84 @@
+import type { Lie, Name, TurnedStep, TurnedStock } from './brief.ts'
+import type { Cursor } from './cursor.ts'
+import type { Lexeme } from './lexeme.ts'
+import { nameOf, readName } from './read-name.ts'
+import { readSize } from './read-size.ts'
+import { phraseWords } from './vocabulary.ts'
+
+/** `turned axis left-right; lengths from collar left face`, then one step a clause, from left to right. */
+export function readTurned(c: Cursor): TurnedStock | undefined {
+  const steps: TurnedStep[] = []
+  let lie: Lie | undefined
+  let datum: Name | undefined
+  let broken = false
+  while (!c.done) {
+    c.skipSeparators()
+    if (c.done) break
+    if (c.isLie(0) || (c.atWord('axis') && c.isLie(1))) lie = c.takeLie()
+    else if (c.atWord('lengths', 'length') && c.isWord(1, 'from')) {
+      c.index += 2
+      datum = readName(c, 'the face that lengths count from')
+    } else if (atStep(c)) {
+      const step = readStep(c, steps.length + 1)
+      if (step) steps.push(step)
+      else broken = true
+    } else c.unexpected(phraseWords.turned, 'axis, lengths from, or a step such as: collar ⌀28, 6 long')
+  }
+  const at = c.statement.keyword.span
+  if (steps.length === 0 && !broken) {
+    c.mark('missing-size', at, 'the turned part has no steps', {
+      expected: 'a line for each step, such as: collar ⌀28, 6 long',
+    })
+  }
+  const seen = new Set<string>()
+  for (const { name } of steps) {
+    if (seen.has(name.text))
+      c.mark('stated-twice', name.span, `two steps are called “${name.text}”`, { expected: 'a name of its own' })
+    seen.add(name.text)
+  }
+  if (broken || steps.length === 0) return undefined
+  return { kind: 'turned', lie: lie ?? 'left-right', ...(datum ? { datum } : {}), steps, span: c.statement.span }
+}
+
+/** Words, then a diameter. */
+function atStep(c: Cursor): boolean {
+  for (let i = 0; i < 6; i++) {
+    if (c.isDia(i)) return true
+    const { kind } = c.peek(i)
+    if (kind === 'number') return i > 0
+    if (kind !== 'word' && kind !== 'colon') return false
+  }
+  return false
+}
+
+function readStep(c: Cursor, position: number): TurnedStep | undefined {
+  const from = c.peek().from
+  const pieces: Lexeme[] = []
+  while (c.at('word', 'colon') && !c.isDia()) {
+    if (c.at('word')) pieces.push(c.peek())
+    c.index++
+  }
+  // `step 4`, as the printer names a step without a name
+  if (c.at('number') && c.isDia(1) && /^\d{1,2}$/.test(c.peek().text)) {
+    pieces.push(c.peek())
+    c.index++
+  }
+  const name = pieces.length > 0 ? nameOf(c, pieces) : c.words(from, from, `step ${position}`)
+  c.takeDia()
+  const diameter = readSize(c, { what: `the diameter of ${name.text}` })
+  let endDiameter: TurnedStep['endDiameter']
+  if (c.takeWord('tapered', 'tapering', 'taper')) {
+    c.takeWord('to')
+    c.takeDia()
+    endDiameter = readSize(c, { what: `the far diameter of ${name.text}` })
+  }
+  c.takeDia()
+  c.take('comma')
+  c.take('times')
+  const to = c.takeWord('to') !== undefined
+  const size = readSize(c, { what: `the length of ${name.text}` })
+  if (!to) c.takeWord('long')
+  if (!diameter || !size) return undefined
+  const length = { kind: to ? 'to' : 'long', size } as const
+  return { name, diameter, ...(endDiameter ? { endDiameter } : {}), length, span: { from, to: c.before } }
+}

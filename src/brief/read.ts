@@ -1,0 +1,340 @@
+import type {
+  Brief,
+  Comment,
+  Feature,
+  Name,
+  PlaceRequest,
+  SchemeRequest,
+  ShowRequest,
+  Stock,
+  ViewRequest,
+  Words,
+} from './brief.ts'
+import { Cursor, type Setting, show } from './cursor.ts'
+import { type Cut, cut, type Statement } from './lexeme.ts'
+import { locate } from './locate.ts'
+import type { Mark } from './mark.ts'
+import { readNotch, readPocket, readSlot, readStep } from './read-cuts.ts'
+import { HeaderReader } from './read-header.ts'
+import { readHole } from './read-hole.ts'
+import { readPlace, readScheme, readShow, readViews } from './read-requests.ts'
+import { readStock } from './read-stock.ts'
+import { readBoss, readEdge, readFlat, readGroove, readKeyseat } from './read-surface.ts'
+import { nearestWord } from './spelling.ts'
+import {
+  choiceKeywords,
+  type FeatureKeyword,
+  featureKeywords,
+  type Keyword,
+  keywordSpellings,
+  keywords,
+  type RequestKeyword,
+  type StockKeyword,
+  stockKeywords,
+  textKeywords,
+} from './vocabulary.ts'
+
+/** A brief longer than this (in UTF-16 code units) is not read at all. */
+export const longestBrief = 1_000_000
+/** Statements beyond this many are not read. */
+export const mostStatements = 4000
+/** Marks beyond this many are only counted. */
+export const mostMarks = 200
+
+/**
+ * Reads a brief. Never throws: what cannot be read is marked, with its place, what was expected and what to write
+ * instead, and everything else stands.
+ */
+export function readBrief(text: string): Brief {
+  const marks: Mark[] = []
+  let unsaid = 0
+  const mark = (m: Mark) => {
+    if (marks.length < mostMarks) marks.push(m)
+    else unsaid++
+  }
+  if (text.length > longestBrief) return tooLong(text)
+  markOddCharacters(text, mark)
+  const brief = new Reader(text, mark).read()
+  if (unsaid > 0) {
+    marks.push({ rule: 'too-many-marks', weight: 'remark', text: `${unsaid} more of the kind are not listed` })
+  }
+  return { ...brief, marks: marks.sort((a, b) => (a.span?.from ?? text.length) - (b.span?.from ?? text.length)) }
+}
+
+function tooLong(text: string): Brief {
+  const header = new HeaderReader('', () => {}).finish({ from: 0, to: 0 })
+  const mark: Mark = {
+    rule: 'brief-too-long',
+    weight: 'must change',
+    text: `this is ${Math.round(text.length / 100_000) / 10} million characters, and no brief`,
+    span: { from: 0, to: 1 },
+    expected: `a brief of at most ${longestBrief / 1_000_000} million characters`,
+  }
+  return { text, header, features: [], shows: [], places: [], schemes: [], comments: [], marks: [mark] }
+}
+
+/** Control characters and torn surrogates: one mark for the first, with how many there are. */
+function markOddCharacters(text: string, mark: (mark: Mark) => void): void {
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
+  const odd = /[\u0000-\u0008\u000e-\u001f\u007f-\u0084\u0086-\u009f\ufffd\ufffe\uffff\p{Cs}]/gu
+  let first: number | undefined
+  let count = 0
+  for (const found of text.matchAll(odd)) {
+    first ??= found.index
+    count++
+  }
+  if (first === undefined) return
+  mark({
+    rule: 'odd-characters',
+    weight: 'must change',
+    text: `${count === 1 ? 'a character here is' : `${count} characters, the first here, are`} no text`,
+    span: { from: first, to: first + 1 },
+    expected: 'plain text in UTF-8; was the file saved in another encoding?',
+  })
+}
+
+interface Known {
+  readonly statement: Statement
+  readonly keyword: Keyword
+  /** Words of the statement used up by a keyword of two words. */
+  readonly skip: number
+}
+
+class Reader {
+  private readonly text: string
+  private readonly mark: (mark: Mark) => void
+  private readonly header: HeaderReader
+  private stock: Stock | undefined
+  private stockSpan: Statement['span'] | undefined
+  private readonly features: Feature[] = []
+  private views: ViewRequest[] | undefined
+  private readonly shows: ShowRequest[] = []
+  private readonly places: PlaceRequest[] = []
+  private readonly schemes: SchemeRequest[] = []
+
+  constructor(text: string, mark: (mark: Mark) => void) {
+    this.text = text
+    this.mark = mark
+    this.header = new HeaderReader(text, mark)
+  }
+
+  read(): Brief {
+    const { text, header } = this
+    const comma = /^\s{0,20}decimal\s+comma\b/im.test(text)
+    const pieces = cut(text, comma)
+    if (pieces.statements.length > mostStatements) {
+      const { span } = pieces.statements[mostStatements]!
+      this.mark({
+        rule: 'too-many-statements',
+        weight: 'must change',
+        text: `only the first ${mostStatements} statements are read`,
+        span,
+        expected: 'one part a brief',
+      })
+    }
+    const known = pieces.statements.slice(0, mostStatements).flatMap((s) => this.recognise(s))
+    for (const { statement, keyword } of known) {
+      if (isOneOf(choiceKeywords, keyword)) header.choice(statement, keyword)
+      else if (isOneOf(textKeywords, keyword)) header.item(statement, keyword)
+    }
+    const setting: Setting = {
+      text,
+      unit: header.unit,
+      practice: header.practice,
+      ownNames: ownNames(known),
+      mark: this.mark,
+    }
+    const body = known.filter((k) => !isOneOf(choiceKeywords, k.keyword) && !isOneOf(textKeywords, k.keyword))
+    for (const k of body.filter((b) => isOneOf(stockKeywords, b.keyword))) this.takeStock(k, setting)
+    for (const k of body) this.take(k, setting)
+    if (!this.stockSpan) {
+      this.mark({
+        rule: 'stock-not-said',
+        weight: 'must change',
+        text: 'the brief does not say what the part is made from',
+        expected: `one of: ${stockKeywords.join(', ')}`,
+      })
+    }
+    return {
+      text,
+      header: header.finish({ from: 0, to: text.length }),
+      ...(this.stock ? { stock: this.stock } : {}),
+      features: this.features,
+      ...(this.views ? { views: this.views } : {}),
+      shows: this.shows,
+      places: this.places,
+      schemes: this.schemes,
+      comments: placeComments(text, pieces),
+      marks: [],
+    }
+  }
+
+  private recognise(statement: Statement): Known[] {
+    if (statement.stray) {
+      this.mark({
+        rule: 'indented-first-line',
+        weight: 'must change',
+        text: 'this line is indented, but there is no statement above it',
+        span: statement.span,
+        expected: 'the statement at the left margin',
+      })
+      return []
+    }
+    const found = keywordOf(statement)
+    if (found) return [found]
+    const { text, span } = statement.keyword
+    const near = nearestWord(text, [...keywords, ...Object.keys(keywordSpellings)])
+    this.mark({
+      rule: 'unknown-word',
+      weight: 'must change',
+      text: `no statement begins with “${show(text)}”${near ? `; did you mean “${near}”?` : ''}`,
+      span,
+      expected: 'a statement such as part, material, plate, hole or views',
+      ...(near ? { mends: [{ label: `write ${near}`, span, text: near }] } : {}),
+    })
+    return []
+  }
+
+  private takeStock({ statement, keyword, skip }: Known, setting: Setting): void {
+    if (this.stockSpan) {
+      const { line } = locate(this.text, this.stockSpan.from)
+      this.mark({
+        rule: 'stated-twice',
+        weight: 'must change',
+        text: `the stock is stated here and in line ${line}; line ${line} stands`,
+        span: statement.span,
+        expected: 'one stock a part',
+      })
+      return
+    }
+    this.stockSpan = statement.span
+    const c = cursor(statement, setting, skip)
+    this.stock = readStock(c, keyword as StockKeyword)
+  }
+
+  private take({ statement, keyword, skip }: Known, setting: Setting): void {
+    const c = cursor(statement, setting, skip)
+    if (isOneOf(featureKeywords, keyword)) {
+      const feature = readFeature(c, keyword, boreFace(this.stock, statement))
+      if (feature) this.features.push(feature)
+    } else if (!isOneOf(stockKeywords, keyword)) this.takeRequest(c, keyword as RequestKeyword)
+  }
+
+  private takeRequest(c: Cursor, keyword: RequestKeyword): void {
+    if (keyword === 'views' || keyword === 'section' || keyword === 'pictorial') {
+      const views = readViews(c, keyword)
+      if (views.length > 0) this.views = [...(this.views ?? []), ...views]
+    } else if (keyword === 'show') push(this.shows, readShow(c))
+    else if (keyword === 'place') push(this.places, readPlace(c))
+    else push(this.schemes, readScheme(c))
+  }
+}
+
+function push<T>(list: T[], value: T | undefined): void {
+  if (value) list.push(value)
+}
+
+function isOneOf<T extends string>(list: readonly T[], word: string): word is T {
+  return (list as readonly string[]).includes(word)
+}
+
+function keywordOf(statement: Statement): Known | undefined {
+  const word = statement.keyword.text.toLowerCase()
+  const second = statement.lexemes[0]?.text.toLowerCase()
+  if ((word === 'flat' || word === 'round') && (second === 'bar' || second === 'bars')) {
+    return { statement, keyword: word === 'flat' ? 'flat bar' : 'round bar', skip: 1 }
+  }
+  if (word === 'edge' && second === 'break') return { statement, keyword: 'edges', skip: 0 }
+  const keyword = isOneOf(keywords, word)
+    ? word
+    : Object.hasOwn(keywordSpellings, word)
+      ? keywordSpellings[word]
+      : undefined
+  return keyword && { statement, keyword, skip: 0 }
+}
+
+function cursor(statement: Statement, setting: Setting, skip: number): Cursor {
+  return new Cursor(statement, setting, statement.lexemes.slice(skip))
+}
+
+function readFeature(c: Cursor, keyword: FeatureKeyword, face: Name): Feature | undefined {
+  switch (keyword) {
+    case 'hole':
+    case 'bore':
+      return readHole(c, keyword, face)
+    case 'slot':
+      return readSlot(c)
+    case 'pocket':
+      return readPocket(c)
+    case 'step':
+      return readStep(c)
+    case 'notch':
+      return readNotch(c)
+    case 'chamfer':
+    case 'round':
+    case 'fillet':
+      return readEdge(c, keyword)
+    case 'boss':
+    case 'spigot':
+      return readBoss(c, keyword)
+    case 'groove':
+      return readGroove(c)
+    case 'flat':
+      return readFlat(c)
+    case 'keyseat':
+      return readKeyseat(c)
+  }
+}
+
+/** Where a bore is worked from when nothing is said: a disc's outer face, the left face of what is turned. */
+function boreFace(stock: Stock | undefined, statement: Statement): Name {
+  return { text: stock?.kind === 'disc' ? 'outer face' : 'left face', span: statement.keyword.span }
+}
+
+/** Names of turned steps, gathered before anything refers to them. */
+function ownNames(known: readonly Known[]): ReadonlySet<string> {
+  const names = new Set<string>()
+  for (const { statement, keyword } of known) {
+    if (keyword !== 'turned') continue
+    let words: string[] = []
+    let steps = 0
+    let fresh = true
+    for (const piece of statement.lexemes) {
+      if (piece.kind === 'line' || piece.kind === 'semicolon') {
+        words = []
+        fresh = true
+      } else if (fresh && piece.kind === 'word' && !/^(dia|diameter)$/i.test(piece.text))
+        words.push(piece.text.toLowerCase())
+      else if (fresh && piece.kind !== 'colon') {
+        const isStep = piece.kind === 'diameter' || piece.kind === 'number' || /^dia/i.test(piece.text)
+        if (isStep && words[0] !== 'axis' && words[0] !== 'lengths') {
+          steps++
+          names.add(words.length > 0 ? words.join(' ') : `step ${steps}`)
+          names.add(`step ${steps}`)
+        }
+        fresh = false
+      }
+    }
+  }
+  return names
+}
+
+function placeComments(text: string, { statements, comments }: Cut): Comment[] {
+  const sorted = [...comments].sort((a, b) => a.span.from - b.span.from)
+  let next = 0
+  return sorted.map((words: Words): Comment => {
+    while (next < statements.length && statements[next]!.span.to <= words.span.from) next++
+    const before = statements[next - 1]
+    const within = statements[next] && statements[next]!.span.from < words.span.from ? statements[next] : undefined
+    const owner = within ?? before
+    if (owner && !/[\r\n]/.test(text.slice(owner.span.from, words.span.from))) {
+      return { ...words, place: 'beside', of: owner.span.from }
+    }
+    if (within) return { ...words, place: 'above', of: within.span.from }
+    const lineStart = Math.max(text.lastIndexOf('\n', words.span.from), text.lastIndexOf('\r', words.span.from)) + 1
+    const alone = text.slice(lineStart, words.span.from).trim() === ''
+    if (!alone && before) return { ...words, place: 'above', of: before.span.from }
+    const following = statements[next]
+    return following ? { ...words, place: 'above', of: following.span.from } : { ...words, place: 'end' }
+  })
+}
