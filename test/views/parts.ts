@@ -55,7 +55,7 @@ export function handMade(kernel: OcctKernel, words: PartWords): Part {
   }
 }
 
-/** A feature whose members are the round faces about the given axes. */
+/** A feature whose members are the round faces about the given axes: hollow ones, or full ones for a boss. */
 export function roundFeature(
   kernel: OcctKernel,
   solid: SolidKey,
@@ -73,7 +73,9 @@ export function roundFeature(
     members: members.map((points, i) => ({
       id: `${id}/${i + 1}`,
       axes: [],
-      faces: body.faces.filter((f) => points.some((p) => isAbout(f.surface, p, outward))).map((f) => f.id),
+      faces: body.faces
+        .filter((f) => f.reversed === (kind !== 'boss') && points.some((p) => isAbout(f.surface, p, outward)))
+        .map((f) => f.id),
       point: points[0]!,
     })),
     ...(pattern ? { pattern } : {}),
