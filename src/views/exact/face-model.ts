@@ -1,0 +1,209 @@
+import type { Vec3 } from '../../geometry/vec.ts'
+import { cross, dot, negate } from '../../geometry/vec3.ts'
+import type { BodyFace, Surface3 } from '../../kernel/body.ts'
+import { localPath, type Path3, path3At } from './path3.ts'
+import { TorusTrim } from './torus-trim.ts'
+import { type Border, Trim } from './trim.ts'
+
+/**
+ * A face made ready for computing, once for all views: its surface in a frame of its own and its trimmed extent.
+ * A quadric is x² + y² + e z² = (r + k z)² in that frame (cylinder: e = k = 0; cone: e = 0; sphere: e = 1, k = 0).
+ */
+export interface FaceModel {
+  readonly id: number
+  readonly kind: Surface3['kind']
+  readonly o: Vec3
+  readonly x: Vec3
+  readonly y: Vec3
+  readonly z: Vec3
+  /** 1 where the outward normal is the surface's own (bulging out), -1 where it is opposite (hollow). */
+  readonly sign: 1 | -1
+  readonly r: number
+  /** Tangent of a cone's half angle. */
+  readonly k: number
+  readonly e: 0 | 1
+  /** Torus: large radius. */
+  readonly major: number
+  readonly cut: boolean
+  readonly surface: Surface3
+  readonly borders: readonly { readonly edge: number; readonly forward: boolean }[]
+  /** Local axes hold the outward normal as z on a plane. */
+  readonly trim: () => Trim
+  readonly torusTrim: () => TorusTrim
+  /** Sphere: whether the local +z pole belongs to the face. */
+  readonly poleInside: () => boolean
+}
+
+/** An odd turn of a plane's own axes, so that border lines do not run along the sweep lines. */
+const TURN_COS = Math.cos(0.5731)
+const TURN_SIN = Math.sin(0.5731)
+/** Likewise for a sphere's axis. */
+const SPHERE_Z: Vec3 = (() => {
+  const raw: Vec3 = [0.3711, 0.5237, 0.7667]
+  const n = Math.hypot(...raw)
+  return [raw[0] / n, raw[1] / n, raw[2] / n]
+})()
+
+export function faceModel(
+  face: BodyFace,
+  pathOf: (edge: number) => Path3,
+  seam: (edge: number) => boolean,
+  tolerance: number,
+): FaceModel {
+  const { surface } = face
+  const borders = face.loops.flat().filter((use) => !seam(use.edge))
+  const sign = face.reversed ? -1 : 1
+  let o: Vec3 = [0, 0, 0]
+  let x: Vec3 = [1, 0, 0]
+  let y: Vec3 = [0, 1, 0]
+  let z: Vec3 = [0, 0, 1]
+  let r = 0
+  let k = 0
+  let major = 0
+  if (surface.kind !== 'spline') {
+    const { axes } = surface
+    o = axes.origin
+    x = axes.x
+    y = axes.y
+    z = axes.z
+    if (surface.kind === 'plane') {
+      x = combine(axes.x, TURN_COS, axes.y, TURN_SIN)
+      z = face.reversed ? negate(axes.z) : axes.z
+      y = cross(z, x)
+    }
+    if (surface.kind === 'sphere') {
+      z = SPHERE_Z
+      x = [z[2] / Math.hypot(z[0], z[2]), 0, -z[0] / Math.hypot(z[0], z[2])]
+      y = cross(z, x)
+    }
+    if (surface.kind === 'cylinder' || surface.kind === 'sphere' || surface.kind === 'cone') r = surface.r
+    if (surface.kind === 'cone') k = Math.tan(surface.halfAngle)
+    if (surface.kind === 'torus') {
+      r = surface.minor
+      major = surface.major
+    }
+  }
+  const local = (): Border[] =>
+    borders.map((use) => ({ edge: use.edge, forward: use.forward, path: localPath(pathOf(use.edge), o, x, y, z) }))
+  let trim: Trim | undefined
+  let torusTrim: TorusTrim | undefined
+  let pole: boolean | undefined
+  const model: FaceModel = {
+    id: face.id,
+    kind: surface.kind,
+    o,
+    x,
+    y,
+    z,
+    sign,
+    r,
+    k,
+    e: surface.kind === 'sphere' ? 1 : 0,
+    major,
+    cut: face.cut === true,
+    surface,
+    borders,
+    trim: () =>
+      (trim ??= new Trim(
+        surface.kind === 'plane' ? 'x' : 'angle',
+        local(),
+        tolerance,
+        surface.kind === 'plane' ? 1 : r,
+      )),
+    torusTrim: () => (torusTrim ??= new TorusTrim(local(), major, r, sign, tolerance)),
+    poleInside: () => (pole ??= spherePole(model)),
+  }
+  return model
+}
+
+function combine(a: Vec3, f: number, b: Vec3, g: number): Vec3 {
+  return [f * a[0] + g * b[0], f * a[1] + g * b[1], f * a[2] + g * b[2]]
+}
+
+/** The topmost border passing of any meridian tells on which of its sides the face lies. */
+function spherePole(face: FaceModel): boolean {
+  const trim = face.trim()
+  if (trim.pieces.length === 0) return true
+  // the widest piece gives the meridian furthest from any corner
+  const widest = trim.pieces.reduce((a, b) => (b.hi - b.lo > a.hi - a.lo ? b : a))
+  const passings = trim.passings(widest.lo + 0.4387 * (widest.hi - widest.lo))
+  const top = passings[passings.length - 1]!
+  return faceLiesAbove(face, top.piece.edge, top.piece.path, top.t)
+}
+
+/** Whether the face lies to the +z side of a border curve at its parameter t (face frame, surface of revolution). */
+export function faceLiesAbove(face: FaceModel, edge: number, path: Path3, t: number): boolean {
+  const use = face.borders.find((b) => b.edge === edge)
+  return interiorUp(path, t, face.sign, use?.forward !== false, face.kind === 'torus' ? face.major : 0)
+}
+
+/** z component of the direction into the face, square to its border: outward normal × travel. */
+export function interiorUp(path: Path3, t: number, sign: 1 | -1, forward: boolean, major: number): boolean {
+  const p = [0, 0, 0]
+  const d = [0, 0, 0]
+  path3At(path, t, p, d)
+  const rho = Math.hypot(p[0]!, p[1]!) || 1
+  const f = (rho - major) / rho
+  const n: Vec3 = [p[0]! * f * sign, p[1]! * f * sign, p[2]! * sign]
+  const way = forward ? 1 : -1
+  return way * (n[0] * d[1]! - n[1] * d[0]!) > 0
+}
+
+/** Whether a point of the surface, given in the face's frame, belongs to the face. */
+export function covers(face: FaceModel, p: readonly number[]): boolean {
+  if (face.kind === 'torus') return face.torusTrim().covers(p)
+  const trim = face.trim()
+  if (face.kind === 'plane') {
+    const odd = trim.parityAbove(p[0]!, p)
+    return odd === 'on' || odd
+  }
+  let s = Math.atan2(p[1]!, p[0]!)
+  if (s >= Math.PI) s = -Math.PI
+  const odd = trim.parityAbove(s, p)
+  if (odd === 'on') return true
+  return face.kind === 'sphere' ? odd !== face.poleInside() : odd
+}
+
+export function toLocal(face: FaceModel, p: readonly number[], out: number[]): void {
+  const a = p[0]! - face.o[0]
+  const b = p[1]! - face.o[1]
+  const c = p[2]! - face.o[2]
+  out[0] = a * face.x[0] + b * face.x[1] + c * face.x[2]
+  out[1] = a * face.y[0] + b * face.y[1] + c * face.y[2]
+  out[2] = a * face.z[0] + b * face.z[1] + c * face.z[2]
+}
+
+export function fromLocal(face: FaceModel, a: number, b: number, c: number): Vec3 {
+  return [
+    face.o[0] + a * face.x[0] + b * face.y[0] + c * face.z[0],
+    face.o[1] + a * face.x[1] + b * face.y[1] + c * face.z[1],
+    face.o[2] + a * face.x[2] + b * face.y[2] + c * face.z[2],
+  ]
+}
+
+/** Outward normal (unit) at a point on the surface, world coordinates; on an apex the zero vector. */
+export function outwardAt(face: FaceModel, p: readonly number[]): Vec3 {
+  if (face.kind === 'plane') return face.z
+  const q = [0, 0, 0]
+  toLocal(face, p, q)
+  const [a, b, c] = [q[0]!, q[1]!, q[2]!]
+  let n: [number, number, number] = [a, b, face.e * c - face.k * (face.r + face.k * c)]
+  if (face.kind === 'torus') {
+    const rho = Math.hypot(a, b)
+    const f = rho === 0 ? 0 : (rho - face.major) / rho
+    n = [a * f, b * f, c]
+  }
+  const len = Math.hypot(...n)
+  if (len === 0) return [0, 0, 0]
+  const g = face.sign / len
+  return [
+    g * (n[0] * face.x[0] + n[1] * face.y[0] + n[2] * face.z[0]),
+    g * (n[0] * face.x[1] + n[1] * face.y[1] + n[2] * face.z[1]),
+    g * (n[0] * face.x[2] + n[1] * face.y[2] + n[2] * face.z[2]),
+  ]
+}
+
+/** Direction in the face's frame. */
+export function localDirection(face: FaceModel, d: Vec3): Vec3 {
+  return [dot(d, face.x), dot(d, face.y), dot(d, face.z)]
+}

@@ -1,0 +1,148 @@
+import { type Path3, path3At, samplePlaces } from './path3.ts'
+import { bisected, rootWithin } from './sweep-pieces.ts'
+import { type Border, Trim } from './trim.ts'
+
+const TURN = 2 * Math.PI
+
+/** A border stretch on which the angle about the tube only rises or only falls. */
+interface TubePiece {
+  readonly path: Path3
+  readonly t0: number
+  readonly t1: number
+  readonly lo: number
+  readonly hi: number
+  readonly forward: boolean
+}
+
+/**
+ * The part of a torus that a face covers. A torus is closed both ways round, so what counts is on which side of the
+ * nearest border passing a point lies: round the tube first, round the axis if no border is passed that way.
+ */
+export class TorusTrim {
+  private readonly trim: Trim
+  private readonly tube: TubePiece[] = []
+  private readonly forward = new Map<number, boolean>()
+  private readonly major: number
+  private readonly sign: 1 | -1
+
+  constructor(borders: readonly Border[], major: number, minor: number, sign: 1 | -1, tolerance: number) {
+    this.major = major
+    this.sign = sign
+    this.trim = new Trim('angle', borders, tolerance, major + minor)
+    for (const b of borders) {
+      this.forward.set(b.edge, b.forward)
+      for (const piece of this.tubePieces(b)) if (piece.hi - piece.lo > tolerance / minor) this.tube.push(piece)
+    }
+  }
+
+  private tubeAngle(p: readonly number[]): number {
+    return Math.atan2(p[2]!, Math.hypot(p[0]!, p[1]!) - this.major)
+  }
+
+  private tubePieces(b: Border): TubePiece[] {
+    const p = [0, 0, 0]
+    const d = [0, 0, 0]
+    const slope = (t: number) => {
+      path3At(b.path, t, p, d)
+      const rho = Math.hypot(p[0]!, p[1]!)
+      const drho = (p[0]! * d[0]! + p[1]! * d[1]!) / rho
+      return (rho - this.major) * d[2]! - p[2]! * drho
+    }
+    const rise = (t: number) => {
+      path3At(b.path, t, p)
+      return p[2]!
+    }
+    const stops: number[] = [b.path.t0]
+    const places = samplePlaces(b.path, 8)
+    for (let i = 1; i < places.length; i++) {
+      const [x, y] = [places[i - 1]!, places[i]!]
+      const cuts: number[] = []
+      const sx = slope(x)
+      if (sx < 0 !== slope(y) < 0) cuts.push(bisected(slope, x, y, sx))
+      const rx = rise(x)
+      if (rx < 0 !== rise(y) < 0) {
+        const t = bisected(rise, x, y, rx)
+        path3At(b.path, t, p)
+        if (Math.hypot(p[0]!, p[1]!) < this.major) cuts.push(t)
+      }
+      stops.push(...cuts.sort((m, n) => m - n))
+    }
+    stops.push(b.path.t1)
+    const out: TubePiece[] = []
+    for (let i = 1; i < stops.length; i++) {
+      const [t0, t1] = [stops[i - 1]!, stops[i]!]
+      if (!(t1 > t0)) continue
+      path3At(b.path, 0.5 * (t0 + t1), p)
+      const mid = this.tubeAngle(p)
+      const near = (t: number) => {
+        path3At(b.path, t, p)
+        let s = this.tubeAngle(p)
+        if (s - mid > Math.PI) s -= TURN
+        if (mid - s > Math.PI) s += TURN
+        return s
+      }
+      const [x, y] = [near(t0), near(t1)]
+      out.push({ path: b.path, t0, t1, lo: Math.min(x, y), hi: Math.max(x, y), forward: b.forward })
+    }
+    return out
+  }
+
+  /** p in the face's frame, on the torus. */
+  covers(p: readonly number[]): boolean {
+    let s = Math.atan2(p[1]!, p[0]!)
+    if (s >= Math.PI) s = -Math.PI
+    if (this.trim.parityAbove(s, p) === 'on') return true
+    const angle = this.tubeAngle(p)
+    const q = [0, 0, 0]
+    let least = Infinity
+    let inside = true
+    for (const { piece, t } of this.trim.passings(s)) {
+      path3At(piece.path, t, q)
+      const below = angle - this.tubeAngle(q)
+      const gap = below - TURN * Math.floor(below / TURN)
+      if (gap < least) {
+        least = gap
+        inside = this.interior(piece.path, t, this.forward.get(piece.edge) !== false, 'tube')
+      }
+    }
+    if (least < Infinity) return inside
+    for (const piece of this.tube) {
+      const a = angle < piece.lo ? angle + TURN : angle >= piece.hi ? angle - TURN : angle
+      if (a < piece.lo || a >= piece.hi) continue
+      const t = rootWithin(
+        (x) => {
+          path3At(piece.path, x, q)
+          const d = this.tubeAngle(q) - a
+          return d - TURN * Math.round(d / TURN)
+        },
+        piece.t0,
+        piece.t1,
+      )
+      path3At(piece.path, t, q)
+      const below = s - Math.atan2(q[1]!, q[0]!)
+      const gap = below - TURN * Math.floor(below / TURN)
+      if (gap < least) {
+        least = gap
+        inside = this.interior(piece.path, t, piece.forward, 'axis')
+      }
+    }
+    return inside
+  }
+
+  /** Whether the face lies on the side of rising angle (about the tube or the axis) of a border. */
+  private interior(path: Path3, t: number, forward: boolean, way: 'tube' | 'axis'): boolean {
+    const p = [0, 0, 0]
+    const d = [0, 0, 0]
+    path3At(path, t, p, d)
+    const rho = Math.hypot(p[0]!, p[1]!) || 1
+    const [cx, cy] = [p[0]! / rho, p[1]! / rho]
+    const [a, b] = [rho - this.major, p[2]!]
+    const len = Math.hypot(a, b) || 1
+    const g = (this.sign * (forward ? 1 : -1)) / len
+    const n = [g * a * cx, g * a * cy, g * b]
+    const m = [n[1]! * d[2]! - n[2]! * d[1]!, n[2]! * d[0]! - n[0]! * d[2]!, n[0]! * d[1]! - n[1]! * d[0]!]
+    if (way === 'axis') return m[1]! * cx - m[0]! * cy > 0
+    // rising about the tube: (-b, a) in the half plane of (radius, z)
+    return -b * (m[0]! * cx + m[1]! * cy) + a * m[2]! > 0
+  }
+}
