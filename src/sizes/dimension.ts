@@ -52,13 +52,20 @@ export interface Reach {
   readonly name: string
 }
 
+/** A distance along a unit vector. */
+export interface Stretch {
+  readonly direction: Vec3
+  readonly from: Reach
+  readonly to: Reach
+}
+
 /**
  * What a size, or a word beside it, states about the solid. The proof reads these and nothing else of a dimension.
  * Faces are ids of the part's body.
  */
 export type Statement =
-  /** Distance between two reaches along a unit vector. */
-  | { readonly kind: 'distance'; readonly direction: Vec3; readonly from: Reach; readonly to: Reach }
+  /** Distance between two reaches along a unit vector; `also` lists other places said to have the same one (`2X`). */
+  | ({ readonly kind: 'distance'; readonly also?: readonly Stretch[] } & Stretch)
   /** Equal steps between neighbours: one value, `members - 2` conditions of equal spacing. */
   | { readonly kind: 'pitch'; readonly direction: Vec3; readonly members: readonly Reach[] }
   /** One radius (or diameter) for all these cylinders, spheres or fillets (minor radius of a torus). */
@@ -76,22 +83,12 @@ export type Statement =
     }
   /** Angle between two plane faces. */
   | { readonly kind: 'angle'; readonly faces: readonly [number, number] }
-  /** Axes on a circle: its diameter, and, where said, equal spacing and the first one's angle on a centre line. */
-  | {
-      readonly kind: 'bolt circle'
-      readonly centre: Vec3
-      readonly axis: Vec3
-      readonly members: readonly Vec3[]
-      readonly equal: boolean
-    }
-  /** Angle of one axis of a bolt circle about its centre; `number` false: it stands on a centre line. */
-  | {
-      readonly kind: 'polar'
-      readonly centre: Vec3
-      readonly axis: Vec3
-      readonly member: Vec3
-      readonly number: boolean
-    }
+  /** Axes at one distance from a centre, by the circle's diameter. */
+  | { readonly kind: 'bolt circle'; readonly centre: Vec3; readonly axis: Vec3; readonly members: readonly Vec3[] }
+  /** Axes evenly spread about a centre, said in words or plain from the drawing. No number. */
+  | { readonly kind: 'equally spaced'; readonly centre: Vec3; readonly axis: Vec3; readonly members: readonly Vec3[] }
+  /** Angle of one axis of a bolt circle about its centre. One that stands on a centre line needs none. */
+  | { readonly kind: 'polar'; readonly centre: Vec3; readonly axis: Vec3; readonly member: Vec3 }
   /** `centred`, said on the sheet in words: the first and last reach stand evenly between the two others. No number. */
   | {
       readonly kind: 'centred'

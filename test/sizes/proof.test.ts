@@ -219,9 +219,13 @@ describe('the proof on shapes counted by hand', () => {
         distance('thickness', Z, at(0, 0, 0), at(0, 0, 9)),
         size('disc', { kind: 'radius', faces: outside }),
         size('holes', { kind: 'radius', faces: bores }),
-        size('circle', { kind: 'bolt circle', centre: [0, 0, 0], axis: Z, members: places, equal: true }),
+        size(
+          'circle',
+          { kind: 'bolt circle', centre: [0, 0, 0], axis: Z, members: places },
+          { kind: 'equally spaced', centre: [0, 0, 0], axis: Z, members: places },
+        ),
       ]
-      const first: Statement = { kind: 'polar', centre: [0, 0, 0], axis: Z, member: places[0]!, number: true }
+      const first: Statement = { kind: 'polar', centre: [0, 0, 0], axis: Z, member: places[0]! }
       if (skew === 0) {
         expectProper(disc, sizes, making)
         // A number for a hole that already stands on the centre line is one too many.

@@ -1,6 +1,6 @@
 import type { Vec3 } from '../../geometry/vec.ts'
 import { cross, dot, norm } from '../../geometry/vec3.ts'
-import type { Dimension, Statement } from '../dimension.ts'
+import type { Dimension, Statement, Stretch } from '../dimension.ts'
 import { axisIndex, SAME } from './elements.ts'
 import type { Expression, Model, PlaneReading, RoundReading, Values } from './model.ts'
 import { reached } from './reach.ts'
@@ -46,6 +46,29 @@ export function equationsOf(
 
 type Plain = Omit<Equation, 'dimension'>
 
+/** One number, and the other places that are said to have it too. */
+function distances(model: Model, stretches: readonly Stretch[]): Plain[] | string {
+  const result: Plain[] = []
+  const seen = new Set<string>()
+  let first: Plain | undefined
+  for (const { direction, from, to } of stretches) {
+    const [a, b] = [reached(model, from, direction), reached(model, to, direction)]
+    if (!a) return `no plane, axis or corner stands where the size starts (${from.name})`
+    if (!b) return `no plane, axis or corner stands where the size ends (${to.name})`
+    if (a.bar !== undefined && b.bar !== undefined) {
+      // The same two planes again (slots in a row) are the same distance.
+      const key = [a.bar, b.bar].sort((p, q) => p - q).join()
+      if (seen.has(key)) continue
+      seen.add(key)
+    }
+    const own = difference(a, b, 'size')
+    result.push(first ? asFirst(first, own, false) : own)
+    first ??= own
+    result.push(...parallelPlanes(model, a, b))
+  }
+  return result
+}
+
 function difference(a: Expression, b: Expression, kind: Equation['kind']): Plain {
   const uses = [...new Set([...a.uses, ...b.uses])]
   const of = (x: Values) => b.of(x) - a.of(x)
@@ -55,13 +78,8 @@ function difference(a: Expression, b: Expression, kind: Equation['kind']): Plain
 
 function hear(model: Model, statement: Statement): Plain[] | string {
   switch (statement.kind) {
-    case 'distance': {
-      const { from, to, direction } = statement
-      const [a, b] = [reached(model, from, direction), reached(model, to, direction)]
-      if (!a) return `no plane, axis or corner stands where the size starts (${from.name})`
-      if (!b) return `no plane, axis or corner stands where the size ends (${to.name})`
-      return [difference(a, b, 'size'), ...parallelPlanes(model, a, b)]
-    }
+    case 'distance':
+      return distances(model, [statement, ...(statement.also ?? [])])
     case 'pitch': {
       const reaches = statement.members.map((m) => reached(model, m, statement.direction))
       const lost = reaches.findIndex((r) => !r)
@@ -86,8 +104,9 @@ function hear(model: Model, statement: Statement): Plain[] | string {
       return chamfer(model, statement)
     case 'bolt circle':
       return boltCircle(model, statement)
+    case 'equally spaced':
+      return equallySpaced(model, statement)
     case 'polar': {
-      if (!statement.number) return []
       const angle = polarAngle(model, statement.centre, statement.axis, statement.member)
       return angle ? [{ ...angle, kind: 'size' }] : 'no axis stands where the angle points'
     }
@@ -331,20 +350,19 @@ function polarAngle(model: Model, centre: Vec3, axis: Vec3, member: Vec3): Omit<
 }
 
 function boltCircle(model: Model, s: Extract<Statement, { kind: 'bolt circle' }>): Plain[] | string {
-  const places = s.members.map((m) => placeAbout(model, s.centre, s.axis, m))
-  const angles = s.members.map((m) => polarAngle(model, s.centre, s.axis, m))
-  if (places.some((p) => !p) || angles.some((a) => !a)) return 'no axes stand on the bolt circle'
-  const radius = (n: number) => (x: Values) => Math.hypot(...places[n]!.of(x))
-  const r0 = radius(0)
-  const result: Plain[] = [{ uses: places[0]!.uses, of: r0, kind: 'size' }]
-  for (let n = 1; n < places.length; n++) {
-    const rn = radius(n)
-    const uses = distinct([...places[0]!.uses, ...places[n]!.uses])
-    result.push({ uses, of: (x) => rn(x) - r0(x), kind: 'equal' })
-    if (s.equal) {
-      const [a0, an] = [angles[0]!, angles[n]!]
-      result.push({ uses, of: (x) => an.of(x) - a0.of(x), kind: 'equally spaced' })
-    }
-  }
-  return result
+  const radii = s.members.flatMap((m) => placeAbout(model, s.centre, s.axis, m) ?? [])
+  if (radii.length < s.members.length) return 'no axes stand on the bolt circle'
+  const circles = radii.map((p) => ({ uses: p.uses, of: (x: Values) => Math.hypot(...p.of(x)) }))
+  return circles.map((circle, i) => asFirst(circles[0]!, circle, i === 0))
+}
+
+function equallySpaced(model: Model, s: Extract<Statement, { kind: 'equally spaced' }>): Plain[] | string {
+  const angles = s.members.flatMap((m) => polarAngle(model, s.centre, s.axis, m) ?? [])
+  if (angles.length < s.members.length) return 'no axes stand on the bolt circle'
+  const first = angles[0]!
+  return angles.slice(1).map((angle) => ({
+    uses: distinct([...first.uses, ...angle.uses]),
+    of: (x) => angle.of(x) - first.of(x),
+    kind: 'equally spaced',
+  }))
 }

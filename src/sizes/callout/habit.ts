@@ -1,0 +1,46 @@
+import type { Header } from '../../brief/brief.ts'
+import type { Unit } from '../../brief/size.ts'
+import { asme } from './asme.ts'
+import { iso } from './iso.ts'
+
+/** The words and signs of one practice. Each practice's file names the clause behind each habit. */
+export interface Habit {
+  /** `4X ` or `4× `; nothing for one. */
+  readonly times: (count: number) => string
+  /** Said after a through hole's diameter; empty where a hole without depth is through. */
+  readonly through: string
+  /** Before a spotface's diameter. */
+  readonly spotface: string
+  readonly max: string
+  readonly min: string
+  readonly centred: string
+  /** Directions after `centred`, where one word alone would leave them open. */
+  readonly directions: readonly [leftRight: string, frontRear: string, upDown: string]
+  readonly bothWays: string
+  /** Said under a hole callout whose holes stand equally spaced on a circle; empty where the drawing shows it. */
+  readonly equallySpaced: string
+  readonly mirrored: string
+  readonly stock: string
+  readonly point: string
+  readonly flatBottom: string
+  readonly drill: string
+  /** Between a chamfer's leg and its angle, a slot's width and length. */
+  readonly by: string
+  /** A zero deviation in millimetres is `0` alone, without sign (both practices). */
+  readonly zero: string
+}
+
+/** What a number needs to know to be written on this sheet. */
+export interface SheetWriting {
+  readonly habit: Habit
+  readonly unit: Unit
+  readonly sign: '.' | ','
+}
+
+export function writingOf(header: Header): SheetWriting {
+  return {
+    habit: header.practice === 'ASME' ? asme : iso,
+    unit: header.units,
+    sign: header.practice === 'ISO' && header.decimalSign === ',' ? ',' : '.',
+  }
+}

@@ -1,0 +1,24 @@
+import type { Habit } from './habit.ts'
+
+/**
+ * ISO 129-1:2018, from memory: `4×` with a multiplication sign, a hole is through unless a depth is given, max. and min.
+ * after the size, equal spacing need not be said where the drawing shows it. C for a chamfer is not ISO.
+ */
+export const iso: Habit = {
+  times: (count) => (count > 1 ? `${count}× ` : ''),
+  through: '',
+  spotface: '⌴ ',
+  max: ' max.',
+  min: ' min.',
+  centred: 'centred',
+  directions: ['left-right', 'front-rear', 'up-down'],
+  bothWays: 'both ways',
+  equallySpaced: '',
+  mirrored: 'mirrored',
+  stock: ' stock',
+  point: 'point',
+  flatBottom: 'flat bottom',
+  drill: 'drill',
+  by: ' × ',
+  zero: '0',
+}

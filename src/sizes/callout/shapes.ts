@@ -1,0 +1,71 @@
+import type { Angle, Size } from '../../brief/size.ts'
+import type { Callout, CalloutPart } from '../dimension.ts'
+import type { SheetWriting } from './habit.ts'
+import { angleParts, sizeParts, tidy } from './numbers.ts'
+
+const one = (...parts: CalloutPart[]): Callout => ({ lines: [tidy(parts)] })
+
+/** A length alone, with the count in front where it holds at several places. */
+export const lengthCallout = (size: Size, writing: SheetWriting, count = 1): Callout =>
+  one(writing.habit.times(count), ...sizeParts(size, writing))
+
+export const diameterCallout = (size: Size, writing: SheetWriting, count = 1): Callout =>
+  one(writing.habit.times(count), ...sizeParts(size, writing, '⌀'))
+
+/** R; SR on a sphere. */
+export const radiusCallout = (size: Size, writing: SheetWriting, count = 1, spherical = false): Callout =>
+  one(writing.habit.times(count), ...sizeParts(size, writing, spherical ? 'SR' : 'R'))
+
+/** Full rounds: the radius follows from the width, so R stands without a value (ASME Y14.5-2018, slotted holes). */
+export const fullRoundCallout = (writing: SheetWriting, count: number): Callout => one(writing.habit.times(count), 'R')
+
+/** Slot as a note: width × length overall. */
+export const slotCallout = (
+  width: Size,
+  length: Size,
+  writing: SheetWriting,
+  count = 1,
+  after: readonly CalloutPart[] = [],
+): Callout =>
+  one(
+    writing.habit.times(count),
+    ...sizeParts(width, writing),
+    writing.habit.by,
+    ...sizeParts(length, writing),
+    ...after,
+  )
+
+/** `.06 × 45°`, or two legs. */
+export const chamferCallout = (
+  size: Size,
+  second: { readonly angle: Angle } | { readonly leg: Size } | undefined,
+  writing: SheetWriting,
+  count = 1,
+): Callout =>
+  one(
+    writing.habit.times(count),
+    ...sizeParts(size, writing),
+    writing.habit.by,
+    ...(second === undefined
+      ? ['45°']
+      : 'angle' in second
+        ? angleParts(second.angle, writing)
+        : sizeParts(second.leg, writing)),
+  )
+
+export const squareCallout = (size: Size, writing: SheetWriting): Callout => one(...sizeParts(size, writing, '□'))
+
+export const angleCallout = (angle: Angle, writing: SheetWriting, count = 1): Callout =>
+  one(writing.habit.times(count), ...angleParts(angle, writing))
+
+/** Words under a callout. */
+export const withLine = (callout: Callout, ...words: string[]): Callout => ({
+  lines: [...callout.lines, ...words.filter((w) => w !== '').map((w) => [w])],
+})
+
+/** Reference sizes stand in brackets (both practices). */
+export const bracketed = (callout: Callout): Callout => ({
+  lines: callout.lines.map((line, i) =>
+    tidy([...(i === 0 ? ['('] : []), ...line, ...(i === callout.lines.length - 1 ? [')'] : [])]),
+  ),
+})
