@@ -1,6 +1,7 @@
 import type { Body } from '../../kernel/body.ts'
 import { type FaceModel, faceModel } from './face-model.ts'
 import { type Path3, path3Of } from './path3.ts'
+import { recognised } from './recognise.ts'
 
 /** An edge with the faces beside it, ready for computing. */
 export interface EdgeModel {
@@ -46,11 +47,12 @@ export function bodyModel(body: Body): BodyModel {
   return model
 }
 
-function make(body: Body): BodyModel {
-  const { min, max } = body.box
+function make(raw: Body): BodyModel {
+  const { min, max } = raw.box
   const size = Math.hypot(max[0] - min[0], max[1] - min[1], max[2] - min[2])
   // 1e-7 mm is the kernel's own measure of one point
   const tolerances: Tolerances = { touch: 1e-7 + 2e-9 * size, line: 2e-7 + 1e-8 * size }
+  const body = recognised(raw, tolerances.touch, 1e-5 * size)
   const place = new Map(body.edges.map((e, i) => [e.id, i]))
   const paths: (Path3 | undefined)[] = new Array(body.edges.length)
   const indexOf = (edge: number) => place.get(edge)!
