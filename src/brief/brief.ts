@@ -58,6 +58,8 @@ export interface Header {
   readonly scale?: { readonly paper: number; readonly part: number; readonly span: Span }
   /** Where a decimal comma is asked for on an ISO sheet. */
   readonly decimalSign?: '.' | ','
+  /** Where the choices above were stated; absent where they were taken from each other. */
+  readonly said?: { readonly units?: Span; readonly practice?: Span; readonly decimal?: Span }
 }
 
 // ---------------------------------------------------------------- stock

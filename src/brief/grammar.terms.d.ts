@@ -1,33 +1,6 @@
-// Node types of `brief.grammar`; generated beside `grammar.js` by `npm run grammar`.
+/** Node types that the tokens of `brief.grammar` give; generated beside `grammar.js` by `npm run grammar`. */
 export declare const Keyword: number
 export declare const TextKeyword: number
 export declare const Continue: number
 export declare const Text: number
 export declare const Comment: number
-export declare const Brief: number
-export declare const Stray: number
-export declare const Semicolon: number
-export declare const Clause: number
-export declare const Count: number
-export declare const Number: number
-export declare const Radius: number
-export declare const Word: number
-export declare const Times: number
-export declare const Diameter: number
-export declare const PlusMinus: number
-export declare const Plus: number
-export declare const Minus: number
-export declare const Slash: number
-export declare const Degree: number
-export declare const Inch: number
-export declare const Depth: number
-export declare const Counterbore: number
-export declare const Countersink: number
-export declare const Open: number
-export declare const Shut: number
-export declare const Comma: number
-export declare const Colon: number
-export declare const Unknown: number
-export declare const Other: number
-export declare const Statement: number
-export declare const TextStatement: number

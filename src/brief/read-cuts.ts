@@ -7,6 +7,7 @@ import { PlacementReader } from './read-placement.ts'
 import { atAngle, readAngle, readCount, readSize } from './read-size.ts'
 import type { Angle, Count, Size } from './size.ts'
 import { phraseWords } from './vocabulary.ts'
+import { wayOpen } from './way-open.ts'
 
 /** Runs through a statement: separators, then whatever `phrase` takes, then places; the rest is marked. */
 function phrases(
@@ -103,7 +104,7 @@ export function readSlot(c: Cursor): SlotFeature | undefined {
       })),
     })
   }
-  const way = v.way ?? openWay(v.openTo)
+  const way = v.way ?? wayOpen(v.openTo)
   if (!way && v.width)
     c.mark('slot-way-not-said', at, 'which way does the slot run?', {
       expected: 'long way left-right, front-rear or up-down',
@@ -146,14 +147,6 @@ function takeWidthLength(
   else if (v.width) v.length = size
   else v.width = size
   return true
-}
-
-function openWay(openTo: Name | undefined): Lie | undefined {
-  const words = openTo?.text.split(' ') ?? []
-  if (words.includes('left') || words.includes('right')) return 'left-right'
-  if (words.includes('top') || words.includes('bottom')) return 'up-down'
-  if (words.includes('front') || words.includes('rear')) return 'front-rear'
-  return undefined
 }
 
 /** `pocket top: 60 across × 40 up ↧ 10, corners R6` */

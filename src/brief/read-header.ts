@@ -17,6 +17,7 @@ export class HeaderReader {
   private readonly general: Header['general'][number][] = []
   private readonly notes: Words[] = []
   private readonly seen = new Map<string, Span>()
+  private readonly said: { units?: Span; practice?: Span; decimal?: Span } = {}
   private projectionSpan: Span | undefined
   private readonly text: string
   private readonly mark: (mark: Mark) => void
@@ -60,6 +61,7 @@ export class HeaderReader {
 
   choice(s: Statement, keyword: ChoiceKeyword): void {
     if (!this.first(keyword, s.span)) return
+    this.said[keyword] = s.span
     const words = s.lexemes.filter((l) => l.kind === 'word' || l.kind === 'inch')
     const said = words.map((l) => l.text.toLowerCase())
     if (keyword === 'units') this.units(s, said)
@@ -206,6 +208,7 @@ export class HeaderReader {
       projection: draft.projection ?? (this.practice === 'ASME' ? 'third angle' : 'first angle'),
       general: this.general,
       notes: this.notes,
+      said: this.said,
     }
   }
 }

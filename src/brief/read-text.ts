@@ -38,6 +38,15 @@ export function readNumber(s: Statement): { number?: Words; revision?: Words } {
 export function readSignature(s: Statement): Signature | undefined {
   const text = readText(s)
   if (!text) return undefined
+  const quoted = s.lines.length === 1 ? /^"((?:[^"]|"")+)"(\s*,\s*)([^"]*\d[^"]*)$/.exec(s.lines[0]!.text) : null
+  if (quoted) {
+    const { from, to } = text.span
+    const date = quoted[3]!.trim()
+    return {
+      name: { text: quoted[1]!.replaceAll('""', '"'), span: { from, to: from + quoted[1]!.length + 2 } },
+      date: { text: date, span: { from: to - quoted[3]!.length, to } },
+    }
+  }
   const comma = text.text.lastIndexOf(',')
   const date = text.text.slice(comma + 1)
   if (comma < 0 || !/\d/.test(date) || s.lines.length > 1 || text.text.length !== text.span.to - text.span.from)
