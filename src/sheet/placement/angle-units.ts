@@ -153,7 +153,8 @@ function member(desk: Desk, owner: number, d: Dimension, radius: number): Member
         alternatives.push({ own: WEIGHTS.textShift, ...set('in', at, 'between') })
     }
   }
-  if (room > 0.5 / radius && alternatives.length === 0) alternatives.push({ own: WEIGHTS.arrowsOutside, ...set('out', mid, 'between') })
+  if (room > 0.5 / radius && alternatives.length === 0)
+    alternatives.push({ own: WEIGHTS.arrowsOutside, ...set('out', mid, 'between') })
   // Two passes: the gap of level text depends on where it stands.
   for (const side of [1, -1]) {
     const edge = side > 0 ? lo + wide : lo

@@ -17,11 +17,22 @@ export function conflict(a: readonly Shape[], b: readonly Shape[], rules: Rules)
   for (const s of a) {
     for (const t of b) {
       if (!near(s, t, INFLUENCE)) continue
+      if (s.shape === 'bar' && t.shape === 'bar' && !near(s, t, 0.2) && !sideBySide(s, t)) continue
       sum += shapeConflict(s, t, rules)
       if (sum === Infinity) return sum
     }
   }
   return sum
+}
+
+/** Parallel to within a degree; others matter only where they cross. */
+function sideBySide(a: Bar, b: Bar): boolean {
+  const ux = a.bx - a.ax
+  const uy = a.by - a.ay
+  const vx = b.bx - b.ax
+  const vy = b.by - b.ay
+  const det = ux * vy - uy * vx
+  return det * det < 4e-4 * (ux * ux + uy * uy) * (vx * vx + vy * vy)
 }
 
 function shapeConflict(s: Shape, t: Shape, rules: Rules): number {

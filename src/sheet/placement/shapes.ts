@@ -156,8 +156,8 @@ export function meet(
   const uy = by - ay
   const vx = dx - cx
   const vy = dy - cy
-  const lu = Math.hypot(ux, uy)
-  const lv = Math.hypot(vx, vy)
+  const lu = Math.sqrt(ux * ux + uy * uy)
+  const lv = Math.sqrt(vx * vx + vy * vy)
   if (lu < TOUCH || lv < TOUCH) return APART
   const det = ux * vy - uy * vx
   const wx = cx - ax

@@ -34,7 +34,11 @@ export function hole(c: Vec2, r: number): ViewLine[] {
 
 /** A hole seen from the side: two hidden lines and the axis. */
 export function bore(x: number, y0: number, y1: number, r: number): ViewLine[] {
-  return [seg([x - r, y0], [x - r, y1], 'hidden'), seg([x + r, y0], [x + r, y1], 'hidden'), seg([x, y0], [x, y1], 'centre', 3)]
+  return [
+    seg([x - r, y0], [x - r, y1], 'hidden'),
+    seg([x + r, y0], [x + r, y1], 'hidden'),
+    seg([x, y0], [x, y1], 'centre', 3),
+  ]
 }
 
 const frame = { right: [1, 0, 0], up: [0, 0, 1], toViewer: [0, -1, 0] } as const
@@ -78,8 +82,13 @@ export const across = (v: string, a: Vec2, b: Vec2, text: string | CalloutPart[]
   size(v, { kind: 'linear', a, b, along: [1, 0] }, text, more)
 export const upward = (v: string, a: Vec2, b: Vec2, text: string | CalloutPart[], more: Partial<Dimension> = {}) =>
   size(v, { kind: 'linear', a, b, along: [0, 1] }, text, more)
-export const note = (v: string, centres: Vec2[], radius: number, text: string | string[][], more: Partial<Dimension> = {}) =>
-  size(v, { kind: 'leader', targets: centres.map((centre) => ({ kind: 'circle', centre, radius })) }, text, more)
+export const note = (
+  v: string,
+  centres: Vec2[],
+  radius: number,
+  text: string | string[][],
+  more: Partial<Dimension> = {},
+) => size(v, { kind: 'leader', targets: centres.map((centre) => ({ kind: 'circle', centre, radius })) }, text, more)
 
 export function sizeSet(dimensions: Dimension[], tables: HoleTable[] = []): SizeSet {
   return {
@@ -153,7 +162,11 @@ export function bracket(practice: 'ASME' | 'ISO') {
       seg([60 - R, 70], [R, 70]),
       seg([0, 70 - R], [0, 0]),
       { curve: { kind: 'arc', c: [60 - R, 70 - R], r: R, from: 0, sweep: Math.PI / 2 }, kind: 'visible', sources: [] },
-      { curve: { kind: 'arc', c: [R, 70 - R], r: R, from: Math.PI / 2, sweep: Math.PI / 2 }, kind: 'visible', sources: [] },
+      {
+        curve: { kind: 'arc', c: [R, 70 - R], r: R, from: Math.PI / 2, sweep: Math.PI / 2 },
+        kind: 'visible',
+        sources: [],
+      },
       seg([0, t], [60, t]),
       ...holes.flatMap((c) => hole(c, 3.5)),
     ],
@@ -203,15 +216,18 @@ export function bracket(practice: 'ASME' | 'ISO') {
     upward('top', [60, 0], [42, 20], '20'),
     across('top', [14, 20], [22, 20], '8'),
     upward('top', [18, 11], [18, 29], ['18', { stack: ['+0.2', '0'] }]),
-    size('right', { kind: 'leader', targets: [{ kind: 'point', at: [47.5, 0], normal: [0, -1] }] }, [['HEEL SHARP'], ['OR R0.5 MAX']]),
+    size('right', { kind: 'leader', targets: [{ kind: 'point', at: [47.5, 0], normal: [0, -1] }] }, [
+      ['HEEL SHARP'],
+      ['OR R0.5 MAX'],
+    ]),
     upward('top', [0, 0], [0, 50], '(50)', { reference: true }),
     upward('right', [50, 35], [50, 0], '35', { basic: true }),
   ]
   return { views, sizes: sizeSet(dimensions), practice, width: 420, height: 297 }
 }
 
-/** A plate with `n` different holes. */
-export function plateOfHoles(n: number, practice: 'ASME' | 'ISO') {
+/** A plate with `n` different holes in columns and rows: a note for each, running sizes from the lower left corner. */
+export function plateOfHoles(n: number, practice: 'ASME' | 'ISO', tags = false) {
   const columns = Math.ceil(Math.sqrt(n * 1.6))
   const rows = Math.ceil(n / columns)
   const pitch = 24
@@ -219,30 +235,35 @@ export function plateOfHoles(n: number, practice: 'ASME' | 'ISO') {
   const h = (rows + 1) * pitch
   const lines: ViewLine[] = rect(0, 0, w, h)
   const dimensions: Dimension[] = [across('top', [0, 0], [w, 0], String(w)), upward('top', [0, 0], [0, h], String(h))]
-  const xs = new Set<number>()
-  const ys = new Set<number>()
+  const tagged: HoleTable['rows'][number][] = []
+  const run = (c: Vec2, axis: 0 | 1) =>
+    size('top', { kind: 'ordinate', datum: [0, 0], point: c, along: axis === 0 ? [1, 0] : [0, 1] }, String(c[axis]), {
+      group: { id: axis === 0 ? 'x' : 'y', scheme: 'ordinate' },
+    })
   for (let i = 0; i < n; i++) {
-    const c: Vec2 = [((i % columns) + 1) * pitch + ((i * 7) % 5), (Math.floor(i / columns) + 1) * pitch + ((i * 3) % 7)]
+    const [column, row] = [i % columns, Math.floor(i / columns)]
+    const c: Vec2 = [(column + 1) * pitch, (row + 1) * pitch]
     const r = 2 + (i % 9) * 0.4
     lines.push(...hole(c, r))
-    dimensions.push(note('top', [c], r, `⌀${(2 * r + i * 0.01).toFixed(2)} THRU`))
-    if (!xs.has(c[0]))
-      dimensions.push(
-        size('top', { kind: 'ordinate', datum: [0, 0], point: c, along: [1, 0] }, String(c[0]), {
-          group: { id: 'x', scheme: 'ordinate' },
-        }),
-      )
-    if (!ys.has(c[1]))
-      dimensions.push(
-        size('top', { kind: 'ordinate', datum: [0, 0], point: c, along: [0, 1] }, String(c[1]), {
-          group: { id: 'y', scheme: 'ordinate' },
-        }),
-      )
-    xs.add(c[0])
-    ys.add(c[1])
+    const text = `⌀${(2 * r + i * 0.01).toFixed(2)} THRU`
+    if (tags) {
+      tagged.push({
+        tag: `${String.fromCharCode(65 + column)}${row + 1}`,
+        x: String(c[0]),
+        y: String(c[1]),
+        size: { lines: [[text]] },
+        at: c,
+        feature: `hole ${i}`,
+      })
+      continue
+    }
+    dimensions.push(note('top', [c], r, text))
+    if (row === 0) dimensions.push(run(c, 0))
+    if (column === 0) dimensions.push(run(c, 1))
   }
   const top = view('top', lines, { min: [0, 0], max: [w, h] })
-  return { views: [place(top, [120, 120])], sizes: sizeSet(dimensions), practice, width: 841, height: 594 }
+  const tables = tags ? [{ view: 'top', origin: [0, 0] as Vec2, rows: tagged }] : []
+  return { views: [place(top, [120, 120])], sizes: sizeSet(dimensions, tables), practice, width: 594, height: 420 }
 }
 
 /** A stepped shaft, axis level, with a keyseat and a chamfer: diameters in the profile, lengths as a chain and a baseline. */
