@@ -17,7 +17,7 @@ const ARROW = 9
 
 /** What a cutting-plane line takes beside the outline it passes, paper mm. */
 export function cuttingPlaneReach(figures: PracticeFigures): number {
-  return CLEAR + ARROW + 1
+  return CLEAR + figures.lettering.sectionLetter + 4
 }
 
 export interface DrawnPlane {

@@ -76,6 +76,7 @@ export interface PlacedView {
   /** Paper point of the view's (0, 0), and the scale paper mm per part mm. */
   readonly origin: Vec2
   readonly scale: number
+  /** Bounds of the outline, paper mm. */
   readonly box: { readonly min: Vec2; readonly max: Vec2 }
 }
 

@@ -30,6 +30,8 @@ const WIDEST_GAP = 25
  * Stands the views in a region with even gaps, aligned by projection: one x for all of a column, one y for all of a
  * row, to the last digit. Undefined where they do not fit, or would cover `taken`.
  *
+ * @param lean share of the outer spare space that lies before the views
+ * @param spread share of the even gap that is left between them
  * @param reserve width kept at the right of the region for something that stands beside the views
  */
 export function placeGrid(
@@ -40,14 +42,15 @@ export function placeGrid(
   taken: readonly Box2[],
   lean: readonly [x: number, y: number] = [0.5, 0.5],
   reserve = 0,
+  spread = 1,
 ): GridPlacement | undefined {
   const across = tracks(cells, (c) => c.column, 0, rooms, scale)
   const up = tracks(cells, (c) => c.row, 1, rooms, scale)
   const spareX = widthOf(region) - reserve - across.total
   const spareY = heightOf(region) - up.total
   if (spareX < -1e-9 || spareY < -1e-9) return undefined
-  const columns = stand(across, region.min[0], spareX, lean[0])
-  const rows = stand(up, region.min[1], spareY, lean[1])
+  const columns = stand(across, region.min[0], spareX, lean[0], spread)
+  const rows = stand(up, region.min[1], spareY, lean[1], spread)
   const origins = new Map<string, Vec2>()
   const outlines = new Map<string, Box2>()
   const standing = new Map<string, Box2>()
@@ -113,9 +116,9 @@ function tracks(
 }
 
 /** Even gaps before, between and after; gaps between grow no wider than `WIDEST_GAP`, what is left goes outside. */
-function stand(t: Tracks, start: number, spare: number, lean: number): Map<number, number> {
+function stand(t: Tracks, start: number, spare: number, lean: number, spread: number): Map<number, number> {
   const even = Math.max(0, spare) / (t.list.length + 1)
-  const between = Math.min(even, WIDEST_GAP)
+  const between = Math.min(even, WIDEST_GAP) * spread
   const outside = Math.max(0, spare) - between * (t.list.length - 1)
   let at = start + outside * lean
   const origins = new Map<number, number>()

@@ -26,7 +26,7 @@ export interface TitleFacts {
 }
 
 /** Columns of the block: what holds unless otherwise said; the making; the identity. */
-const COLUMN = [0, 55, 103, TITLE_BLOCK_WIDTH] as const
+const COLUMN = [0, 53, 109, TITLE_BLOCK_WIDTH] as const
 
 /**
  * The title block with the data fields of ISO 7200:2004 (ASME Y14.1 and Y14.100 ask for the same under other names).
@@ -80,8 +80,8 @@ export function titleBlock(
   line(words.doNotScale, left, c1 - left - 1.4)
 
   // The making.
-  field(cell(c1, 40, c2, H), words.material, header.material)
-  field(cell(c1, 29.5, c2, 40), words.coating, header.coating)
+  field(cell(c1, 43, c2, H), words.material, header.material)
+  field(cell(c1, 29.5, c2, 43), words.coating, header.coating)
   const weight = facts.mass === undefined ? undefined : weightText(facts.mass, header)
   const rows: [name: string, signature: Signature | undefined][] = [
     [words.drawn, header.drawn],
@@ -90,21 +90,19 @@ export function titleBlock(
   ]
   const inline = (bottom: number, top: number, name: string) => {
     const middle = y0 + (bottom + top) / 2
-    write.line([x0 + c1 + 1.4, middle - heading / 2], 17, name, heading)
+    write.line([x0 + c1 + 1.4, middle - heading / 2], NAME_COLUMN - 2, name, heading)
   }
   inline(22.5, 29.5, words.weight)
   write.value(cell(c1 + NAME_COLUMN, 22.5, c2, 29.5), weight, { height: heading })
   rows.forEach(([name, signature], i) => {
     const [bottom, top] = [22.5 - (i + 1) * 7.5, 22.5 - i * 7.5]
     inline(bottom, top, name)
-    const dated = signature?.date !== undefined
-    const nameEnd = dated ? (bottom + top) / 2 - 0.2 : bottom
-    write.value(cell(c1 + NAME_COLUMN, nameEnd, c2, top), signature?.name, { height: heading })
-    write.value(cell(c1 + NAME_COLUMN, bottom, c2, nameEnd), signature?.date, { height: heading })
+    write.value(cell(c1 + NAME_COLUMN, bottom, c2 - DATE_COLUMN, top), signature?.name, { height: heading })
+    write.value(cell(c2 - DATE_COLUMN, bottom, c2, top), signature?.date, { height: heading })
     write.rule([x0 + c1, y0 + top], [x0 + c2, y0 + top])
   })
   write.rule([x0 + c1, y0 + 29.5], [x0 + c2, y0 + 29.5])
-  write.rule([x0 + c1, y0 + 40], [x0 + c2, y0 + 40])
+  write.rule([x0 + c1, y0 + 43], [x0 + c2, y0 + 43])
 
   // The identity.
   field(cell(c2, 47, c3, H), words.firm, header.firm, value)
@@ -127,7 +125,7 @@ export function titleBlock(
   field(cell(rev, 14, c3, 27.5), words.revision, header.revision, title, { bold: true, align: 'middle' })
   write.rule([x0 + rev, y0 + 14], [x0 + rev, y0 + 27.5])
   write.rule([x0 + c2, y0 + 14], [x0 + c3, y0 + 14])
-  const small = [c2, c2 + 17, c2 + 35, c2 + 48, c3] as const
+  const small = [c2, c2 + 16, c2 + 32, c2 + 44.5, c3] as const
   field(cell(small[0], 0, small[1], 14), words.scale, facts.scale, value, { align: 'middle' })
   field(cell(small[1], 0, small[2], 14), words.sheet, words.sheetOf(facts.sheet, facts.sheets), value, {
     align: 'middle',
@@ -165,5 +163,6 @@ export function titleBlock(
   return { items: write.items, marks }
 }
 
-/** Width of the names in front of weight and signatures. */
-const NAME_COLUMN = 19.5
+/** Width of the names in front of weight and signatures, and of the dates behind. */
+const NAME_COLUMN = 18
+const DATE_COLUMN = 16

@@ -26,8 +26,8 @@ export interface FitBox {
 const NARROWEST = 0.75
 
 /**
- * Sets text into a box: first on one line, then on more lines, then smaller, then narrower; a word longer than the line
- * is broken. Nothing ever stands outside the box.
+ * Sets text into a box: on as few lines as hold it, then a little smaller, then narrower, then smaller still; a word
+ * longer than the line is broken at last. Nothing ever stands outside the box.
  */
 export function fitText(text: string, box: FitBox, style: LetteringStyle = {}): FittedText {
   const words = text.replace(/\s+/g, ' ').trim()
@@ -35,10 +35,14 @@ export function fitText(text: string, box: FitBox, style: LetteringStyle = {}): 
   for (let h = box.height * 0.9; h > box.least * 1.02; h *= 0.9) heights.push(h)
   if (box.least < box.height) heights.push(box.least)
   const roomFor = (h: number) => Math.max(1, Math.floor((box.depth - h) / (h * box.lineRatio) + 1 + 1e-9))
-  for (const stretch of [1, 0.9, 0.82, NARROWEST]) {
-    for (const h of heights) {
-      const lines = wrap(words, box.width / stretch, h, style, false)
-      if (lines && lines.length <= roomFor(h)) return { lines, height: h, stretch, whole: true }
+  const roomy = heights.filter((h) => h >= box.height * 0.82)
+  const small = heights.filter((h) => h < box.height * 0.82)
+  for (const sizes of [roomy, small]) {
+    for (const stretch of [1, 0.9, 0.82, NARROWEST]) {
+      for (const h of sizes) {
+        const lines = wrap(words, box.width / stretch, h, style, false)
+        if (lines && lines.length <= roomFor(h)) return { lines, height: h, stretch, whole: true }
+      }
     }
   }
   const h = box.least

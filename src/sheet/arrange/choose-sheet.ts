@@ -1,0 +1,67 @@
+import type { Format } from '../../standards/formats.ts'
+import { type Scale, scaleText } from '../../standards/scales.ts'
+import { type Composition, compose, fillOf, type Request } from './compose.ts'
+
+export interface SheetChoice extends Composition {
+  readonly stated: Scale
+  /** As printed. */
+  readonly scaleText: string
+  /** Lower is better. */
+  readonly cost: number
+}
+
+export interface ChoiceInput {
+  readonly formats: readonly Format[]
+  /** Largest first. */
+  readonly scales: readonly Scale[]
+  /** Scale at which everything can be read. */
+  readonly wanted: number
+  request(format: Format, scale: Scale): Request
+}
+
+/** What one step of format costs against one halving of the scale (common practice, no source: small sheets are handled daily). */
+const FORMAT_COST = [0, 0.45, 1.3, 2.4, 3.6]
+const COST = { halfScale: 1.2, empty: 0.8, half: 0.5, reduced: 0.1, notWhole: 1.2, smallPictorial: 0.3 }
+
+/**
+ * The sheets and scales that hold everything, best first: the smallest format on which the smallest feature stays
+ * readable and the sheet is well filled.
+ */
+export function chooseSheet(input: ChoiceInput): SheetChoice[] {
+  const choices: SheetChoice[] = []
+  const most = Math.max(1, input.wanted)
+  const value = (s: Scale) => s.paper / s.part
+  // The first scale that is not larger than needed; the next larger one where only that reaches what is wanted.
+  const enough = Math.min(...input.scales.map(value).filter((v) => v >= most - 1e-12), Infinity)
+  const usable = input.scales.filter((s) => value(s) <= enough + 1e-12)
+  input.formats.forEach((format, index) => {
+    for (const scale of usable.length > 0 ? usable : input.scales) {
+      const composition = compose(input.request(format, scale))
+      if (!composition) continue
+      choices.push({
+        ...composition,
+        stated: scale,
+        scaleText: scaleText(scale),
+        cost: cost(composition, FORMAT_COST[index] ?? 5, input.wanted, value(scale)),
+      })
+      // A smaller scale is of use only where this one left something out.
+      if (composition.whole) break
+    }
+  })
+  return choices.sort((a, b) => a.cost - b.cost)
+}
+
+function cost(c: Composition, format: number, wanted: number, scale: number): number {
+  const small = Math.max(0, Math.log2(wanted / scale))
+  const empty = Math.max(0, COST.half - fillOf(c)) / COST.half
+  const reduced = Math.max(0, Math.log2(1 / scale))
+  const pictorial = c.pictorial ? Math.log2(scale / c.pictorial.scale) : 0
+  return (
+    format +
+    COST.halfScale * small +
+    COST.empty * empty +
+    COST.reduced * reduced +
+    (c.whole ? 0 : COST.notWhole) +
+    COST.smallPictorial * pictorial
+  )
+}

@@ -1,0 +1,230 @@
+import type { Box2 } from '../../geometry/evaluate.ts'
+import type { Vec2 } from '../../geometry/vec.ts'
+import type { Format } from '../../standards/formats.ts'
+import type { View } from '../../views/view.ts'
+import { frameOf } from '../furniture/border.ts'
+import type { NotesBlock } from '../furniture/notes.ts'
+import { TITLE_BLOCK_HEIGHT, TITLE_BLOCK_WIDTH } from '../furniture/title-block.ts'
+import { boxOf, findSpot, grownBy, heightOf, middleOf, widthOf } from './boxes.ts'
+import type { Cell } from './cells.ts'
+import { type GridPlacement, placeGrid, type Room } from './grid.ts'
+
+/** A block that must stand somewhere clear: a hole table, the stamp. */
+export interface LooseBlock {
+  /** Acceptable sizes, best first. */
+  readonly sizes: readonly { readonly width: number; readonly height: number }[]
+  readonly wish: 'above title block' | 'upper right'
+}
+
+export interface Request {
+  readonly format: Format
+  /** Paper over part. */
+  readonly scale: number
+  readonly cells: readonly Cell[]
+  readonly rooms: ReadonlyMap<string, Room>
+  readonly pictorial: View | undefined
+  /** Scales the pictorial may take, largest first. */
+  readonly pictorialScales: readonly number[]
+  /** The notes set to a given width. */
+  notes(width: number): NotesBlock | undefined
+  readonly loose: readonly LooseBlock[]
+}
+
+/** Where everything stands on one sheet at one scale, paper mm. */
+export interface Composition {
+  readonly format: Format
+  readonly scale: number
+  readonly frame: Box2
+  readonly title: Box2
+  readonly notes: { readonly box: Box2; readonly block: NotesBlock } | undefined
+  readonly grid: GridPlacement
+  readonly pictorial: { readonly box: Box2; readonly scale: number } | undefined
+  /** Boxes of the loose blocks in order, with the index of the size taken. */
+  readonly loose: readonly { readonly box: Box2; readonly size: number }[]
+  /** Nothing wished for was left out. */
+  readonly whole: boolean
+}
+
+/** Least distance between anything and the frame, and between neighbours. */
+const CLEAR = 4
+/** Room round the pictorial. */
+const PICTORIAL_CLEAR = 5
+/** Notes beside the title block need this width; else they stand above it. */
+const LEAST_NOTES_WIDTH = 75
+const MOST_NOTES_WIDTH = 115
+
+/** Stands everything on the sheet, or undefined where the views do not fit. */
+export function compose(request: Request): Composition | undefined {
+  const { format } = request
+  const frame = frameOf(format)
+  const title = boxOf(frame.max[0] - TITLE_BLOCK_WIDTH, frame.min[1], frame.max[0], frame.min[1] + TITLE_BLOCK_HEIGHT)
+  const field = grownBy(frame, -CLEAR)
+  let best: { composition: Composition; worth: number } | undefined
+  const notesPlaces = placeNotes(request, frame, title)
+  for (const attempt of attempts(request, field, title, notesPlaces)) {
+    const { notes } = attempt
+    const fixed = [grownBy(title, CLEAR), ...(notes ? [grownBy(notes.box, CLEAR)] : [])]
+    const grid = placeGrid(
+      request.cells,
+      request.rooms,
+      request.scale,
+      attempt.region,
+      fixed,
+      attempt.lean,
+      attempt.reserve,
+      attempt.spread,
+    )
+    if (!grid) continue
+    const rooms = [...grid.rooms.values()]
+    const pictorial = placePictorial(request, attempt, grid, [...fixed, ...rooms], field)
+    const taken = [...fixed, ...rooms, ...(pictorial ? [grownBy(pictorial.box, PICTORIAL_CLEAR)] : [])]
+    const loose: { box: Box2; size: number }[] = []
+    for (const block of request.loose) {
+      const spot = placeLoose(block, [...taken, ...loose.map((l) => grownBy(l.box, CLEAR))], field, title)
+      if (spot) loose.push(spot)
+    }
+    const looseStand = loose.length === request.loose.length
+    const pictorialStands = !request.pictorial || pictorial !== undefined
+    const composition: Composition = {
+      format,
+      scale: request.scale,
+      frame,
+      title,
+      notes,
+      grid,
+      pictorial,
+      loose,
+      whole: looseStand && pictorialStands,
+    }
+    const worth = (looseStand ? 4 : 0) + (pictorialStands ? 2 : 0) + (pictorial ? pictorial.scale / request.scale : 0)
+    if (!best || worth > best.worth + 1e-9) best = { composition, worth }
+    // The first attempt that holds everything at full size is the one a drafter would take.
+    if (composition.whole && (!pictorial || pictorial.scale >= request.scale - 1e-12)) break
+  }
+  return best?.composition
+}
+
+interface Attempt {
+  readonly region: Box2
+  readonly lean: readonly [number, number]
+  readonly reserve: number
+  readonly spread: number
+  readonly notes: Composition['notes']
+}
+
+function* attempts(
+  request: Request,
+  field: Box2,
+  title: Box2,
+  notesPlaces: readonly Composition['notes'][],
+): Generator<Attempt> {
+  const reserves: number[] = []
+  if (request.pictorial && !hasFreeCorner(request.cells)) {
+    for (const s of request.pictorialScales) {
+      const b = request.pictorial.box
+      reserves.push((b.max[0] - b.min[0]) * s + 4 * PICTORIAL_CLEAR)
+    }
+  }
+  const middle = [0.5, 0.5] as const
+  for (const notes of notesPlaces) {
+    const floor = Math.max(title.max[1], notes && notes.box.min[1] > title.max[1] ? notes.box.max[1] : 0)
+    const over = boxOf(field.min[0], floor + CLEAR, field.max[0], field.max[1])
+    for (const reserve of [...reserves, 0]) yield { region: over, lean: middle, reserve, spread: 1, notes }
+  }
+  const beside = boxOf(field.min[0], field.min[1], title.min[0] - CLEAR, field.max[1])
+  for (const notes of notesPlaces) {
+    for (const spread of [1, 0.5, 0]) {
+      for (const lean of LEANS) yield { region: field, lean, reserve: 0, spread, notes }
+    }
+    yield { region: beside, lean: middle, reserve: 0, spread: 1, notes }
+  }
+}
+
+/** Where views lean when they share the height with the title block: away from it. */
+const LEANS = [
+  [0.5, 0.5],
+  [0.25, 0.5],
+  [0, 0.5],
+  [0.5, 1],
+  [0.25, 1],
+  [0, 1],
+] as const
+
+/** Two rows and two columns leave a corner of the grid without a view. */
+function hasFreeCorner(cells: readonly Cell[]): boolean {
+  const columns = new Set(cells.map((c) => c.column)).size
+  const rows = new Set(cells.map((c) => c.row)).size
+  return columns > 1 && rows > 1 && cells.length < columns * rows
+}
+
+function placePictorial(
+  request: Request,
+  attempt: Attempt,
+  grid: GridPlacement,
+  obstacles: readonly Box2[],
+  field: Box2,
+): { box: Box2; scale: number } | undefined {
+  const { pictorial } = request
+  if (!pictorial) return undefined
+  const wishes = pictorialWishes(request.cells, grid, attempt)
+  const { min, max } = pictorial.box
+  for (const scale of request.pictorialScales) {
+    const [w, h] = [(max[0] - min[0]) * scale, (max[1] - min[1]) * scale]
+    for (const wish of wishes) {
+      const spot = findSpot(w + 2 * PICTORIAL_CLEAR, h + 2 * PICTORIAL_CLEAR, obstacles, field, wish)
+      if (spot) return { box: grownBy(spot, -PICTORIAL_CLEAR), scale }
+    }
+  }
+  return undefined
+}
+
+/** The middle of the grid's free corner, or the middle of the space beside the views. */
+function pictorialWishes(cells: readonly Cell[], grid: GridPlacement, attempt: Attempt): Vec2[] {
+  const outline = (c: Cell) => middleOf(grid.outlines.get(c.view.id)!)
+  const corners: Vec2[] = []
+  for (const column of new Set(cells.map((c) => c.column))) {
+    for (const row of new Set(cells.map((c) => c.row))) {
+      if (cells.some((c) => c.column === column && c.row === row)) continue
+      corners.push([outline(cells.find((c) => c.column === column)!)[0], outline(cells.find((c) => c.row === row)!)[1]])
+    }
+  }
+  // Upper right first: there it is out of the way of the title block.
+  corners.sort((a, b) => b[1] - a[1] || b[0] - a[0])
+  const level = middleOf(grid.outlines.get(cells[0]!.view.id)!)[1]
+  return corners.length > 0 ? corners.slice(0, 1) : [[(grid.extent.max[0] + attempt.region.max[0]) / 2, level]]
+}
+
+/** Beside the title block where there is the width for it, or above it. */
+function placeNotes(request: Request, frame: Box2, title: Box2): Composition['notes'][] {
+  const at = (left: number, bottom: number, width: number): Composition['notes'] => {
+    const block = request.notes(width)
+    return block && { box: boxOf(left, bottom, left + block.width, bottom + block.height), block }
+  }
+  const beside = title.min[0] - frame.min[0] - 2 * CLEAR - 2
+  const above = at(title.min[0] + CLEAR, title.max[1] + CLEAR + 1, widthOf(title) - 2 * CLEAR)
+  if (beside < LEAST_NOTES_WIDTH || !above) return [above]
+  return [at(frame.min[0] + CLEAR + 1, frame.min[1] + CLEAR + 1, Math.min(beside, MOST_NOTES_WIDTH)), above]
+}
+
+function placeLoose(
+  block: LooseBlock,
+  obstacles: readonly Box2[],
+  field: Box2,
+  title: Box2,
+): { box: Box2; size: number } | undefined {
+  for (const [size, { width, height }] of block.sizes.entries()) {
+    const wish: Vec2 =
+      block.wish === 'above title block'
+        ? [title.max[0] - CLEAR - width / 2, title.max[1] + CLEAR + height / 2]
+        : [field.max[0] - width / 2, field.max[1] - height / 2]
+    const box = findSpot(width, height, obstacles, field, wish)
+    if (box) return { box, size }
+  }
+  return undefined
+}
+
+/** Share of the drawing area taken by the views with their rooms. */
+export function fillOf(c: Composition): number {
+  const area = (b: Box2) => widthOf(b) * heightOf(b)
+  return area(c.grid.extent) / (area(c.frame) - area(c.title))
+}

@@ -1,0 +1,375 @@
+import type { Brief, Header } from '../brief/brief.ts'
+import type { Mark } from '../brief/mark.ts'
+import type { Box2 } from '../geometry/evaluate.ts'
+import { placed as placedCurve } from '../geometry/evaluate.ts'
+import type { Vec2 } from '../geometry/vec.ts'
+import type { Part } from '../part/part.ts'
+import type { SizeSet } from '../sizes/dimension.ts'
+import type { Format } from '../standards/formats.ts'
+import { practiceFigures } from '../standards/practice-figures.ts'
+import { isoScales, type Scale } from '../standards/scales.ts'
+import type { View, ViewSet } from '../views/view.ts'
+import { boxOf, grownBy } from './arrange/boxes.ts'
+import { cellsOf } from './arrange/cells.ts'
+import { chooseSheet, type SheetChoice } from './arrange/choose-sheet.ts'
+import type { Room } from './arrange/grid.ts'
+import { wantedScale } from './arrange/wanted-scale.ts'
+import { cuttingPlaneLine } from './cutting-plane-line.ts'
+import { border } from './furniture/border.ts'
+import { holeTableBlock } from './furniture/hole-table.ts'
+import { type Note, notesBlock } from './furniture/notes.ts'
+import { stamp, stampShapes } from './furniture/stamp.ts'
+import { titleBlock } from './furniture/title-block.ts'
+import { titleWords } from './furniture/title-words.ts'
+import { hatchStyle } from './hatching.ts'
+import { lettering, letteringBox } from './lettering/lettering.ts'
+import { missingSigns } from './lettering/metrics.ts'
+import { type Placement, placeDimensions } from './placement/place-dimensions.ts'
+import { possible } from './requested-format.ts'
+import type { PlacedView, Sheet, SheetItem } from './sheet.ts'
+import { toPaper, viewItems } from './view-items.ts'
+import { labelPlace, labelStrips, mainView, viewMoves, viewRooms } from './view-rooms.ts'
+
+/** How many sheets are tried for one that has room for every size. */
+const TRIES = 4
+
+/**
+ * Lays a part out on a sheet: format and scale chosen (or as the brief states), views aligned by projection, sizes
+ * placed, border, title block and notes drawn. Pure; the same input gives the same sheet.
+ */
+export function layOut(
+  part: Part,
+  views: ViewSet,
+  sizes: SizeSet | undefined,
+): { readonly sheet: Sheet; readonly marks: readonly Mark[] } {
+  const { brief } = part
+  const { header } = brief
+  const { formats, scales, marks: requestMarks } = possible(header)
+  const preliminary = !sizes || sizes.dimensions.length === 0 || !sizes.proof.complete
+  const desk: Desk = { part, views, sizes, header, brief, preliminary }
+  const { choices, marks: choiceMarks } = choicesFor(desk, formats, scales)
+  let best: Drawn | undefined
+  for (const choice of choices.slice(0, TRIES)) {
+    const drawn = draw(desk, choice)
+    if (!best || drawn.left < best.left) best = drawn
+    if (best.left === 0) break
+  }
+  const { sheet, marks } = best!
+  return { sheet, marks: [...requestMarks, ...choiceMarks, ...signMarks(header), ...marks] }
+}
+
+interface Desk {
+  readonly part: Part
+  readonly views: ViewSet
+  readonly sizes: SizeSet | undefined
+  readonly header: Header
+  readonly brief: Brief
+  readonly preliminary: boolean
+}
+
+function notesOf(desk: Desk): Note[] {
+  return [
+    ...desk.header.notes.map((n): Note => ({ text: n.text, span: n.span })),
+    ...(desk.sizes?.notes ?? []).map((text): Note => ({ text })),
+  ]
+}
+
+/** Candidates, best first; when what the brief states cannot hold the part, the nearest that can, with a mark. */
+function choicesFor(
+  desk: Desk,
+  formats: readonly Format[],
+  scales: readonly Scale[],
+): { choices: readonly SheetChoice[]; marks: readonly Mark[] } {
+  const { header, views, sizes } = desk
+  const cells = cellsOf(views.views, header.projection)
+  const pictorial = views.views.find((v) => v.kind === 'pictorial')
+  const rooms = new Map<string, ReadonlyMap<string, Room>>()
+  const words = titleWords(header.practice)
+  const notes = notesOf(desk)
+  const tried = (candidates: readonly Format[], series: readonly Scale[]) =>
+    chooseSheet({
+      formats: candidates,
+      scales: series,
+      wanted: wantedScale(views.views),
+      request: (format, scale) => {
+        const figures = practiceFigures(header.practice, format.name)
+        const value = scale.paper / scale.part
+        const key = `${value} ${figures.lettering.dimension}`
+        const known = rooms.get(key) ?? viewRooms(views, sizes, value, header.practice, figures)
+        rooms.set(key, known)
+        return {
+          format,
+          scale: value,
+          cells,
+          rooms: known,
+          pictorial,
+          pictorialScales: pictorialScales(views.views, value),
+          notes: (width) => notesBlock(words.notes, notes, width, figures),
+          loose: [
+            ...(sizes?.tables ?? []).map((t) => ({
+              sizes: [holeTableBlock(t, figures)],
+              wish: 'upper right' as const,
+            })),
+            ...(desk.preliminary
+              ? [{ sizes: stampShapes(words.preliminary), wish: 'above title block' as const }]
+              : []),
+          ],
+        }
+      },
+    })
+  const choices = tried(formats, scales)
+  if (choices.length > 0) return { choices, marks: [] }
+  const { sheet: _sheet, scale: _scale, ...open } = header
+  const all = possible(open)
+  const series = [...all.scales, ...isoScales.filter((s) => s.part > 100)]
+  const marks: Mark[] = [
+    {
+      rule: 'sheet-too-small',
+      weight: 'must change',
+      text:
+        header.scale || header.sheet
+          ? 'The views do not fit the sheet and scale that the brief states; another was taken.'
+          : 'The views and their sizes do not fit the largest sheet.',
+      expected: 'a larger sheet or a smaller scale',
+      source: 'common practice, no source',
+      ...((header.scale ?? header.sheet) ? { span: (header.scale ?? header.sheet)!.span } : {}),
+    },
+  ]
+  for (const [f, s] of [
+    [formats, series],
+    [all.formats, scales],
+    [all.formats, series],
+  ] as const) {
+    const found = tried(f, s)
+    if (found.length > 0) return { choices: found, marks }
+  }
+  // Rooms for sizes alone can outgrow any sheet: then the views stand without them.
+  return choicesFor({ ...desk, sizes: undefined, preliminary: true }, all.formats, [...series, { paper: 1, part: 1e6 }])
+}
+
+/**
+ * The pictorial stands at a round fraction of the views' scale, and no larger than the largest of them: it helps to read
+ * the views and must not outshout them.
+ */
+function pictorialScales(views: readonly View[], scale: number): number[] {
+  const side = (v: View) => Math.max(v.box.max[0] - v.box.min[0], v.box.max[1] - v.box.min[1])
+  const largest = Math.max(...views.filter((v) => v.kind !== 'pictorial').map(side))
+  const own = Math.max(...views.filter((v) => v.kind === 'pictorial').map(side))
+  const all = [1, 0.75, 0.6, 0.5, 0.4, 0.3, 0.25, 0.2, 0.1]
+  const modest = all.filter((f) => f * own <= largest * 1.02)
+  return (modest.length > 0 ? modest : all.slice(-1)).map((f) => f * scale)
+}
+
+interface Drawn {
+  readonly sheet: Sheet
+  readonly marks: readonly Mark[]
+  /** Sizes that found no place. */
+  readonly left: number
+}
+
+function draw(desk: Desk, choice: SheetChoice): Drawn {
+  const { header, views, sizes, part } = desk
+  const { format } = choice
+  const figures = practiceFigures(header.practice, format.name)
+  const words = titleWords(header.practice)
+  const marks: Mark[] = []
+  const standing = standingViews(desk, choice)
+  const hatch = hatchOf(standing, figures)
+  const items: SheetItem[] = [...border(format, figures)]
+  const obstacles: Box2[] = [choice.title, ...(choice.notes ? [grownBy(choice.notes.box, 2)] : [])]
+
+  for (const { view, at } of standing) items.push(...viewItems(view, at, figures, hatch))
+  const main = mainView(views)
+  for (const { view, at } of standing) {
+    for (const plane of view.cuttingPlanes) {
+      const drawn = cuttingPlaneLine(plane, toPaper(at), at.box, figures, { view: view.id })
+      items.push(...drawn.items)
+      obstacles.push(...drawn.taken)
+    }
+    const label = labelItems(view, at, choice, view === main ? views.thicknessNote : undefined, header, figures)
+    items.push(...label.items)
+    obstacles.push(...label.taken)
+    if (view.kind === 'pictorial') obstacles.push(grownBy(at.box, 2))
+  }
+
+  const tables = (sizes?.tables ?? []).map((t) => holeTableBlock(t, figures))
+  for (const [i, spot] of choice.loose.entries()) {
+    obstacles.push(grownBy(spot.box, 2))
+    const table = tables[i]
+    if (table) items.push(...table.at(spot.box.min))
+    else items.push(...stamp(stampShapes(words.preliminary)[spot.size]!.lines, spot.box))
+  }
+
+  const placement = sizes && placeSizes(desk, sizes, standing, obstacles, choice)
+  if (placement) {
+    items.push(...placement.items)
+    marks.push(...placement.marks)
+  }
+
+  if (choice.notes) items.push(...choice.notes.block.at(choice.notes.box.min[0], choice.notes.box.max[1]))
+  const title = titleBlock(
+    {
+      header,
+      ...(part.properties.mass === undefined ? {} : { mass: part.properties.mass }),
+      scale: choice.scaleText,
+      format: format.name,
+      sheet: 1,
+      sheets: 1,
+    },
+    choice.title,
+    figures,
+  )
+  items.push(...title.items)
+  marks.push(...title.marks)
+  if (views.views.some((v) => v.kind === 'pictorial') && !choice.pictorial) {
+    marks.push({
+      rule: 'pictorial-left-out',
+      weight: 'remark',
+      text: 'The pictorial finds no room on this sheet and is left out.',
+      expected: 'a larger sheet or a smaller scale',
+    })
+  }
+  const { number, revision, firm, drawn } = header
+  return {
+    sheet: {
+      format: format.name,
+      width: format.width,
+      height: format.height,
+      scale: choice.scaleText,
+      items,
+      views: standing.map(({ at }) => at),
+      title: header.part?.text ?? header.number?.text ?? '',
+      about: {
+        ...(number ? { number: number.text } : {}),
+        ...(revision ? { revision: revision.text } : {}),
+        ...(firm ? { firm: firm.text } : {}),
+        ...(drawn ? { author: drawn.name.text } : {}),
+        ...(drawn?.date ? { date: drawn.date.text } : {}),
+      },
+    },
+    marks,
+    left: placement?.unplaced.length ?? 0,
+  }
+}
+
+interface Standing {
+  readonly view: View
+  readonly at: PlacedView
+}
+
+function standingViews(desk: Desk, choice: SheetChoice): Standing[] {
+  const moves = viewMoves(desk.brief.places, desk.views)
+  const cells = cellsOf(desk.views.views, desk.header.projection)
+  return desk.views.views.flatMap((view): Standing[] => {
+    if (view.kind === 'pictorial') {
+      if (!choice.pictorial) return []
+      const { box, scale } = choice.pictorial
+      return [place(view, [box.min[0] - view.box.min[0] * scale, box.min[1] - view.box.min[1] * scale], scale)]
+    }
+    const [x, y] = choice.grid.origins.get(view.id)!
+    // A move takes the views in projection along: across those of the column, up those of the row.
+    const own = cells.find((c) => c.view === view)!
+    let [dx, dy] = [0, 0]
+    for (const c of cells) {
+      const move = moves.get(c.view.id)
+      if (move && c.column === own.column) dx += move[0]
+      if (move && c.row === own.row) dy += move[1]
+    }
+    return [place(view, [x + dx, y + dy], choice.scale)]
+  })
+}
+
+function place(view: View, origin: Vec2, scale: number): Standing {
+  const to = (p: Vec2): Vec2 => [origin[0] + p[0] * scale, origin[1] + p[1] * scale]
+  return { view, at: { id: view.id, origin, scale, box: { min: to(view.box.min), max: to(view.box.max) } } }
+}
+
+function hatchOf(standing: readonly Standing[], figures: ReturnType<typeof practiceFigures>) {
+  const regions = standing.flatMap(({ view, at }) =>
+    view.hatched.map((region) => region.map((loop) => loop.map((c) => placedCurve(c, at.scale, at.origin)))),
+  )
+  return regions.length > 0 ? hatchStyle(regions, figures) : undefined
+}
+
+function labelItems(
+  view: View,
+  at: PlacedView,
+  choice: SheetChoice,
+  thickness: string | undefined,
+  header: Header,
+  figures: ReturnType<typeof practiceFigures>,
+): { items: readonly SheetItem[]; taken: readonly Box2[] } {
+  const room = choice.grid.rooms.get(view.id)
+  const outline = choice.grid.outlines.get(view.id)
+  if (!room || !outline) return { items: [], taken: [] }
+  const over = labelPlace(header.practice) === 'over'
+  const x = (at.box.min[0] + at.box.max[0]) / 2
+  const shift = at.box.min[1] - outline.min[1]
+  const items: SheetItem[] = []
+  const taken: Box2[] = []
+  const put = (text: string, height: number, middle: number) => {
+    const set = {
+      at: [x, shift + middle - height / 2] as Vec2,
+      height,
+      anchor: 'middle' as const,
+      role: 'label' as const,
+      tie: { view: view.id },
+    }
+    items.push(...lettering(text, set))
+    taken.push(grownBy(letteringBox(text, set), 1))
+  }
+  const { label, note } = labelStrips(view, thickness, figures)
+  if (view.label) put(view.label, figures.lettering.viewLabel, over ? room.max[1] - label / 2 : room.min[1] + label / 2)
+  if (thickness) put(thickness, figures.lettering.note, room.min[1] + (over ? 0 : label) + note / 2)
+  return { items, taken }
+}
+
+function placeSizes(
+  desk: Desk,
+  sizes: SizeSet,
+  standing: readonly Standing[],
+  obstacles: readonly Box2[],
+  choice: SheetChoice,
+): Placement | undefined {
+  if (sizes.dimensions.length === 0 && sizes.tables.length === 0) return undefined
+  const f = choice.frame
+  return placeDimensions({
+    views: standing.filter(({ view }) => view.kind !== 'pictorial').map(({ view, at }) => ({ view, placed: at })),
+    sizes,
+    practice: desk.header.practice,
+    obstacles,
+    bounds: boxOf(f.min[0] + 2, f.min[1] + 2, f.max[0] - 2, f.max[1] - 2),
+    format: choice.format.name,
+  })
+}
+
+/** Characters for which the lettering has no sign. */
+function signMarks(header: Header): Mark[] {
+  const said = [
+    header.part,
+    header.number,
+    header.revision,
+    header.material,
+    header.coating,
+    header.texture,
+    header.firm,
+    header.documentType,
+    header.drawn?.name,
+    header.checked?.name,
+    header.approved?.name,
+    ...header.notes,
+  ]
+  return said.flatMap((words): Mark[] => {
+    const missing = words ? missingSigns(words.text) : []
+    if (!words || missing.length === 0) return []
+    return [
+      {
+        rule: 'sign-not-in-lettering',
+        weight: 'look again',
+        text: `The lettering has no sign for ${missing.map((c) => `“${c}”`).join(', ')}.`,
+        span: words.span,
+        expected: 'Latin letters, figures and the signs of the drawing standards',
+      },
+    ]
+  })
+}

@@ -1,0 +1,84 @@
+import type { PlaceRequest, Practice } from '../brief/brief.ts'
+import type { SizeSet } from '../sizes/dimension.ts'
+import type { PracticeFigures } from '../standards/practice-figures.ts'
+import type { View, ViewSet } from '../views/view.ts'
+import type { Room } from './arrange/grid.ts'
+import { cuttingPlaneReach } from './cutting-plane-line.ts'
+import { roomFor } from './placement/room-for.ts'
+
+/** Room kept for sizes that are yet to come, mm a side. */
+const UNSIZED: Room = { left: 25, right: 25, top: 25, bottom: 25 }
+/** Least room, so that views never crowd. */
+const LEAST = 10
+/** Beyond the outermost size. */
+const BESIDE_SIZES = 3
+
+/** Where a view's label stands: under it (ASME Y14.3) or over it (ISO 128-3). */
+export function labelPlace(practice: Practice): 'under' | 'over' {
+  return practice === 'ASME' ? 'under' : 'over'
+}
+
+/** Heights of the strips that a view's label and its thickness note take, mm; 0 without one. */
+export function labelStrips(
+  view: View,
+  thickness: string | undefined,
+  figures: PracticeFigures,
+): { readonly label: number; readonly note: number } {
+  return {
+    label: view.label ? figures.lettering.viewLabel + 5 : 0,
+    note: thickness ? figures.lettering.note + 4 : 0,
+  }
+}
+
+/** Paper mm round each view at a scale: for sizes, cutting-plane ends and labels. */
+export function viewRooms(
+  views: ViewSet,
+  sizes: SizeSet | undefined,
+  scale: number,
+  practice: Practice,
+  figures: PracticeFigures,
+): ReadonlyMap<string, Room> {
+  const sized = sizes && sizes.dimensions.length > 0 ? roomFor(sizes, views, scale, practice) : undefined
+  const rooms = new Map<string, Room>()
+  const main = mainView(views)
+  for (const view of views.views) {
+    if (view.kind === 'pictorial') continue
+    const asked = sized?.[view.id]
+    const side = (k: keyof Room) => (asked ? Math.max(LEAST, asked[k] + BESIDE_SIZES) : UNSIZED[k])
+    const room = { left: side('left'), right: side('right'), top: side('top'), bottom: side('bottom') }
+    for (const plane of view.cuttingPlanes) {
+      const reach = cuttingPlaneReach(figures)
+      const [first, last] = [plane.path[0], plane.path.at(-1)]
+      if (!first || !last) continue
+      const level = Math.abs(last[0] - first[0]) >= Math.abs(last[1] - first[1])
+      for (const k of level ? (['left', 'right'] as const) : (['top', 'bottom'] as const)) {
+        room[k] = Math.max(room[k], reach)
+      }
+    }
+    const strips = labelStrips(view, view === main ? views.thicknessNote : undefined, figures)
+    // The thickness note always stands under its view.
+    room.bottom += strips.note
+    room[labelPlace(practice) === 'over' ? 'top' : 'bottom'] += strips.label
+    rooms.set(view.id, room)
+  }
+  return rooms
+}
+
+/** The view that carries the thickness note. */
+export function mainView(views: ViewSet): View | undefined {
+  return views.views.find((v) => v.kind !== 'pictorial')
+}
+
+/** Moves asked for in the brief, paper mm, by view id. */
+export function viewMoves(
+  places: readonly PlaceRequest[],
+  views: ViewSet,
+): ReadonlyMap<string, readonly [number, number]> {
+  const moves = new Map<string, readonly [number, number]>()
+  for (const place of places) {
+    if (place.kind !== 'view') continue
+    const view = views.views.find((v) => v.kind !== 'pictorial' && v.side === place.view)
+    if (view) moves.set(view.id, [place.across.value, place.up.value])
+  }
+  return moves
+}
