@@ -1,30 +1,22 @@
 import type { Side } from '../brief/brief.ts'
 import { lengthOf } from '../geometry/evaluate.ts'
-import type { Body } from '../kernel/body.ts'
-import type { SolidKey } from '../kernel/kernel.ts'
-import type { OcctKernel } from '../kernel/open.ts'
+import type { Kernel } from '../kernel/kernel.ts'
 import type { Part } from '../part/part.ts'
 import { practiceFigures } from '../standards/practice-figures.ts'
 import { centreLines } from './centre-lines/centre-lines.ts'
+import { exactView } from './exact/exact-view.ts'
 import { finished, outlineOf } from './finish.ts'
 import { FRAMES, ISOMETRIC } from './frames.ts'
-import { kernelExactView } from './oracle.ts'
+import type { Projector } from './projector.ts'
 import type { PlannedSection, PlannedView, ViewPlan } from './propose/plan.ts'
 import { proposeViews } from './propose/propose.ts'
 import { cuttingPlaneIn, keptBy, withoutDivision } from './sections.ts'
-import type { CuttingPlane, ExactView, Frame, View, ViewLine, ViewSet } from './view.ts'
+import type { CuttingPlane, ExactView, View, ViewLine, ViewSet } from './view.ts'
 
-/** Makes the exact view of a solid: every visible and hidden curve, before any convention. */
-export type Projector = (solid: SolidKey, body: Body, frame: Frame) => ExactView
-
-/** The kernel's own hidden-line algorithm as projector. */
-export const kernelProjector =
-  (kernel: OcctKernel): Projector =>
-  (solid, body, frame) =>
-    kernelExactView(kernel, solid, body, frame)
+const ownProjector: Projector = (_, body, frame) => exactView(body, frame)
 
 /** The views that the part needs or the brief asks for, with all their lines, and the reasons for the choice. */
-export function drawViews(part: Part, kernel: OcctKernel, project: Projector = kernelProjector(kernel)): ViewSet {
+export function drawViews(part: Part, kernel: Kernel, project: Projector = ownProjector): ViewSet {
   const made = new Map<Side, ExactView>()
   const exact = (side: Side): ExactView => {
     const known = made.get(side) ?? project(part.solid, part.body, FRAMES[side])
@@ -65,13 +57,7 @@ function principalView(part: Part, side: Side, exact: ExactView, plan: ViewPlan)
   }
 }
 
-function sectionView(
-  part: Part,
-  kernel: OcctKernel,
-  section: PlannedSection,
-  project: Projector,
-  plan: ViewPlan,
-): View {
+function sectionView(part: Part, kernel: Kernel, section: PlannedSection, project: Projector, plan: ViewPlan): View {
   const frame = FRAMES[section.side]
   const axis = part.axis?.direction
   const kept = keptBy(section, axis)

@@ -22,7 +22,14 @@ export function outlineOf(exact: ExactView, body: Body, hidden: boolean): Outlin
   return { lines, box, tolerance }
 }
 
-/** All lines of a view together: each place drawn once by precedence, hidden ends classified. */
+/**
+ * All lines of a view together: each place drawn once by precedence, hidden ends classified. Cutting-plane lines take
+ * their place from centre lines but are not handed on: `View.cuttingPlanes` tells them, arrows and letters with them.
+ */
 export function finished(outline: readonly ViewLine[], added: readonly ViewLine[], tolerance: number): ViewLine[] {
-  return withEnds(byPrecedence([...outline, ...added], tolerance), tolerance)
+  const once = byPrecedence([...outline, ...added], tolerance)
+  return withEnds(
+    once.filter((l) => l.kind !== 'cutting plane'),
+    tolerance,
+  )
 }

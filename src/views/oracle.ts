@@ -11,6 +11,7 @@ import { nearest } from './conventions/nearest.ts'
 import { distinct } from './conventions/precedence.ts'
 import { cutRegions } from './cut-regions.ts'
 import { projectCurve, projectPoint } from './project.ts'
+import type { Projector } from './projector.ts'
 import { toleranceOf } from './tolerance.ts'
 import type { ExactCurve, ExactView, Frame, Source } from './view.ts'
 
@@ -29,6 +30,12 @@ export function kernelExactView(kernel: OcctKernel, solid: SolidKey, body: Body,
   const curves = lines.flatMap((line) => exactPieces(line, edges, body, frame, tolerance))
   return { frame, curves: cleaned(curves, tolerance), cuts: cutRegions(body, frame) }
 }
+
+/** The kernel's own hidden-line algorithm as projector. */
+export const kernelProjector =
+  (kernel: OcctKernel): Projector =>
+  (solid, body, frame) =>
+    kernelExactView(kernel, solid, body, frame)
 
 interface ProjectedEdge {
   readonly id: number

@@ -1,0 +1,299 @@
+import { beforeAll, describe, expect, it } from 'vitest'
+import type { Lie } from '../../src/brief/brief.ts'
+import type { Vec3 } from '../../src/geometry/vec.ts'
+import { type OcctKernel, openKernel } from '../../src/kernel/open.ts'
+import { type Shapes, shapes } from '../../src/kernel/shapes.ts'
+import type { Part } from '../../src/part/part.ts'
+import { describeViews } from '../../src/views/describe.ts'
+import { drawViews } from '../../src/views/draw-views.ts'
+import { handMade, roundFeature, section, size, view } from './parts.ts'
+import { told, toldAll } from './told.ts'
+
+// Choice of views: ASME Y14.3 and ISO 128-3 (no more views than needed; fewest hidden lines), customs of the trade.
+
+let kernel: OcctKernel
+let make: Shapes
+beforeAll(async () => {
+  kernel = await openKernel()
+  make = shapes(kernel)
+})
+
+const third = { practice: 'ASME', projection: 'third angle', units: 'inch' } as const
+const ids = (part: Part) => drawViews(part, kernel).views.map((v) => v.id)
+
+/** Bush along x: ⌀40 × 8 flange, ⌀24 body to 30, bore ⌀16. */
+function bush(holes: readonly Vec3[] = []): Part {
+  const outside = make.turned(
+    [0, 0, 0],
+    [1, 0, 0],
+    [
+      [0, 20],
+      [8, 20],
+      [8, 12],
+      [30, 12],
+    ],
+  )
+  const tools = holes.map((p) => make.cylinder([p[0] - 1, p[1], p[2]], [1, 0, 0], 2, 20))
+  const solid = make.cut(outside, make.cylinder([-1, 0, 0], [1, 0, 0], 8, 40), ...tools)
+  const lie: Lie = 'left-right'
+  return handMade(kernel, {
+    solid,
+    axis: { point: [0, 0, 0], direction: [1, 0, 0], lie },
+    features: [
+      roundFeature(kernel, solid, 'bore', 'bore', [-1, 0, 0], [[[0, 0, 0]]]),
+      ...(holes.length > 0
+        ? [
+            roundFeature(
+              kernel,
+              solid,
+              'holes',
+              'hole',
+              [-1, 0, 0],
+              holes.map((p) => [p]),
+              {
+                kind: 'bolt circle',
+                centre: [0, 0, 0],
+                radius: 16,
+                normal: [-1, 0, 0],
+              },
+            ),
+          ]
+        : []),
+    ],
+  })
+}
+
+describe('the program’s own choice', () => {
+  it('is one view for a shaft, its axis across the sheet', () => {
+    const solid = make.turned(
+      [0, 0, 0],
+      [1, 0, 0],
+      [
+        [0, 10],
+        [20, 10],
+        [20, 15],
+        [40, 15],
+      ],
+    )
+    const part = handMade(kernel, { solid, axis: { point: [0, 0, 0], direction: [1, 0, 0], lie: 'left-right' } })
+    expect(ids(part)).toEqual(['front', 'pictorial'])
+  })
+
+  it('is a longitudinal full section for a plain bush', () => {
+    const set = drawViews(bush(), kernel)
+    expect(set.views.map((v) => v.id)).toEqual(['section A-A', 'pictorial'])
+    expect(set.views[0]!.side).toBe('front')
+    expect(set.views[0]!.label).toBeUndefined()
+  })
+
+  it('adds the circular view, from the worked face, where holes lie off the axis', () => {
+    const set = drawViews(
+      bush([
+        [0, 0, 16],
+        [0, 0, -16],
+      ]),
+      kernel,
+    )
+    expect(set.views.map((v) => v.id)).toEqual(['left', 'section A-A', 'pictorial'])
+    expect(set.views[0]!.cuttingPlanes).toHaveLength(1)
+    expect(set.views[1]!.label).toBe('A-A')
+  })
+
+  it('is one view and a thickness note for a flat part', () => {
+    const solid = make.cut(make.box([0, 0, 0], [60, 30, 5]), make.cylinder([20, 15, -1], [0, 0, 1], 4, 10))
+    const words = {
+      solid,
+      features: [roundFeature(kernel, solid, 'hole', 'hole', [0, 0, 1], [[[20, 15, 0]]])],
+      flat: { side: 'top', thickness: size('5') },
+    } as const
+    const iso = drawViews(handMade(kernel, words), kernel)
+    expect(iso.views.map((v) => v.id)).toEqual(['top', 'pictorial'])
+    expect(iso.thicknessNote).toBe('t = 5')
+    const asme = drawViews(
+      handMade(kernel, { ...words, header: third, flat: { side: 'top', thickness: size('.188', 'inch') } }),
+      kernel,
+    )
+    expect(asme.thicknessNote).toBe('.188 THK')
+  })
+
+  it('needs a second view where a flat part is drilled edgewise', () => {
+    const solid = make.cut(make.box([0, 0, 0], [60, 30, 12]), make.cylinder([-1, 15, 6], [1, 0, 0], 2, 20))
+    const part = handMade(kernel, {
+      solid,
+      features: [roundFeature(kernel, solid, 'hole', 'hole', [-1, 0, 0], [[[0, 15, 6]]])],
+      flat: { side: 'top', thickness: size('12') },
+    })
+    expect(ids(part).length).toBeGreaterThan(2)
+  })
+
+  it('is front, top and right in third angle, front, top and left in first angle, for a bracket', () => {
+    const bracket = (header: typeof third | undefined) => {
+      const angle = make.fuse(make.box([0, 40, 0], [60, 48, 50]), make.box([0, 0, 0], [60, 48, 8]))
+      const solid = make.cut(
+        angle,
+        make.cylinder([30, 30, 30], [0, 1, 0], 4, 30),
+        make.cylinder([30, 20, -1], [0, 0, 1], 3, 20),
+      )
+      return handMade(kernel, {
+        solid,
+        stock: { kind: 'angle', uprightAt: 'rear' } as NonNullable<Part['brief']['stock']>,
+        features: [
+          roundFeature(kernel, solid, 'upright', 'hole', [0, -1, 0], [[[30, 40, 30]]]),
+          roundFeature(kernel, solid, 'base', 'hole', [0, 0, 1], [[[30, 20, 0]]]),
+        ],
+        ...(header ? { header } : {}),
+      })
+    }
+    expect(ids(bracket(third))).toEqual(['front', 'top', 'right', 'pictorial'])
+    expect(ids(bracket(undefined))).toEqual(['front', 'top', 'left', 'pictorial'])
+  })
+
+  it('takes the side view that hides less', () => {
+    // A pocket open to the left only.
+    const angle = make.fuse(make.box([0, 40, 0], [60, 48, 50]), make.box([0, 0, 0], [60, 48, 8]))
+    const solid = make.cut(
+      angle,
+      make.box([-1, 10, 3], [10, 20, 6]),
+      make.cylinder([30, 20, -1], [0, 0, 1], 3, 20),
+      make.cylinder([30, 30, 30], [0, 1, 0], 4, 30),
+    )
+    const part = handMade(kernel, {
+      solid,
+      header: third,
+      stock: { kind: 'angle', uprightAt: 'rear' } as NonNullable<Part['brief']['stock']>,
+      features: [
+        roundFeature(kernel, solid, 'base', 'hole', [0, 0, 1], [[[30, 20, 0]]]),
+        roundFeature(kernel, solid, 'upright', 'hole', [0, -1, 0], [[[30, 40, 30]]]),
+      ],
+    })
+    const set = drawViews(part, kernel)
+    expect(set.views.map((v) => v.id)).toEqual(['front', 'top', 'left', 'pictorial'])
+    expect(set.reasons.join(' ')).toContain('Left rather than right: fewer hidden lines.')
+  })
+})
+
+describe('what the brief asks for', () => {
+  it('goes before the program’s choice', () => {
+    const part = bush()
+    const asked = {
+      ...part,
+      brief: {
+        ...part.brief,
+        views: [view('front'), view('left'), { kind: 'no pictorial', span: { from: 0, to: 0 } } as const],
+      },
+    }
+    expect(ids(asked)).toEqual(['front', 'left'])
+  })
+})
+
+describe('sections', () => {
+  it('shows the cut in full lines, hatches it, and marks the plane with its sight in the other view', () => {
+    const part = bush([
+      [0, 0, 16],
+      [0, 0, -16],
+    ])
+    const set = drawViews({ ...part, brief: { ...part.brief, views: [view('left'), section('A')] } }, kernel)
+    const cut = set.views.find((v) => v.kind === 'section')!
+    expect(cut.side).toBe('front')
+    // Worked by hand: profile and bore cut, the two holes ⌀4 on 16 through the flange, rims behind the plane edge-on.
+    const both = (text: (z: (n: number) => number) => string) => [text((n) => n), text((n) => -n)]
+    expect(toldAll(cut.lines)).toEqual(
+      [
+        'visible line 0,-20 0,20',
+        'visible line 30,-12 30,12',
+        'visible line 8,12 8,20',
+        'visible line 8,-20 8,-12',
+        ...both((z) => `visible line 0,${z(20)} 8,${z(20)}`),
+        ...both((z) => `visible line 8,${z(12)} 30,${z(12)}`),
+        ...both((z) => `visible line 0,${z(8)} 30,${z(8)}`),
+        ...both((z) => `visible line 0,${z(14)} 8,${z(14)}`),
+        ...both((z) => `visible line 0,${z(18)} 8,${z(18)}`),
+        ...both((z) => `centre line 0,${z(16)} 8,${z(16)}`),
+        'centre line 0,0 30,0',
+      ].sort(),
+    )
+    // Area of the cut: two halves of flange and body less the holes, (20 - 8)·8 - 4·8 + (12 - 8)·22 = 152 each.
+    const area = cut.hatched
+      .flat(2)
+      .reduce((sum, c) => (c.kind === 'line' ? sum + (c.a[0] * c.b[1] - c.b[0] * c.a[1]) / 2 : sum), 0)
+    expect(Math.abs(area)).toBeCloseTo(2 * 152, 6)
+    const [plane] = set.views.find((v) => v.id === 'left')!.cuttingPlanes
+    // Seen from the left, y runs to the left: the front viewer looks toward the rear, to the left of that view.
+    expect(plane!.letter).toBe('A')
+    expect(plane!.sight[0]).toBeCloseTo(-1, 12)
+    expect(plane!.path.map((p) => [p[0] + 0, Math.abs(p[1])])).toEqual([
+      [0, 20],
+      [0, 20],
+    ])
+  })
+
+  it('leaves no doubled centre line under the cutting-plane line', () => {
+    const part = bush([
+      [0, 0, 16],
+      [0, 0, -16],
+    ])
+    const set = drawViews({ ...part, brief: { ...part.brief, views: [view('left'), section('A')] } }, kernel)
+    const upright = set.views[0]!.lines.filter(
+      (l) =>
+        l.kind === 'centre' &&
+        l.curve.kind === 'line' &&
+        Math.abs(l.curve.a[0]) < 1e-9 &&
+        Math.abs(l.curve.b[0]) < 1e-9,
+    )
+    expect(upright).toEqual([])
+  })
+
+  it('divides a half section by the centre line alone: outside above, inside below, nothing hidden', () => {
+    const part = bush()
+    const set = drawViews({ ...part, brief: { ...part.brief, views: [view('left'), section('A', 'half')] } }, kernel)
+    const half = set.views.find((v) => v.kind === 'section')!
+    expect(toldAll(half.lines)).toEqual(
+      [
+        // outline, whole
+        'visible line 0,-20 0,20',
+        'visible line 0,20 8,20',
+        'visible line 0,-20 8,-20',
+        'visible line 8,12 30,12',
+        'visible line 8,-12 30,-12',
+        'visible line 30,-12 30,12',
+        // the flange's face: outside view above, only beyond the body below
+        'visible line 8,0 8,20',
+        'visible line 8,-20 8,-12',
+        // the bore, below only
+        'visible line 0,-8 30,-8',
+        'centre line 0,0 30,0',
+      ].sort(),
+    )
+  })
+})
+
+it('tells counts and lengths of lines by view', () => {
+  const solid = make.cut(make.box([0, 0, 0], [60, 30, 5]), make.cylinder([20, 15, -1], [0, 0, 1], 4, 10))
+  const part = handMade(kernel, {
+    solid,
+    features: [roundFeature(kernel, solid, 'hole', 'hole', [0, 0, 1], [[[20, 15, 0]]])],
+    views: [view('front')],
+  })
+  const [front] = describeViews(drawViews(part, kernel))
+  expect(front).toEqual({
+    id: 'front',
+    visible: { count: 4, length: 130 },
+    hidden: { count: 2, length: 10 },
+    centre: { count: 1, length: 5 },
+  })
+})
+
+it('draws the pictorial with visible lines only, all three axes equally shortened (ISO 5456-3)', () => {
+  const solid = make.box([0, 0, 0], [10, 10, 10])
+  const [, pictorial] = drawViews(handMade(kernel, { solid, views: [view('front')] }), kernel).views
+  expect(pictorial!.lines).toHaveLength(9)
+  const edge = 10 * Math.sqrt(2 / 3)
+  for (const l of pictorial!.lines) {
+    expect(l.kind).toBe('visible')
+    expect(l.curve.kind === 'line' && Math.hypot(l.curve.a[0] - l.curve.b[0], l.curve.a[1] - l.curve.b[1])).toBeCloseTo(
+      edge,
+      9,
+    )
+  }
+  expect(told(pictorial!.lines[0]!.curve)).toContain('line')
+})
