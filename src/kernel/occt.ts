@@ -6,6 +6,9 @@ import { type Own, scoped } from './scope.ts'
 /** The compiled kernel's own programming interface. */
 export type Occt = OpenCascadeInstance
 
+/** A shape in the compiled kernel; whoever makes one frees it. */
+export type Shape = TopoDS_Shape
+
 /** A build or query that the kernel refused; `message` is the kernel's own. */
 export class KernelError extends Error {
   override readonly name = 'KernelError'

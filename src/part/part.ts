@@ -35,6 +35,9 @@ export type Datum =
       readonly between: readonly [string, string]
     }
 
+/** Which part of a hole callout a diameter, depth or angle belongs to. A spotface counts as a counterbore. */
+export type HoleRole = 'hole' | 'counterbore' | 'countersink' | 'drill point'
+
 /** What one number of the brief fixes on the part. The sizes room turns these into dimensions. */
 export type ChosenSize =
   /** Distance between two data along `direction` (unit vector). */
@@ -64,9 +67,17 @@ export type ChosenSize =
       readonly count: number
       readonly span: Span
       readonly group?: string
+      readonly role?: HoleRole
     }
   /** A hole, slot or pocket depth along its axis from the worked face. */
-  | { readonly kind: 'depth'; readonly size: Size; readonly of: string; readonly span: Span; readonly group?: string }
+  | {
+      readonly kind: 'depth'
+      readonly size: Size
+      readonly of: string
+      readonly span: Span
+      readonly group?: string
+      readonly role?: HoleRole
+    }
   | {
       readonly kind: 'angle'
       readonly angle: Angle
@@ -74,6 +85,7 @@ export type ChosenSize =
       readonly to: string
       readonly span: Span
       readonly group?: string
+      readonly role?: HoleRole
     }
   | {
       readonly kind: 'bolt circle'
@@ -116,7 +128,7 @@ export type ChosenSize =
 
 /** A condition that holds without a number on the sheet. */
 export interface ImpliedCondition {
-  readonly kind: 'square' | 'tangent' | 'coaxial' | 'aligned' | 'centred' | 'equally spaced' | 'parallel'
+  readonly kind: 'square' | 'tangent' | 'coaxial' | 'aligned' | 'centred' | 'equally spaced' | 'parallel' | 'equal'
   readonly text: string
   readonly between: readonly string[]
 }

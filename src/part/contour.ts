@@ -1,0 +1,159 @@
+import type { Side } from '../brief/brief.ts'
+import type { Vec2 } from '../geometry/vec.ts'
+import type { Contour, ContourPiece, ProfileCurve } from './model.ts'
+import { chamferCorner, counterClockwise, roundCorner } from './profile-edit.ts'
+import { endSides } from './sides.ts'
+import type { Workshop } from './workshop.ts'
+
+/** A stretch of the half section on which outside and inside are each one straight piece. */
+interface Stretch {
+  readonly a: number
+  readonly b: number
+  readonly outer: ContourPiece
+  readonly inner: ContourPiece | undefined
+}
+
+/** Heights at which the turned part begins and ends. */
+export function limitsOf(contour: Contour): readonly [number, number] {
+  return [contour.outer[0]!.h0, contour.outer[contour.outer.length - 1]!.h1]
+}
+
+export function radiusAt(piece: ContourPiece, h: number): number {
+  if (piece.r0 === piece.r1 || !Number.isFinite(piece.h0) || !Number.isFinite(piece.h1)) return piece.r0
+  return piece.r0 + ((h - piece.h0) / (piece.h1 - piece.h0)) * (piece.r1 - piece.r0)
+}
+
+/** Where the inside reaches the outside: the name of the piece at fault. */
+export function contourFault(contour: Contour): { readonly inner: string; readonly outer: string } | undefined {
+  for (const s of stretches(contour)) {
+    if (!s.inner) continue
+    for (const h of [s.a, s.b]) {
+      if (radiusAt(s.inner, h) > radiusAt(s.outer, h) - 1e-7) return { inner: s.inner.name, outer: s.outer.name }
+    }
+  }
+  return undefined
+}
+
+/**
+ * Closed half section in [height, radius], each side named by the face it turns into; sides on the axis have the
+ * name ''. Corner work is not in it yet.
+ */
+export function halfSection(contour: Contour): ProfileCurve[] {
+  const all = stretches(contour)
+  const [low, high] = endSides[contour.axis]!
+  const side: ProfileCurve[] = []
+  let at: Vec2 | undefined
+  const to = (p: Vec2, face: string) => {
+    if (at && Math.hypot(p[0] - at[0], p[1] - at[1]) > 1e-9) {
+      const last = side[side.length - 1]
+      // one face split by a stretch that begins elsewhere goes on as one side
+      if (last && last.face === face && last.curve.kind === 'line' && collinear(last.curve.a, at, p)) {
+        side[side.length - 1] = { face, curve: { ...last.curve, b: p } }
+      } else side.push({ face, curve: { kind: 'line', a: at, b: p } })
+      at = p
+    }
+    at ??= p
+  }
+  all.forEach((s, i) => {
+    const before = all[i - 1]
+    to([s.a, radiusAt(s.outer, s.a)], before ? outerPlane(contour, before.outer, s.outer, low, high) : '')
+    to([s.b, radiusAt(s.outer, s.b)], s.outer.name)
+  })
+  const last = all[all.length - 1]!
+  const first = all[0]!
+  to([last.b, last.inner ? radiusAt(last.inner, last.b) : 0], `${high} face`)
+  for (let i = all.length - 1; i >= 0; i--) {
+    const s = all[i]!
+    const after = all[i + 1]
+    const start: Vec2 = [s.b, s.inner ? radiusAt(s.inner, s.b) : 0]
+    if (after) to(start, innerPlane(after.inner, s.inner, after.b))
+    to([s.a, s.inner ? radiusAt(s.inner, s.a) : 0], s.inner?.name ?? '')
+  }
+  to([first.a, radiusAt(first.outer, first.a)], `${low} face`)
+  return side
+}
+
+function collinear(a: Vec2, b: Vec2, c: Vec2): boolean {
+  return Math.abs((b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])) < 1e-9
+}
+
+/** Name of the flat face where the outside jumps. */
+function outerPlane(contour: Contour, before: ContourPiece, after: ContourPiece, low: Side, high: Side): string {
+  if (contour.grooves.includes(after)) return `${after.name} ${low} side`
+  if (contour.grooves.includes(before)) return `${before.name} ${high} side`
+  return before.r1 >= after.r0 ? `${before.name} ${high} face` : `${after.name} ${low} face`
+}
+
+/** Name of the flat face where the inside jumps: the floor of the larger bore. */
+function innerPlane(after: ContourPiece | undefined, before: ContourPiece | undefined, h: number): string {
+  const [a, b] = [after ? radiusAt(after, h) : 0, before ? radiusAt(before, h) : 0]
+  return `${(a > b ? after : before)?.name ?? 'bore'} floor`
+}
+
+function stretches(contour: Contour): Stretch[] {
+  const [start, end] = limitsOf(contour)
+  const pieces = [...contour.outer, ...contour.grooves, ...contour.bores]
+  const heights = new Set<number>([start, end])
+  for (const p of pieces) for (const h of [p.h0, p.h1]) if (h > start && h < end) heights.add(h)
+  for (const family of [[...contour.outer, ...contour.grooves], contour.bores]) {
+    for (let i = 0; i < family.length; i++) {
+      for (let j = i + 1; j < family.length; j++) {
+        const h = crossing(family[i]!, family[j]!)
+        if (h !== undefined && h > start && h < end) heights.add(h)
+      }
+    }
+  }
+  const sorted = [...heights].sort((a, b) => a - b).filter((h, i, list) => i === 0 || h - list[i - 1]! > 1e-9)
+  const result: Stretch[] = []
+  for (let i = 0; i + 1 < sorted.length; i++) {
+    const [a, b] = [sorted[i]!, sorted[i + 1]!]
+    const middle = (a + b) / 2
+    const covering = (p: ContourPiece) => p.h0 < middle && p.h1 > middle
+    const outside = [...contour.outer, ...contour.grooves].filter(covering)
+    const inside = contour.bores.filter(covering)
+    const outer = outside.reduce((x, y) => (radiusAt(y, middle) < radiusAt(x, middle) ? y : x))
+    const inner = inside.reduce<ContourPiece | undefined>(
+      (x, y) => (!x || radiusAt(y, middle) > radiusAt(x, middle) ? y : x),
+      undefined,
+    )
+    result.push({ a, b, outer, inner })
+  }
+  return result
+}
+
+function crossing(p: ContourPiece, q: ContourPiece): number | undefined {
+  const lo = Math.max(p.h0, q.h0)
+  const hi = Math.min(p.h1, q.h1)
+  if (hi <= lo || !Number.isFinite(lo) || !Number.isFinite(hi)) return undefined
+  const a = radiusAt(p, lo) - radiusAt(q, lo)
+  const b = radiusAt(p, hi) - radiusAt(q, hi)
+  return a * b < 0 ? lo + ((hi - lo) * a) / (a - b) : undefined
+}
+
+/** The half section with its chamfers, rounds and fillets; work that has no room is marked and left out. */
+export function cornerWork(shop: Workshop, contour: Contour, section: readonly ProfileCurve[]): ProfileCurve[] {
+  let curves = counterClockwise(section)
+  for (const corner of contour.corners) {
+    const result =
+      corner.kind === 'chamfer'
+        ? chamferCorner(
+            curves,
+            corner.at,
+            (_, line) => corner.back[Math.abs(line.a[0] - line.b[0]) > 1e-9 ? 0 : 1],
+            corner.face,
+          )
+        : roundCorner(curves, corner.at, corner.back[0], corner.face)
+    if (result && 'curves' in result) {
+      curves = result.curves
+      continue
+    }
+    const what = result ? 'has no room here' : 'meets no sharp edge here'
+    shop.must(
+      'radius-too-large',
+      corner.span,
+      `The ${corner.kind} ${what}; it is left out.`,
+      `a smaller ${corner.kind}`,
+    )
+  }
+  return curves
+}

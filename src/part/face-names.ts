@@ -1,0 +1,75 @@
+import type { Vec3 } from '../geometry/vec.ts'
+import { add, cross, scale } from '../geometry/vec3.ts'
+import type { Surface3 } from '../kernel/body.ts'
+import type { FaceName } from '../kernel/names.ts'
+import { inPlane } from '../kernel/profile.ts'
+import { cornerWork, halfSection } from './contour.ts'
+import type { Contour, Profile, ProfileCurve } from './model.ts'
+import { squareUp, unitAxis } from './sides.ts'
+import { Workshop } from './workshop.ts'
+
+/** Names of all faces that the brief's words give; features' own faces before the stock's. */
+export function faceNames(shop: Workshop): FaceName[] {
+  const names: FaceName[] = shop.surfaces.map((s) => ({ ...s }))
+  if (shop.profile) names.push(...profileNames(shop.profile))
+  if (shop.contour) names.push(...contourNames(shop, shop.contour))
+  return names
+}
+
+function profileNames(profile: Profile): FaceName[] {
+  const normal = cross(profile.plane.right, profile.plane.up)
+  const { origin, right, up } = profile.plane
+  const caps = profile.caps.map((name, i): FaceName => {
+    const at = add(origin, scale(normal, i * profile.thickness))
+    return { name, surface: { kind: 'plane', axes: { origin: at, x: right, y: up, z: normal } }, reversed: i === 0 }
+  })
+  const walls = [...profile.holes.flat(), ...profile.curves].map((c) => ({
+    name: c.face,
+    surface: wallSurface(profile, c, normal),
+  }))
+  return [...walls, ...caps]
+}
+
+function wallSurface(profile: Profile, { curve }: ProfileCurve, normal: Vec3): Surface3 {
+  const { right, up } = profile.plane
+  if (curve.kind === 'arc') {
+    const origin = inPlane(profile.plane, curve.c)
+    return { kind: 'cylinder', axes: { origin, x: right, y: up, z: normal }, r: curve.r }
+  }
+  if (curve.kind !== 'line') throw new Error('profiles are made of lines and arcs')
+  const [dx, dy] = [curve.b[0] - curve.a[0], curve.b[1] - curve.a[1]]
+  const n = Math.hypot(dx, dy)
+  const along = add(scale(right, dx / n), scale(up, dy / n))
+  return {
+    kind: 'plane',
+    axes: { origin: inPlane(profile.plane, curve.a), x: along, y: normal, z: cross(along, normal) },
+  }
+}
+
+function contourNames(shop: Workshop, contour: Contour): FaceName[] {
+  // marks of the corner work were made when the solid was built
+  const section = cornerWork(new Workshop(shop.brief), contour, halfSection(contour))
+  const z = unitAxis[contour.axis]
+  const x = squareUp(contour.axis)
+  const y = cross(z, x)
+  const at = (h: number): Vec3 => scale(z, h)
+  return section.flatMap(({ curve, face }): FaceName[] => {
+    if (face === '') return []
+    if (curve.kind === 'arc') {
+      const [h, r] = curve.c
+      const axes = { origin: at(h), x, y, z }
+      const surface: Surface3 =
+        Math.abs(r) < 1e-9 ? { kind: 'sphere', axes, r: curve.r } : { kind: 'torus', axes, major: r, minor: curve.r }
+      return [{ name: face, surface }]
+    }
+    if (curve.kind !== 'line') return []
+    const [[h0, r0], [h1, r1]] = [curve.a, curve.b]
+    if (Math.abs(r0 - r1) < 1e-9) {
+      return r0 < 1e-9 ? [] : [{ name: face, surface: { kind: 'cylinder', axes: { origin: at(h0), x, y, z }, r: r0 } }]
+    }
+    if (Math.abs(h0 - h1) < 1e-9) return [{ name: face, surface: { kind: 'plane', axes: { origin: at(h0), x, y, z } } }]
+    const slope = (r1 - r0) / (h1 - h0)
+    const axes = slope > 0 ? { origin: at(h0), x, y, z } : { origin: at(h0), x, y: scale(y, -1), z: scale(z, -1) }
+    return [{ name: face, surface: { kind: 'cone', axes, r: r0, halfAngle: Math.atan(Math.abs(slope)) } }]
+  })
+}

@@ -1,0 +1,229 @@
+import type { HoleFeature } from '../../brief/brief.ts'
+import type { Vec3 } from '../../geometry/vec.ts'
+import { scale } from '../../geometry/vec3.ts'
+import { turned } from '../../kernel/primitives.ts'
+import { coaxialCut } from '../coaxial.ts'
+import { faceWords, findRound, findWorkFace, markUnknown } from '../find-name.ts'
+import { fitsFace, overlapping } from '../fit.ts'
+import type { RoundFace, WorkFace } from '../model.ts'
+import { type Ground, placeMembers, tooMany } from '../place.ts'
+import { addProfileCircle } from '../profile-holes.ts'
+import { axisOf, outwardOf } from '../sides.ts'
+import type { Workshop } from '../workshop.ts'
+import { type HoleShape, inUnit, nameWalls, stationsOf, WALLS } from './hole-shape.ts'
+import { chooseHoleSizes } from './hole-sizes.ts'
+
+/** A worked place for a hole: the ground, how deep through goes, and the flat face where there is one. */
+interface Worked {
+  readonly ground: Ground
+  readonly through: number
+  readonly face?: WorkFace
+  readonly round?: RoundFace
+}
+
+export function addHole(shop: Workshop, feature: HoleFeature): void {
+  const worked = workedPlace(shop, feature)
+  if (!worked) return
+  const shape = shapeOf(shop, feature, worked.through)
+  if (!shape) return
+  if (worked.face && shop.contour && feature.placement.kind === 'axis' && !feature.placement.of) {
+    addBore(shop, feature, worked.face, shape)
+    return
+  }
+  if (tooMany(shop, feature.placement, feature.count)) return
+  const id = shop.nameOf('hole', feature)
+  const placed = placeMembers(shop, worked.ground, feature.placement, id, {
+    count: feature.count.value,
+    mirror: feature.mirror,
+  })
+  if (!placed) return
+  const outward = outwardOf[worked.ground.side]
+  const widest = Math.max(shape.r, shape.bore?.r ?? 0, shape.sink?.r ?? 0)
+  if (worked.face && !fitsFace(shop, worked.face, placed.points, widest, feature.span, id)) return
+  if (worked.round && !fitsRound(shop, worked.round, placed.points, shape.r, feature, id)) return
+  const clash = overlapping(shop, id, axisOf[worked.ground.side], placed.points, shape.r)
+  if (clash) {
+    shop.must('holes-overlap', feature.span, `${id} overlaps ${clash}.`, 'holes that leave material between them')
+    return
+  }
+
+  const many = placed.points.length > 1
+  const inward = scale(outward, -1)
+  const names = placed.points.map((_, i) => (many ? `${id}.${i + 1}` : id))
+  const plain = shape.depth === Infinity && !shape.bore && !shape.sink
+  const flat = plain && worked.face?.cap === true
+  placed.points.forEach((p, i) => {
+    const name = names[i]!
+    shop.axis(`${name} axis`, p, outward)
+    nameWalls(shop, name, p, inward, shape, worked.through)
+    if (!(flat && addProfileCircle(shop, p, shape.r, `${name} wall`))) {
+      const stations = stationsOf(shape, worked.through)
+      shop.steps.push({ kind: 'cut', feature: id, span: feature.span, make: (oc) => turned(oc, p, inward, stations) })
+    }
+  })
+  const ids = names.map((n) => `${n} axis`)
+  placed.choose(ids)
+  chooseHoleSizes(shop, feature, id, names)
+  shop.features.push((faces) => ({
+    id,
+    feature,
+    kind: 'hole',
+    outward,
+    members: placed.points.map((point, i) => ({
+      id: names[i]!,
+      axes: [ids[i]!],
+      faces: faces(...WALLS.map((w) => `${names[i]} ${w}`)),
+      point,
+    })),
+    pattern: placed.pattern,
+  }))
+}
+
+function workedPlace(shop: Workshop, feature: HoleFeature): Worked | undefined {
+  const round = feature.from ? findRound(shop, feature.face) : undefined
+  if (round && shop.contour && feature.from && axisOf[feature.from] !== shop.contour.axis) {
+    const side = feature.from
+    const at = outwardOf[side][axisOf[side]] * round.r
+    const middle = scale(outwardOf[side], round.r)
+    return { ground: { side, at, middle, round: true }, through: 2 * round.r, round }
+  }
+  const face = findWorkFace(shop, feature.face, feature.from)
+  if (face) {
+    const ground: Ground = { side: face.side, at: face.at, middle: [0, 0, 0], round: face.radius !== undefined }
+    return { ground, through: face.depth, face }
+  }
+  if (!round && findRound(shop, feature.face)) {
+    shop.must(
+      'side-missing',
+      feature.face.span,
+      `From which side is the ${feature.face.text} drilled?`,
+      `${feature.face.text}, from top`,
+    )
+    return undefined
+  }
+  if (!shop.marks.some((m) => m.span === feature.face.span)) markUnknown(shop, feature.face, 'face', faceWords(shop))
+  return undefined
+}
+
+function shapeOf(shop: Workshop, feature: HoleFeature, through: number): HoleShape | undefined {
+  const r = feature.diameter.mm / 2
+  if (!(r > 0)) {
+    shop.must('size-zero', feature.diameter.span, 'A hole needs a diameter greater than zero.', 'a diameter')
+    return undefined
+  }
+  let depth = Infinity
+  let point = 0
+  if (feature.depth.kind === 'blind') {
+    const { size } = feature.depth
+    depth = size.mm
+    if (!(depth > 0)) {
+      shop.must('size-zero', size.span, 'A blind hole needs a depth greater than zero.', 'a depth, or THRU')
+      return undefined
+    }
+    const angle = feature.point?.value ?? 118
+    if (!(angle > 0 && angle <= 180)) {
+      shop.must('angle-out-of-range', feature.point!.span, 'A drill point is between 0° and 180°.', '118°')
+      return undefined
+    }
+    point = angle === 180 ? 0 : r / Math.tan((angle * Math.PI) / 360)
+    if (depth > through + 1e-9) {
+      shop.must(
+        'too-deep',
+        size.span,
+        `A depth of ${size.text} goes through: the material is ${inUnit(through, size.unit)} thick here.`,
+        'THRU, or a smaller depth',
+      )
+      return undefined
+    }
+    if (depth + point > through - 1e-9 && point > 0) {
+      shop.mark(
+        'look again',
+        'drill-point-through',
+        size.span,
+        `The drill point breaks through the far side (${inUnit(through, size.unit)} of material).`,
+        'a smaller depth, or a flat bottom',
+      )
+    }
+  }
+  const { counterbore, countersink, spotface } = feature
+  if (counterbore && !largerThan(shop, counterbore.diameter, r, 'counterbore', 'counterbore-small')) return undefined
+  if (countersink && !largerThan(shop, countersink.diameter, r, 'countersink', 'countersink-small')) return undefined
+  if (spotface && !largerThan(shop, spotface.diameter, r, 'spotface', 'counterbore-small')) return undefined
+  const shape: HoleShape = { r, depth, point }
+  if (counterbore) {
+    const deep = counterbore.depth.mm
+    if (!(deep > 0) || deep >= Math.min(through, depth) - 1e-9) {
+      shop.must(
+        'too-deep',
+        counterbore.depth.span,
+        `A counterbore ${counterbore.depth.text} deep leaves no hole below it.`,
+        'a depth less than the hole',
+      )
+      return undefined
+    }
+    return { ...shape, bore: { r: counterbore.diameter.mm / 2, depth: deep } }
+  }
+  if (countersink) {
+    const angle = countersink.angle.value
+    if (!(angle > 0 && angle < 180)) {
+      shop.must('angle-out-of-range', countersink.angle.span, 'A countersink is between 0° and 180°.', '90° or 82°')
+      return undefined
+    }
+    const halfAngle = (angle * Math.PI) / 360
+    const wide = countersink.diameter.mm / 2
+    const deep = (wide - r) / Math.tan(halfAngle)
+    if (deep > Math.min(through, depth)) {
+      shop.must(
+        'too-deep',
+        countersink.diameter.span,
+        'The countersink is deeper than the material.',
+        'a smaller countersink',
+      )
+      return undefined
+    }
+    return { ...shape, sink: { r: wide, depth: deep, halfAngle } }
+  }
+  // a spotface without a depth only cleans the surface up: nothing to model
+  if (spotface?.depth) return { ...shape, bore: { r: spotface.diameter.mm / 2, depth: spotface.depth.mm } }
+  return shape
+}
+
+function largerThan(shop: Workshop, size: HoleFeature['diameter'], r: number, word: string, rule: string): boolean {
+  if (size.mm / 2 > r + 1e-9) return true
+  shop.must(rule, size.span, `The ${word} ⌀${size.text} is not larger than its hole.`, 'a larger diameter')
+  return false
+}
+
+function fitsRound(
+  shop: Workshop,
+  round: RoundFace,
+  points: readonly Vec3[],
+  r: number,
+  feature: HoleFeature,
+  id: string,
+): boolean {
+  const axis = shop.contour!.axis
+  if (r >= round.r) {
+    shop.must(
+      'hole-too-large',
+      feature.diameter.span,
+      `${id} is wider than the ${round.name} it is drilled into.`,
+      'a smaller hole',
+    )
+    return false
+  }
+  const off = points.find((p) => p[axis] - r < round.from - 1e-9 || p[axis] + r > round.to + 1e-9)
+  if (!off) return true
+  shop.must('hole-off-part', feature.span, `${id} runs off the ${round.name}.`, 'a place on the surface')
+  return false
+}
+
+/** A hole on the axis of a turned part belongs to its half section. */
+function addBore(shop: Workshop, feature: HoleFeature, face: WorkFace, shape: HoleShape): void {
+  const id = shop.features.length > 0 && shop.data.has('bore axis') ? shop.nameOf('bore', feature) : boreName(feature)
+  coaxialCut(shop, feature, id, face, shape)
+}
+
+function boreName(feature: HoleFeature): string {
+  return feature.label ? `bore ${feature.label.text}` : 'bore'
+}

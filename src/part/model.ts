@@ -1,0 +1,117 @@
+import type { Feature, Lie, Side } from '../brief/brief.ts'
+import type { Size } from '../brief/size.ts'
+import type { Span } from '../brief/span.ts'
+import type { Curve2 } from '../geometry/curve2.ts'
+import type { Vec2, Vec3 } from '../geometry/vec.ts'
+import type { Surface3 } from '../kernel/body.ts'
+import type { ProfilePlane } from '../kernel/profile.ts'
+
+/** A flat face of the stock that can be worked or measured from. Square to one axis of space. */
+export interface WorkFace {
+  /** Also the id of its plane datum: `top`, `upright front`. */
+  readonly name: string
+  readonly side: Side
+  /** Coordinate of the plane along its axis. */
+  readonly at: number
+  /** Flat area in the two coordinates across and up (see `faceAxes`), lower and upper bounds. */
+  readonly min: Vec2
+  readonly max: Vec2
+  /** Circular faces: radius about the middle of the bounds. */
+  readonly radius?: number
+  /** Material behind the face, straight in, that a through hole goes through. */
+  readonly depth: number
+  /** Whether the face is an end of the profile that is thickened. */
+  readonly cap?: boolean
+}
+
+/** A round surface of the stock that can be worked: radius about an axis, over a stretch of it. */
+export interface RoundFace {
+  readonly name: string
+  readonly r: number
+  readonly from: number
+  readonly to: number
+  readonly inside: boolean
+}
+
+/** A curve of the profile and the name of the face it makes when thickened. */
+export interface ProfileCurve {
+  readonly curve: Curve2
+  readonly face: string
+}
+
+/** The flat profile that is thickened into the stock, as edited so far. */
+export interface Profile {
+  readonly plane: ProfilePlane
+  /** Along right × up. */
+  readonly thickness: number
+  readonly axis: 0 | 1 | 2
+  /** Face names at the plane and at the far end. */
+  readonly caps: readonly [string, string]
+  curves: ProfileCurve[]
+  readonly holes: ProfileCurve[][]
+}
+
+/** One piece of an outer or inner contour of a turned part: straight from r0 at h0 to r1 at h1. */
+export interface ContourPiece {
+  readonly name: string
+  readonly h0: number
+  readonly h1: number
+  readonly r0: number
+  readonly r1: number
+}
+
+/** A turned part's half section: heights along the axis, radii from it. */
+export interface Contour {
+  readonly lie: Lie
+  readonly axis: 0 | 1 | 2
+  /** Outside of the stock and of coaxial bosses, in order of height, gapless. */
+  outer: ContourPiece[]
+  /** Grooves: the outside is no larger than these. */
+  readonly grooves: ContourPiece[]
+  /** Bores: the inside is no smaller than these. `Infinity` heights reach through. */
+  readonly bores: ContourPiece[]
+  /** Corner work on the half section, by the two faces that meet. */
+  readonly corners: ContourCorner[]
+}
+
+export interface ContourCorner {
+  readonly kind: 'chamfer' | 'round' | 'fillet'
+  /** Height and radius of the corner. */
+  readonly at: Vec2
+  /** Chamfer: set-back along the axis and along the radius. Round, fillet: the radius twice. */
+  readonly back: readonly [axial: number, radial: number]
+  readonly face: string
+  readonly span: Span
+}
+
+/** A circle or line of the finished stock where two faces meet, to be chamfered or rounded. */
+export interface StockEdge {
+  readonly faces: readonly [string, string]
+  /** Corner of the thickened profile: index of the vertex is found by the point. */
+  readonly profileCorner?: Vec2
+  /** Circle of a turned part, by height and radius. */
+  readonly contourCorner?: Vec2
+  /** Straight edge in space. */
+  readonly line?: readonly [Vec3, Vec3]
+  /** Direction along the edge, for straight edges. */
+  readonly axis?: 0 | 1 | 2
+  /** Inside corner: material on more than half a turn around the edge. */
+  readonly inside?: boolean
+}
+
+/** A name for the finished solid's faces by their geometry. */
+export interface NamedSurface {
+  readonly name: string
+  readonly surface: Surface3
+  readonly within?: { readonly min: Vec3; readonly max: Vec3 }
+}
+
+export interface NumberedFeature {
+  readonly feature: Feature
+  readonly id: string
+}
+
+export interface Thickness {
+  readonly side: Side
+  readonly thickness: Size
+}

@@ -1,0 +1,96 @@
+import type { Brief, Feature } from '../brief/brief.ts'
+import type { Mark, Weight } from '../brief/mark.ts'
+import type { Span } from '../brief/span.ts'
+import type { Vec3 } from '../geometry/vec.ts'
+import type { Occt, Shape } from '../kernel/occt.ts'
+import type { Contour, NamedSurface, Profile, RoundFace, StockEdge, WorkFace } from './model.ts'
+import type { ChosenSize, Datum, ImpliedCondition, PartFeature } from './part.ts'
+
+/** Ids of the finished body's faces that carry any of these names. */
+export type FaceIds = (...names: string[]) => number[]
+
+/** One working step on the solid, in the order of the brief. */
+export type Step =
+  | { readonly kind: 'cut' | 'fuse'; readonly feature: string; readonly span: Span; readonly make: MakeShape }
+  | { readonly kind: 'edges'; readonly feature: string; readonly span: Span; readonly work: WorkShape }
+
+export type MakeShape = (oc: Occt) => Shape
+/** A new solid from the solid so far; the old one stays the caller's. */
+export type WorkShape = (oc: Occt, solid: Shape) => Shape
+
+/** Everything that gathers while a brief is worked into a part. Lives only inside `buildPart`. */
+export class Workshop {
+  readonly brief: Brief
+  readonly marks: Mark[] = []
+  readonly faces: WorkFace[] = []
+  readonly rounds: RoundFace[] = []
+  /** Edges of the stock and of features that have names of their own. */
+  readonly edges: StockEdge[] = []
+  profile?: Profile
+  contour?: Contour
+  readonly data = new Map<string, Datum>()
+  readonly surfaces: NamedSurface[] = []
+  readonly steps: Step[] = []
+  /** Other words for faces; where several share one, the side worked from or the direction decides. */
+  readonly aliases = new Map<string, readonly string[]>()
+  readonly chosen: ((faces: FaceIds) => ChosenSize)[] = []
+  readonly implied: ImpliedCondition[] = []
+  readonly features: ((faces: FaceIds) => PartFeature)[] = []
+  /** Members of features so far, to keep to a bound. */
+  members = 0
+  /** Round cuts so far, to find overlaps. */
+  readonly roundCuts: RoundCut[] = []
+  private readonly counts = new Map<string, number>()
+
+  constructor(brief: Brief) {
+    this.brief = brief
+  }
+
+  mark(weight: Weight, rule: string, span: Span, text: string, expected?: string): void {
+    this.marks.push({ rule, weight, text, span, ...(expected ? { expected } : {}) })
+  }
+
+  must(rule: string, span: Span, text: string, expected?: string): void {
+    this.mark('must change', rule, span, text, expected)
+  }
+
+  /** The feature's name: its label where it has one, else its kind and number. */
+  nameOf(word: string, feature: Feature): string {
+    const n = (this.counts.get(word) ?? 0) + 1
+    this.counts.set(word, n)
+    if (!feature.label) return `${word} ${n}`
+    const label = feature.label.text.trim()
+    return label.toLowerCase().startsWith(word) ? label : `${word} ${label}`
+  }
+
+  plane(id: string, point: Vec3, normal: Vec3): string {
+    if (!this.data.has(id)) this.data.set(id, { id, kind: 'plane', name: id, point, normal })
+    return id
+  }
+
+  axis(id: string, point: Vec3, direction: Vec3): string {
+    if (!this.data.has(id)) this.data.set(id, { id, kind: 'axis', name: id, point, direction })
+    return id
+  }
+
+  middle(id: string, point: Vec3, normal: Vec3, between: readonly [string, string]): string {
+    if (!this.data.has(id)) this.data.set(id, { id, kind: 'middle', name: id, point, normal, between })
+    return id
+  }
+
+  choose(size: ChosenSize | ((faces: FaceIds) => ChosenSize)): void {
+    this.chosen.push(typeof size === 'function' ? size : () => size)
+  }
+
+  imply(kind: ImpliedCondition['kind'], text: string, between: readonly string[]): void {
+    this.implied.push({ kind, text, between })
+  }
+}
+
+/** A round cut along a direction: for the search of overlaps. */
+export interface RoundCut {
+  readonly feature: string
+  readonly axis: 0 | 1 | 2
+  readonly point: Vec3
+  readonly r: number
+}
