@@ -297,3 +297,39 @@ it('draws the pictorial with visible lines only, all three axes equally shortene
   }
   expect(told(pictorial!.lines[0]!.curve)).toContain('line')
 })
+
+describe('theoretical intersections (ISO 128-3)', () => {
+  // Block 40 × 20 × 30 whose front face meets a face sloped 45° in a round R8, about an axis along x.
+  // Profile in y, z: up the front to z = 30 - 10 - 8·tan 22.5°, round, then 45° back to the top edge.
+  const t = 8 * Math.tan(Math.PI / 8)
+  const d = t / Math.SQRT2
+  const solid = () =>
+    make.prism(
+      {
+        outer: [
+          { kind: 'line', a: [10, 0], b: [10, 30] },
+          { kind: 'line', a: [10, 30], b: [d, 20 + d] },
+          { kind: 'arc', c: [8, 20 - t], r: 8, from: (3 * Math.PI) / 4, sweep: Math.PI / 4 },
+          { kind: 'line', a: [0, 20 - t], b: [0, 0] },
+          { kind: 'line', a: [0, 0], b: [10, 0] },
+        ],
+        holes: [],
+      },
+      { origin: [0, 0, 0], right: [0, 1, 0], up: [0, 0, 1] },
+      [40, 0, 0],
+    )
+
+  it('stand where a view would say nothing of the rounded edge, where the flat faces would meet', () => {
+    const [front] = drawViews(handMade(kernel, { solid: solid(), views: [view('front')] }), kernel).views
+    const thin = front!.lines.filter((l) => l.kind === 'intersection')
+    // Front face y = 0 and the slope z = 20 + y meet at z = 20.
+    expect(toldAll(thin)).toEqual(['intersection line 0,20 40,20'])
+    expect(thin[0]!.overrun!.every((o) => o < 0)).toBe(true)
+    expect(front!.lines.filter((l) => l.kind === 'visible')).toHaveLength(4)
+  })
+
+  it('stay away where the view shows the edge anyway', () => {
+    const [right] = drawViews(handMade(kernel, { solid: solid(), views: [view('right')] }), kernel).views
+    expect(right!.lines.some((l) => l.kind === 'intersection')).toBe(false)
+  })
+})
