@@ -82,6 +82,7 @@ export function auditSizes(sheet: Sheet, practice: Practice): Audit {
   const texts = letteredOf(sheet.items)
   const pieces = piecesOf(sheet.items).filter((p) => sizeKinds.has(p.kind) || viewKinds.has(p.kind))
   const heads = headsOf(sheet.items)
+  const ends = endsOf(sheet.items, heads)
   const index = indexOf(pieces)
   const touching = (points: readonly Vec2[], margin = 0) => {
     const [x0, y0, x1, y1] = bounds(points)
@@ -133,6 +134,8 @@ export function auditSizes(sheet: Sheet, practice: Practice): Audit {
       if (!properCrossing(p, q)) continue
       if (p.kind === 'dimension') {
         if (q.kind === 'dimension' && order(p, q)) continue
+        // Running sizes share one dimension line: each extension line crosses it at its own head, dot or origin circle.
+        if (q.kind === 'extension' && ends.some((e) => onSegment(e, p) && onSegment(e, q))) continue
         if (q.kind === 'extension' || q.kind === 'leader' || q.kind === 'dimension' || q.kind === 'visible') {
           find('dimensionLineCrossings', p.a, `dimension line crossed by ${q.kind}`, p.owner, q.owner)
         }
@@ -286,13 +289,30 @@ function headsOf(items: readonly SheetItem[]): Head[] {
     if (item.item !== 'fill' || item.kind !== 'arrowhead' || item.outline.length !== 3) return []
     const points = item.outline.map((c) => pointAt(c, 0))
     // The tip lies opposite the shortest side.
-    const sides = points.map((p, i) => distance(points[(i + 1) % 3]!, points[(i + 2) % 3]!) + 0 * p[0])
+    const sides = points.map((_, i) => distance(points[(i + 1) % 3]!, points[(i + 2) % 3]!))
     const tip = points[sides.indexOf(Math.min(...sides))]!
     return [{ points, tip, owner: item.tie?.dimension }]
   })
 }
 
+/** Points at which a dimension line ends or is marked: tips, dots, origin circles. */
+function endsOf(items: readonly SheetItem[], heads: readonly Head[]): Vec2[] {
+  const dots = items.flatMap((item): Vec2[] => {
+    if (item.item === 'fill' && item.kind === 'dot' && item.outline[0]?.kind === 'arc') return [item.outline[0].c]
+    if (item.item !== 'stroke' || item.kind !== 'dimension' || item.curve.kind !== 'arc') return []
+    return Math.abs(item.curve.sweep) > 6.28 ? [item.curve.c] : []
+  })
+  return [...heads.map((h) => h.tip), ...dots]
+}
+
 // ---------------------------------------------------------------- plane geometry
+
+function onSegment(p: Vec2, s: Piece): boolean {
+  const l = distance(s.a, s.b)
+  if (l < 1e-9) return same(p, s.a)
+  const t = ((p[0] - s.a[0]) * (s.b[0] - s.a[0]) + (p[1] - s.a[1]) * (s.b[1] - s.a[1])) / l
+  return Math.abs(area(s.a, s.b, p)) / l < 0.05 && t > -0.05 && t < l + 0.05
+}
 
 function bounds(points: readonly Vec2[]): readonly [number, number, number, number] {
   const xs = points.map((p) => p[0])
@@ -318,6 +338,9 @@ const order = (p: Piece, q: Piece) => p.a[0] > q.a[0] || (p.a[0] === q.a[0] && p
 const area = (a: Vec2, b: Vec2, c: Vec2) => (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
 
 function crosses(a: Vec2, b: Vec2, c: Vec2, d: Vec2): boolean {
+  const [ac, ad] = [distance(a, c), distance(a, d)]
+  const along = Math.abs(area(a, b, c)) + Math.abs(area(a, b, d)) < 1e-6
+  if (along) return Math.min(ac, ad) < distance(a, b)
   return area(a, b, c) * area(a, b, d) <= 0 && area(c, d, a) * area(c, d, b) <= 0
 }
 

@@ -108,7 +108,7 @@ export function blockItems(
       const q = corners[(i + 1) % 4]!
       items.push({
         item: 'stroke',
-        kind: 'dimension',
+        kind: 'symbol',
         curve: { kind: 'line', a: p, b: q },
         width: figures.line,
         tie,

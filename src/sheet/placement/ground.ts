@@ -5,7 +5,7 @@ import { type Bar, entersSlab, meet, type Shape, type Slab, slab, TOUCH } from '
 import { WEIGHTS } from './weights.ts'
 
 /** Clear space in mm kept round text: to view lines and to other lines. */
-export const CLEAR = { ink: 1, line: 0.9, text: 1.3, arrow: 0.7, obstacle: 1 } as const
+export const CLEAR = { ink: 1.2, line: 0.9, text: 1.3, arrow: 0.7, obstacle: 1 } as const
 /** Nothing of a size comes nearer than this to the outline bounds of another view. */
 const OTHER_VIEW = 2
 
@@ -38,7 +38,7 @@ export class Ground {
     let sum = 0
     for (const s of shapes) {
       if (!this.#free(s, owner)) return Infinity
-      sum += s.shape === 'slab' ? this.#slabCost(s, owner, onPart) : this.#barCost(s, owner)
+      sum += s.shape === 'slab' ? this.#slabCost(s, owner, onPart) : this.#barCost(s)
       if (sum === Infinity) return sum
     }
     return sum
@@ -81,16 +81,16 @@ export class Ground {
     return sum
   }
 
-  #barCost(b: Bar, owner: number): number {
+  #barCost(b: Bar): number {
     const ink = this.#ink
     const role =
       b.role === 'extension' ? 'extension' : b.role === 'leader' || b.role === 'shoulder' ? 'leader' : 'dimension'
-    const table = WEIGHTS.over[role]
+    const table = WEIGHTS.over[b.role === 'shoulder' ? 'shoulder' : role]
     const length = Math.hypot(b.bx - b.ax, b.by - b.ay)
     if (length < TOUCH) return 0
     const level = b.ay === b.by || b.ax === b.bx
     // A parallel outline nearer than the first row counts against a dimension line.
-    const reach = role === 'dimension' && level && b.role === 'dimension' ? this.#first - 0.1 : 0
+    const reach = role === 'dimension' && level ? this.#first - 0.1 : 0
     const rx = b.ax === b.bx ? reach : 0
     const ry = b.ay === b.by ? reach : 0
     let sum = 0
@@ -123,7 +123,6 @@ export class Ground {
         }
       }
     }
-    void owner
     return sum
   }
 }

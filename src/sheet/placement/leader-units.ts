@@ -175,7 +175,8 @@ function leaderMember(desk: Desk, _owner: number, d: Dimension, block: Block, l:
   const start = l.far ?? l.tip
   shapes.push(bar('leader', start, elbow), arrow(l.tip, l.far ? l.way : [-l.way[0], -l.way[1]], f))
   if (l.far) shapes.push(arrow(l.far, [-l.way[0], -l.way[1]], f))
-  strokes.push({ kind: l.far ? 'dimension' : 'leader', curve: { kind: 'line', a: start, b: elbow } })
+  if (l.far) strokes.push({ kind: 'dimension', curve: { kind: 'line', a: l.far, b: l.tip } })
+  strokes.push({ kind: 'leader', curve: { kind: 'line', a: l.tip, b: elbow } })
   let centre: Vec2
   let shoulder: Vec2
   if (f.iso) {

@@ -71,6 +71,9 @@ export function at(u: Vec2, n: Vec2, s: number, c: number): Vec2 {
   return [u[0] * s + n[0] * c, u[1] * s + n[1] * c]
 }
 
+/** Whether another member of the same line follows at the lower and upper end; `false` outside chains. */
+export type InChain = false | readonly [lower: boolean, upper: boolean]
+
 /** A linear size in the row at `level` (coordinate along the outward normal `n`). */
 export function linearMember(
   desk: Desk,
@@ -78,7 +81,7 @@ export function linearMember(
   n: Vec2,
   level: number,
   starts: readonly [number, number],
-  inChain: boolean,
+  inChain: InChain,
 ): Member {
   const { u } = span
   const past = desk.figures.overshoot
@@ -95,8 +98,8 @@ export function linearMember(
 }
 
 /** The ways to set text and heads of a size whose row is settled, cheapest first. */
-function alternatives(f: PlacementFigures, span: Span1, n: Vec2, level: number, inChain: boolean): Alternative[] {
-  const line = new LineSetting(f, span, n, level)
+function alternatives(f: PlacementFigures, span: Span1, n: Vec2, level: number, inChain: InChain): Alternative[] {
+  const line = new LineSetting(f, span, n, level, inChain)
   const out: Alternative[] = []
   const length = span.s1 - span.s0
   const A = f.arrow.length
@@ -142,12 +145,17 @@ class LineSetting {
   readonly #n: Vec2
   readonly #level: number
   readonly #angle: number
+  /** Length of the line behind an outside head at either end. */
+  readonly #tails: readonly [number, number]
 
-  constructor(f: PlacementFigures, span: Span1, n: Vec2, level: number) {
+  constructor(f: PlacementFigures, span: Span1, n: Vec2, level: number, inChain: InChain) {
     this.#f = f
     this.#span = span
     this.#n = n
     this.#level = level
+    // Next to another member the head alone is enough: it lies on that member's line.
+    const tail = (next: boolean) => f.arrow.length + (next ? 0 : 2.5)
+    this.#tails = inChain ? [tail(inChain[0]), tail(inChain[1])] : [tail(false), tail(false)]
     const { u, block } = span
     this.#angle = f.iso ? readable(u) : 0
     const chord = Math.min(block.width / Math.abs(u[0] || 1e-9), block.height / Math.abs(u[1] || 1e-9))
@@ -172,7 +180,7 @@ class LineSetting {
       strokes.push({ kind: 'dimension', curve: l.curve })
     }
     const half = this.along / 2
-    const tail = A + 2.5
+    const [t0, t1] = this.#tails
     const reach = f.iso ? A + 1.5 : A + 2
     let s: number
     if (text === 'hi') s = s1 + reach + (f.iso ? half : f.textGap + half)
@@ -193,16 +201,16 @@ class LineSetting {
       }
       // Between heads that point in from outside no line is drawn (ASME), but nothing else may stand there either.
       if (!f.iso && e0 === 'out' && e1 === 'out') shapes.push(bar('dimension', this.#p(s0), this.#p(s1)))
-      if (e0 === 'out') draw('tail', s0 - tail, s0)
-      if (e1 === 'out') draw('tail', s1, s1 + tail)
+      if (e0 === 'out') draw('tail', s0 - t0, s0)
+      if (e1 === 'out') draw('tail', s1, s1 + t1)
     } else {
       if (f.iso || e0 === 'dot' || e1 === 'dot') draw('dimension', s0, s1)
       else shapes.push(bar('dimension', this.#p(s0), this.#p(s1)))
       const far = f.iso ? reach + 2 * half : reach
       if (text === 'hi') draw('tail', s1, s1 + far)
       else draw('tail', s0 - far, s0)
-      if (text === 'hi' && e0 === 'out') draw('tail', s0 - tail, s0)
-      if (text === 'lo' && e1 === 'out') draw('tail', s1, s1 + tail)
+      if (text === 'hi' && e0 === 'out') draw('tail', s0 - t0, s0)
+      if (text === 'lo' && e1 === 'out') draw('tail', s1, s1 + t1)
     }
     let centre = this.#p(s)
     if (f.iso) {

@@ -1,7 +1,7 @@
 import type { Vec2 } from '../../geometry/vec.ts'
 import type { Dimension } from '../../sizes/dimension.ts'
 import type { Desk, Option, Unit } from './form.ts'
-import { at, canonical, extensionStart, linearMember, type Span1, span1 } from './linear-form.ts'
+import { at, canonical, extensionStart, type InChain, linearMember, type Span1, span1 } from './linear-form.ts'
 import { faces, outlineLevel, paperSide, wishedSide } from './sides.ts'
 import { back, dot, turned } from './vec.ts'
 import { WEIGHTS } from './weights.ts'
@@ -88,7 +88,12 @@ function rows(desk: Desk, owner: number, spans: readonly Span1[], n: Vec2): Opti
   const view = desk.ink.views[owner]!
   const u = spans[0]!.u
   const upright = u[0] === 0 || u[1] === 0
-  const inChain = spans.length > 1
+  const inChain = (i: number): InChain => {
+    if (spans.length === 1) return false
+    const meets = (a: Span1 | undefined, b: Span1 | undefined) =>
+      a !== undefined && b !== undefined && Math.abs(a.s1 - b.s0) < 0.05
+    return [meets(spans[i - 1], spans[i]), meets(spans[i], spans[i + 1])]
+  }
   const starts = spans.map((s): [number, number] => [
     extensionStart(desk, owner, s.lo, n),
     extensionStart(desk, owner, s.hi, n),
@@ -117,7 +122,7 @@ function rows(desk: Desk, owner: number, spans: readonly Span1[], n: Vec2): Opti
       own,
       side,
       row,
-      members: once(() => spans.map((s, i) => linearMember(desk, s, n, level, starts[i]!, inChain))),
+      members: once(() => spans.map((s, i) => linearMember(desk, s, n, level, starts[i]!, inChain(i)))),
     }
   }
   const out: Option[] = []

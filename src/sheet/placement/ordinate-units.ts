@@ -147,7 +147,7 @@ function members(
     const draw = (a: Vec2, b: Vec2) => {
       const l = line('tail', a, b)
       shapes.push(l.shape)
-      strokes.push({ kind: 'dimension', curve: l.curve })
+      strokes.push({ kind: 'extension', curve: l.curve })
     }
     const jogged = Math.abs(t[i]! - r.s) > 0.05
     const rowEnd = level + (f.iso ? f.overshoot : 0)

@@ -47,6 +47,8 @@ export class Search {
   readonly #stands = new Map<Unit, Stand>()
   readonly #groundCosts = new WeakMap<readonly Shape[], number>()
   readonly #merged = new WeakMap<Alternative, readonly Shape[]>()
+  /** Now and then places are passed over at random, to find out what that would make possible. */
+  #skips: () => boolean = () => false
 
   constructor(ground: Ground, rules: Rules) {
     this.#ground = ground
@@ -121,7 +123,10 @@ export class Search {
     if (mood < 0.5) order.sort(byRank)
     else if (mood < 0.75) order.sort((a, b) => (a === unit ? -1 : b === unit ? 1 : byRank(a, b)))
     else for (let i = order.length - 1; i > 0; i--) swap(order, i, Math.floor(random() * (i + 1)))
+    const share = random() < 0.5 ? 0 : 0.35
+    this.#skips = share === 0 ? () => false : () => random() < share
     for (const u of order) this.#set(u)
+    this.#skips = () => false
     const now = this.#total()
     if (now < was - 1e-6) return true
     for (const u of off) this.#stands.delete(u)
@@ -148,6 +153,7 @@ export class Search {
     let bound = leftOff(unit)
     for (const option of unit.options) {
       if (option.own >= bound) break
+      if (this.#skips()) continue
       let base = option.own
       if (unit.group !== undefined && option.side !== undefined) {
         let apart = groupCost.get(option.side)
@@ -185,45 +191,80 @@ export class Search {
     bound: number,
   ): { stand: Stand; cost: number } | undefined {
     let cost = own + extra
-    const settled: Settled[] = []
-    for (const member of option.members()) {
-      const fixed = this.#onGround(member.fixed.shapes, unit)
-      own += fixed
-      cost += fixed
+    const members = option.members()
+    for (const { fixed } of members) {
+      const onGround = this.#onGround(fixed.shapes, unit)
+      own += onGround
+      cost += onGround
       if (cost >= bound) return undefined
-      const fixedPairs = this.#pairs(member.fixed.shapes, others, bound - cost)
-      cost += fixedPairs
+      cost += this.#pairs(fixed.shapes, others, bound - cost)
       if (cost >= bound) return undefined
-      let chosen: Settled | undefined
-      let chosenOwn = 0
-      let least = bound - cost
-      for (const alternative of member.alternatives) {
+    }
+    const settled = this.#finish(unit, option, members, others, bound - cost)
+    if (!settled) return undefined
+    for (const s of settled.list) own += s.alternative.own + this.#onGround(s.alternative.shapes, unit)
+    cost += settled.cost
+    const shapes = settled.list.flatMap((s) => s.shapes)
+    return { stand: { unit, option, settled: settled.list, shapes, box: boundsOf(shapes), own, against: NONE }, cost }
+  }
+
+  /**
+   * Chooses a way to finish each member, one after the other, the cheapest that goes with those before; where a later
+   * one then finds none, an earlier one takes its next.
+   */
+  #finish(
+    unit: Unit,
+    option: Option,
+    members: readonly Member[],
+    others: readonly Stand[],
+    bound: number,
+  ): { list: readonly Settled[]; cost: number } | undefined {
+    if (members.length === 0) return undefined
+    // What each member's ways cost apart from the other members; found once, as far as needed.
+    const costs: number[][] = members.map(() => [])
+    const costOf = (i: number, k: number): number => {
+      let c = costs[i]![k]
+      if (c === undefined) {
+        const way = members[i]!.alternatives[k]!
+        c = way.own + this.#onGround(way.shapes, unit)
+        if (c < bound) c += this.#pairs(way.shapes, others, bound - c)
+        costs[i]![k] = c
+      }
+      return c
+    }
+    const ways = (i: number, least: number, before: readonly Settled[]): [cost: number, settled: Settled][] => {
+      const member = members[i]!
+      const found: [number, Settled][] = []
+      const single = members.length === 1
+      for (let k = 0; k < member.alternatives.length; k++) {
+        const alternative = member.alternatives[k]!
         if (alternative.own >= least) break
-        let c = alternative.own + this.#onGround(alternative.shapes, unit)
-        const ownHere = c
-        if (c >= least) continue
-        c += this.#pairs(alternative.shapes, others, least - c)
+        if (this.#skips()) continue
+        let c = costOf(i, k)
         if (c >= least) continue
         const shapes = this.#shapes(member, alternative)
         if (!option.settled) {
-          for (const s of settled) {
+          for (const s of before) {
             c += conflict(shapes, s.shapes, this.#rules)
             if (c >= least) break
           }
           if (c >= least) continue
         }
-        least = c
-        chosen = { member, alternative, shapes }
-        chosenOwn = ownHere
+        found.push([c, { member, alternative, shapes }])
+        if (single) least = c
       }
-      if (!chosen) return undefined
-      settled.push(chosen)
-      own += chosenOwn
-      cost += least
-      if (cost >= bound) return undefined
+      return found.sort((a, b) => a[0] - b[0])
     }
-    const shapes = settled.flatMap((s) => s.shapes)
-    return { stand: { unit, option, settled, shapes, box: boundsOf(shapes), own, against: NONE }, cost }
+    let trials = 40
+    const settle = (i: number, spent: number, before: readonly Settled[]): { list: readonly Settled[]; cost: number } | undefined => {
+      if (i === members.length) return { list: before, cost: spent }
+      for (const [c, settled] of ways(i, bound - spent, before)) {
+        const done = settle(i + 1, spent + c, [...before, settled])
+        if (done || --trials < 0) return done
+      }
+      return undefined
+    }
+    return settle(0, 0, [])
   }
 
   #shapes(member: Member, alternative: Alternative): readonly Shape[] {

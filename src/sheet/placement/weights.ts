@@ -28,6 +28,7 @@ export const WEIGHTS = {
     dimension: { visible: 12, hidden: 5, centre: 2, other: 4 },
     extension: { visible: 1.6, hidden: 0.6, centre: 0.15, other: 0.8 },
     leader: { visible: 2.5, hidden: 1, centre: 0.6, other: 2.5 },
+    shoulder: { visible: 4, hidden: 2, centre: 1, other: 3 },
     arrow: { visible: 8, hidden: 4, centre: 2, other: 4 },
   },
   /** An extension line or leader that runs on along a view line. */
@@ -35,8 +36,8 @@ export const WEIGHTS = {
   /** A dimension line nearer to a parallel outline than the first row's distance. */
   nearOutline: 14,
   /** Text within the view's outline: in a void open to one side, or over the part. */
-  textInVoid: 0.5,
-  textOverPart: 5,
+  textInVoid: 1,
+  textOverPart: 9,
   /** A dimension line or leader over hatching. */
   overHatching: 4,
   /** Leader within 10° of the hatching it lies in. */

@@ -298,7 +298,7 @@ export function shaft(practice: 'ASME' | 'ISO') {
     across(v, [28, -14], [92, -8], '64', { group: { id: 'l', scheme: 'baseline' } }),
     across(v, [64, -9], [67, -9], '3'),
     across(v, [0, -10], [92, -8], '(92)', { reference: true }),
-    size(v, { kind: 'angle', vertex: [95, 0], from: Math.PI - 0.57, sweep: 0.57, reach: [9.5, 3] }, '32.7°'),
+    size(v, { kind: 'angle', vertex: [99.8, 0], from: Math.PI - 0.57, sweep: 0.57, reach: [14.8, 5] }, '32.7°'),
   )
   return {
     views: [place(view(v, lines, { min: [0, -14], max: [92, 14] }), [80, 120], 2)],
