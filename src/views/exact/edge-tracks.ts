@@ -120,6 +120,6 @@ function numericRoots(face: FaceModel, path: Path3, d: Vec3, out: number[]): voi
   if (values.every((x) => Math.abs(x) < 1e-9)) return
   for (let i = 1; i < places.length; i++) {
     const [a, b] = [values[i - 1]!, values[i]!]
-    if (a < 0 !== b < 0 && Math.abs(a) > 1e-12) out.push(bisected(facing, places[i - 1]!, places[i]!, a))
+    if (a < 0 !== b < 0) out.push(bisected(facing, places[i - 1]!, places[i]!, a))
   }
 }

@@ -1,3 +1,4 @@
+import { turnInto } from '../../geometry/trig-roots.ts'
 import { type Path3, path3At, samplePlaces } from './path3.ts'
 import { bisected, rootWithin } from './sweep-pieces.ts'
 import { type Border, Trim } from './trim.ts'
@@ -107,8 +108,9 @@ export class TorusTrim {
     }
     if (least < Infinity) return inside
     for (const piece of this.tube) {
-      const a = angle < piece.lo ? angle + TURN : angle >= piece.hi ? angle - TURN : angle
-      if (a < piece.lo || a >= piece.hi) continue
+      // closed on both ends: meeting two neighbours at their common end does no harm to a search for the nearest
+      const a = turnInto(angle, piece.lo - 1e-7)
+      if (a > piece.hi + 1e-7) continue
       const t = rootWithin(
         (x) => {
           path3At(piece.path, x, q)
