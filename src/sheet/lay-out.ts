@@ -22,6 +22,7 @@ import { stamp, stampShapes } from './furniture/stamp.ts'
 import { titleBlock } from './furniture/title-block.ts'
 import { titleWords } from './furniture/title-words.ts'
 import { hatchStyle } from './hatching.ts'
+import { lettered } from './lettering/capitals.ts'
 import { lettering, letteringBox } from './lettering/lettering.ts'
 import { missingSigns } from './lettering/metrics.ts'
 import { type Placement, placeDimensions } from './placement/place-dimensions.ts'
@@ -69,7 +70,7 @@ interface Desk {
 
 function notesOf(desk: Desk): Note[] {
   return [
-    ...desk.header.notes.map((n): Note => ({ text: n.text, span: n.span })),
+    ...lettered(desk.header).notes.map((n): Note => ({ text: n.text, span: n.span })),
     ...(desk.sizes?.notes ?? []).map((text): Note => ({ text })),
   ]
 }
@@ -209,7 +210,7 @@ function draw(desk: Desk, choice: SheetChoice): Drawn {
   if (choice.notes) items.push(...choice.notes.block.at(choice.notes.box.min[0], choice.notes.box.max[1]))
   const title = titleBlock(
     {
-      header,
+      header: lettered(header),
       ...(part.properties.mass === undefined ? {} : { mass: part.properties.mass }),
       scale: choice.scaleText,
       format: format.name,

@@ -6,6 +6,7 @@ import { bold, EM_OVER_CAPITAL, lettersWidth, regular } from '../sheet/lettering
 import type { Sheet, SheetItem, StrokeKind } from '../sheet/sheet.ts'
 import { cubics } from './beziers.ts'
 import { letteringFonts } from './lettering-fonts.ts'
+import { unpackWoff } from './woff.ts'
 
 /** PostScript points in a millimetre. */
 const PT = 72 / 25.4
@@ -16,8 +17,9 @@ const NO_DATE = new Date(Date.UTC(2000, 0, 1))
  * The sheet as PDF at its exact size: vector curves, embedded fonts, searchable text. Drawn signs carry a blank glyph
  * of their own character, so a search finds `⌀`. The same sheet gives the same bytes.
  */
-export function writePdf(sheet: Sheet): Promise<Uint8Array> {
+export async function writePdf(sheet: Sheet): Promise<Uint8Array> {
   const { about } = sheet
+  const fonts = await fontsFor(sheet)
   const doc = new PDFDocument({
     size: [sheet.width * PT, sheet.height * PT],
     margin: 0,
@@ -40,7 +42,7 @@ export function writePdf(sheet: Sheet): Promise<Uint8Array> {
     doc.on('error', reject)
     doc.on('end', () => resolve(joined(chunks)))
   })
-  const pen = new Pen(doc, sheet.height)
+  const pen = new Pen(doc, sheet.height, fonts)
   for (const item of sheet.items) pen.draw(item)
   doc.end()
   return done
@@ -52,13 +54,15 @@ type FontName = keyof typeof letteringFonts
 class Pen {
   readonly #doc: PDFKit.PDFDocument
   readonly #height: number
+  readonly #fonts: ReadonlyMap<FontName, Uint8Array>
   readonly #registered = new Set<FontName>()
   #width = -1
   #dashes = ''
   #cap = ''
 
-  constructor(doc: PDFKit.PDFDocument, height: number) {
+  constructor(doc: PDFKit.PDFDocument, height: number, fonts: ReadonlyMap<FontName, Uint8Array>) {
     this.#doc = doc
+    this.#fonts = fonts
     this.#height = height
     doc.lineJoin('round')
   }
@@ -122,8 +126,7 @@ class Pen {
     const turn = (item.angle * Math.PI) / 180
     let along = item.anchor === 'middle' ? -width / 2 : item.anchor === 'end' ? -width : 0
     for (const run of runs(item.text)) {
-      const ext = regular.file(run[0]!) === 'ext'
-      const font = item.bold ? (ext ? 'boldExt' : 'bold') : ext ? 'regularExt' : 'regular'
+      const font = fontOf(run[0]!, item.bold)
       const at: Vec2 = [item.at[0] + along * Math.cos(turn), item.at[1] + along * Math.sin(turn)]
       this.#text(run, font, at, item.height, item.angle, stretch)
       along += lettersWidth(run, weight) * item.height * stretch
@@ -134,7 +137,7 @@ class Pen {
     const doc = this.#doc
     if (!this.#registered.has(font)) {
       this.#registered.add(font)
-      doc.registerFont(font, bytes(letteringFonts[font]))
+      doc.registerFont(font, this.#fonts.get(font)!)
     }
     doc.font(font).fontSize(height * EM_OVER_CAPITAL * PT)
     const [x, y] = this.#at(at)
@@ -175,11 +178,34 @@ function dateOf(text: string | undefined): Date | undefined {
   return Number.isNaN(date.getTime()) ? undefined : date
 }
 
-function bytes(base64: string): ArrayBuffer {
+function fontOf(char: string, isBold: boolean | undefined): FontName {
+  const ext = regular.file(char) === 'ext'
+  return isBold ? (ext ? 'boldExt' : 'bold') : ext ? 'regularExt' : 'regular'
+}
+
+/** The font files that the sheet's text needs, unpacked; each is unpacked once in a process. */
+async function fontsFor(sheet: Sheet): Promise<ReadonlyMap<FontName, Uint8Array>> {
+  const names = new Set<FontName>()
+  for (const item of sheet.items) {
+    if (item.item === 'glyph') names.add('symbols')
+    else if (item.item === 'text') for (const c of item.text) names.add(fontOf(c, item.bold))
+  }
+  const fonts = new Map<FontName, Uint8Array>()
+  for (const name of names) {
+    const ready = unpacked.get(name) ?? unpackWoff(bytes(letteringFonts[name]))
+    unpacked.set(name, ready)
+    fonts.set(name, await ready)
+  }
+  return fonts
+}
+
+const unpacked = new Map<FontName, Promise<Uint8Array>>()
+
+function bytes(base64: string): Uint8Array {
   const raw = atob(base64)
   const out = new Uint8Array(raw.length)
   for (let i = 0; i < raw.length; i++) out[i] = raw.charCodeAt(i)
-  return out.buffer
+  return out
 }
 
 function joined(chunks: readonly Uint8Array[]): Uint8Array {

@@ -21,6 +21,10 @@ export interface ChoiceInput {
 
 /** What one step of format costs against one halving of the scale (common practice, no source: small sheets are handled daily). */
 const FORMAT_COST = [0, 0.45, 1.3, 2.4, 3.6]
+/** Sheets dearer than the best by more than this are not looked at. */
+const SPARE = 1.5
+/** A scale this near to the wanted one needs no larger one. */
+const NEAR_ENOUGH = 0.7
 const COST = { halfScale: 1.2, empty: 0.8, half: 0.5, reduced: 0.1, notWhole: 1.2, smallPictorial: 0.3 }
 
 /**
@@ -32,9 +36,12 @@ export function chooseSheet(input: ChoiceInput): SheetChoice[] {
   const most = Math.max(1, input.wanted)
   const value = (s: Scale) => s.paper / s.part
   // The first scale that is not larger than needed; the next larger one where only that reaches what is wanted.
-  const enough = Math.min(...input.scales.map(value).filter((v) => v >= most - 1e-12), Infinity)
+  const enough = Math.min(...input.scales.map(value).filter((v) => v >= most * NEAR_ENOUGH), Infinity)
   const usable = input.scales.filter((s) => value(s) <= enough + 1e-12)
   input.formats.forEach((format, index) => {
+    // A larger sheet cannot do better than its own cost.
+    const least = Math.min(...choices.map((c) => c.cost))
+    if (choices.filter((c) => c.whole).length > 2 && (FORMAT_COST[index] ?? 5) > least + SPARE) return
     for (const scale of usable.length > 0 ? usable : input.scales) {
       const composition = compose(input.request(format, scale))
       if (!composition) continue

@@ -99,7 +99,7 @@ export function compose(request: Request): Composition | undefined {
     const worth = (looseStand ? 4 : 0) + (pictorialStands ? 2 : 0) + (pictorial ? pictorial.scale / request.scale : 0)
     if (!best || worth > best.worth + 1e-9) best = { composition, worth }
     // The first attempt that holds everything at full size is the one a drafter would take.
-    if (composition.whole && (!pictorial || pictorial.scale >= request.scale - 1e-12)) break
+    if (composition.whole && (!pictorial || pictorial.scale === request.pictorialScales[0])) break
   }
   return best?.composition
 }

@@ -12,8 +12,8 @@ export interface FieldStyle {
   readonly height: number
   readonly bold?: boolean
   readonly align?: 'start' | 'middle'
-  /** Where the text stands in what the heading leaves of the cell. */
-  readonly seat?: 'middle' | 'bottom'
+  /** Narrowed rather than set on two lines. */
+  readonly single?: boolean
 }
 
 /** Lettering may shrink to this in a cell that is too small for it (ISO 3098-1 smallest preferred height legible at half size). */
@@ -69,12 +69,12 @@ export class CellWriter {
     if (!text) return
     const span = typeof said === 'string' ? undefined : said?.span
     const bold = style.bold ? { bold: true } : {}
-    const fit = fitText(text, this.#box(box, style.height, Math.min(LEAST, style.height)), bold)
+    const whole = this.#box(box, style.height, Math.min(LEAST, style.height))
+    const fit = fitText(text, style.single ? { ...whole, depth: style.height } : whole, bold)
     if (!fit.whole) this.cut.push({ text, span })
     const step = fit.height * LINE
     const deep = fit.height + (fit.lines.length - 1) * step
-    const free = heightOf(box) - deep
-    const bottom = style.seat === 'bottom' ? Math.min(PAD, free / 2) : free / 2
+    const bottom = (heightOf(box) - deep) / 2
     const x = style.align === 'middle' ? (box.min[0] + box.max[0]) / 2 : box.min[0] + PAD
     const top: Vec2 = [x, box.min[1] + bottom + deep - fit.height]
     this.#set(fit, top, style.align ?? 'start', { ...bold, ...(span ? { span } : {}) })
@@ -88,7 +88,7 @@ export class CellWriter {
   }
 
   #box(box: Box2, height: number, least: number) {
-    return { width: widthOf(box) - 2 * PAD, depth: heightOf(box) - 1.2, height, least, lineRatio: LINE }
+    return { width: widthOf(box) - 2 * PAD, depth: heightOf(box) - 1.8, height, least, lineRatio: LINE }
   }
 
   #set(

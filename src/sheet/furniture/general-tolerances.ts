@@ -19,8 +19,15 @@ export function generalLines(header: Header, words: TitleWords): GeneralLine[] {
     [words.texture, header.texture],
     [words.standard, header.standard],
   ] as const
-  for (const [name, said] of more) if (said) lines.push({ name, value: said.text, span: said.span })
+  for (const [name, said] of more) {
+    // A whole sentence needs no name in front of it.
+    if (said) lines.push({ name: isSentence(said.text) ? '' : name, value: said.text, span: said.span })
+  }
   return lines
+}
+
+function isSentence(text: string): boolean {
+  return (text.match(/\p{L}{3,}/gu) ?? []).length > 2
 }
 
 function toleranceLine(g: GeneralTolerance, header: Header, words: TitleWords): { name: string; value: string } {

@@ -3,10 +3,11 @@ import type { Mark } from '../../brief/mark.ts'
 import type { Box2 } from '../../geometry/evaluate.ts'
 import type { PracticeFigures } from '../../standards/practice-figures.ts'
 import { boxOf } from '../arrange/boxes.ts'
+import { wrap } from '../lettering/fit.ts'
 import { textWidth } from '../lettering/lettering.ts'
 import type { SheetItem } from '../sheet.ts'
 import { CellWriter } from './cell-writer.ts'
-import { generalLines } from './general-tolerances.ts'
+import { type GeneralLine, generalLines } from './general-tolerances.ts'
 import { projectionSymbol } from './projection-symbol.ts'
 import { titleWords } from './title-words.ts'
 import { weightText } from './weight.ts'
@@ -26,7 +27,7 @@ export interface TitleFacts {
 }
 
 /** Columns of the block: what holds unless otherwise said; the making; the identity. */
-const COLUMN = [0, 53, 109, TITLE_BLOCK_WIDTH] as const
+const COLUMN = [0, 50, 112, TITLE_BLOCK_WIDTH] as const
 
 /**
  * The title block with the data fields of ISO 7200:2004 (ASME Y14.1 and Y14.100 ask for the same under other names).
@@ -64,17 +65,24 @@ export function titleBlock(
   line(words.unless, left, c1 - left - 1.4)
   y -= step
   const lines = generalLines(header, words)
-  const names = Math.max(0, ...lines.filter((l) => l.value).map((l) => textWidth(l.name, heading)))
+  const names = Math.max(0, ...lines.filter((l) => l.value && l.name).map((l) => textWidth(l.name, heading)))
   const tab = left + Math.min(names, 24) + 3
   // The last line of the box is kept for the warning not to scale.
-  const room = Math.floor((y - 1.6 - step) / step + 1)
-  const shown = lines.slice(0, room)
-  for (const l of shown) {
-    if (l.value) {
-      line(l.name, left, tab - left - 2, l.span)
-      line(l.value, tab, c1 - tab - 1.4, l.span)
-    } else line(l.name, left, c1 - left - 1.4, l.span)
-    y -= step
+  let room = Math.floor((y - 1.6 - step) / step + 1)
+  const unsaid: GeneralLine[] = []
+  for (const l of lines) {
+    const width = l.value && l.name ? c1 - tab - 1.4 : c1 - left - 1.4
+    const text = wrap(l.value || l.name, width / SLIGHTLY_NARROWED, heading, {}, true)!
+    if (text.length > room) {
+      unsaid.push(l)
+      continue
+    }
+    room -= text.length
+    if (l.value && l.name) line(l.name, left, tab - left - 2, l.span)
+    for (const t of text) {
+      line(t, l.value && l.name ? tab : left, width, l.span)
+      y -= step
+    }
   }
   y = 1.8
   line(words.doNotScale, left, c1 - left - 1.4)
@@ -97,8 +105,11 @@ export function titleBlock(
   rows.forEach(([name, signature], i) => {
     const [bottom, top] = [22.5 - (i + 1) * 7.5, 22.5 - i * 7.5]
     inline(bottom, top, name)
-    write.value(cell(c1 + NAME_COLUMN, bottom, c2 - DATE_COLUMN, top), signature?.name, { height: heading })
-    write.value(cell(c2 - DATE_COLUMN, bottom, c2, top), signature?.date, { height: heading })
+    write.value(cell(c1 + NAME_COLUMN, bottom, c2 - DATE_COLUMN, top), signature?.name, {
+      height: heading,
+      single: true,
+    })
+    write.value(cell(c2 - DATE_COLUMN, bottom, c2, top), signature?.date, { height: heading, single: true })
     write.rule([x0 + c1, y0 + top], [x0 + c2, y0 + top])
   })
   write.rule([x0 + c1, y0 + 29.5], [x0 + c2, y0 + 29.5])
@@ -125,7 +136,7 @@ export function titleBlock(
   field(cell(rev, 14, c3, 27.5), words.revision, header.revision, title, { bold: true, align: 'middle' })
   write.rule([x0 + rev, y0 + 14], [x0 + rev, y0 + 27.5])
   write.rule([x0 + c2, y0 + 14], [x0 + c3, y0 + 14])
-  const small = [c2, c2 + 16, c2 + 32, c2 + 44.5, c3] as const
+  const small = [c2, c2 + 15, c2 + 30, c2 + 42, c3] as const
   field(cell(small[0], 0, small[1], 14), words.scale, facts.scale, value, { align: 'middle' })
   field(cell(small[1], 0, small[2], 14), words.sheet, words.sheetOf(facts.sheet, facts.sheets), value, {
     align: 'middle',
@@ -149,8 +160,7 @@ export function titleBlock(
       ...(c.span ? { span: c.span } : {}),
     }),
   )
-  const left_ = lines.slice(shown.length)
-  for (const l of left_) {
+  for (const l of unsaid) {
     marks.push({
       rule: 'title-block-text-cut',
       weight: 'must change',
@@ -163,6 +173,8 @@ export function titleBlock(
   return { items: write.items, marks }
 }
 
+/** Lines of general statements may be narrowed by so much before they wrap. */
+const SLIGHTLY_NARROWED = 0.9
 /** Width of the names in front of weight and signatures, and of the dates behind. */
 const NAME_COLUMN = 18
-const DATE_COLUMN = 16
+const DATE_COLUMN = 20.5
