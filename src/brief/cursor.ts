@@ -105,7 +105,7 @@ export class Cursor {
 
   isSizeAhead(ahead: number): boolean {
     const { kind } = this.peek(ahead)
-    return kind === 'number' || kind === 'unknown' || kind === 'minus' || this.isDia(ahead)
+    return kind === 'number' || kind === 'unknown' || kind === 'minus' || kind === 'open' || this.isDia(ahead)
   }
 
   /** A direction such as `left-right`, at so many pieces ahead. */
@@ -120,12 +120,15 @@ export class Cursor {
     return word && lieSpellings[word.text.toLowerCase()]
   }
 
+  /** `⌀`, `dia`, and `(⌀`, where the bracket is the size's own. */
   isDia(ahead = 0): boolean {
+    if (this.peek(ahead).kind === 'open') return this.isDia(ahead + 1)
     return this.peek(ahead).kind === 'diameter' || this.isWord(ahead, 'dia', 'diameter')
   }
 
   takeDia(): boolean {
     if (!this.isDia()) return false
+    if (this.at('open')) return true
     this.index++
     // `dia.` with the full stop of an abbreviation
     if (this.peek().text === '.') this.index++

@@ -60,7 +60,7 @@ function readAlone(typed: string, old: Size, comma: boolean, mark: (m: Mark) => 
   if (!statement) return undefined
   const setting: Setting = {
     text: source,
-    unit: old.unitTyped ? other(old) : old.unit,
+    unit: old.unit,
     practice: 'ISO',
     ownNames: new Set(),
     mark: (m) =>
@@ -71,8 +71,6 @@ function readAlone(typed: string, old: Size, comma: boolean, mark: (m: Mark) => 
   const size = readSize(c, { what: 'the size', zero: old.value === 0, signed: /^[-−–]/.test(old.text) })
   return size && c.done ? size : undefined
 }
-
-const other = (size: Size) => size.unit
 
 /** The stretch of the brief that a size takes up: brackets, digits, unit and tolerance, without ⌀ or R in front. */
 export function sizeExtent(text: string, size: Size): Span {

@@ -42,5 +42,4 @@ export function printAngle(angle: Angle): string {
 /** `4X `, or nothing for one. */
 export const printCount = (count: Count): string => (count.value === 1 ? '' : `${count.value}X `)
 
-export const dia = (size: Size): string =>
-  size.tolerance?.kind === 'reference' ? `(⌀${printSize(size).slice(1)}` : `⌀${printSize(size)}`
+export const dia = (size: Size): string => `⌀${printSize(size)}`

@@ -43,8 +43,10 @@ function block(at: number, { keyword, lines }: { keyword: string; lines: readonl
 
 /** Free text, in quotation marks where it would not be read back as it stands. */
 function quote(text: string): string {
-  return /^"|(?:^|\s)#(?!\d)|^#|^\s|\s$/.test(text) ? `"${text.replaceAll('"', '""')}"` : text
+  return /^"|(?:^|\s)#(?!\d)|^#|^\s|\s$/.test(text) ? inQuotes(text) : text
 }
+
+const inQuotes = (text: string) => `"${text.replaceAll('"', '""')}"`
 
 function headerBlocks(h: Header): Block[] {
   const out: Block[] = []
@@ -67,13 +69,10 @@ function headerBlocks(h: Header): Block[] {
   for (const keyword of ['drawn', 'checked', 'approved'] as const) {
     const s = h[keyword]
     if (!s) continue
-    const name = s.date && /,/.test(s.name.text) && s.name.text.startsWith('"') ? quote(s.name.text) : s.name.text
-    const dateless = !s.date && /,[^,]*\d[^,]*$/.test(name)
-    put(
-      s.name.span.from,
-      keyword,
-      `${dateless ? `"${name.replaceAll('"', '""')}"` : quote(name)}${s.date ? `, ${s.date.text}` : ''}`,
-    )
+    const { text, span } = s.name
+    // Without a date, a comma and a digit would be taken for one.
+    const name = !s.date && /,[^,]*\d[^,]*$/.test(text) ? inQuotes(text) : quote(text)
+    put(span.from, keyword, s.date ? `${name}, ${s.date.text}` : name)
   }
   words('sheet', h.sheet)
   if (h.scale) put(h.scale.span.from, 'scale', `${h.scale.paper}:${h.scale.part}`)
@@ -104,9 +103,7 @@ function putNumber(h: Header, put: (at: number, keyword: string, ...lines: strin
     put(
       number.span.from,
       'number',
-      /\srev/i.test(number.text) || /^rev/i.test(number.text)
-        ? `"${number.text.replaceAll('"', '""')}"`
-        : quote(number.text),
+      /\srev/i.test(number.text) || /^rev/i.test(number.text) ? inQuotes(number.text) : quote(number.text),
     )
   if (revision) put(revision.span.from, 'revision', quote(revision.text))
 }

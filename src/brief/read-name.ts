@@ -45,7 +45,7 @@ export function readName(c: Cursor, what: string): Name | undefined {
   while (
     c.at('word') ||
     (c.at('times', 'R') && labelPattern.test(c.peek().text)) ||
-    (pieces.length > 0 && atStepNumber(c))
+    atStepNumber(c, pieces[pieces.length - 1])
   ) {
     if (stops.has(c.peek().text.toLowerCase()) && !(c.atWord('first') && pieces.length > 0)) break
     pieces.push(c.peek())
@@ -59,8 +59,9 @@ export function readName(c: Cursor, what: string): Name | undefined {
   return nameOf(c, pieces)
 }
 
-const atStepNumber = (c: Cursor) =>
-  c.at('number') && /^\d{1,2}$/.test(c.peek().text) && c.setting.ownNames.has(`step ${c.peek().text}`)
+/** The 4 of `step 4`, a step without a name of its own. */
+const atStepNumber = (c: Cursor, last: Lexeme | undefined) =>
+  last?.text.toLowerCase() === 'step' && c.at('number') && c.setting.ownNames.has(`step ${c.peek().text}`)
 
 /** Makes one name of the pieces, words in lower case but for labels, and checks the spelling. */
 export function nameOf(c: Cursor, pieces: readonly Lexeme[]): Name {

@@ -270,7 +270,7 @@ export class PlacementReader {
     const { c } = this
     const start = c.index
     c.skipSeparators()
-    if (c.at('number') || (c.at('minus') && c.peek(1).kind === 'number')) return true
+    if (c.isSizeAhead(0)) return true
     c.index = start
     return false
   }
@@ -390,7 +390,8 @@ export class PlacementReader {
     const { c } = this
     const circle = this.circle!
     const span = { from: circle.from, to: this.first ? Math.max(circle.to, this.first.span.to) : circle.to }
-    if (!given)
+    // `hole … on ⌀100 bolt circle` is one; `holes` needs its number.
+    if (!given && /[^s]s$|es$/i.test(c.statement.keyword.text))
       c.mark('missing-count', span, `how many ${plural} are on the circle?`, { expected: '6X, before the callout' })
     if (!this.first) {
       const at = { from: circle.to, to: circle.to }
@@ -401,7 +402,7 @@ export class PlacementReader {
     }
     const first = this.first && {
       ...this.first,
-      degrees: this.first.degrees === 'astride' ? (90 + 180 / (given?.value ?? 2)) % 360 : this.first.degrees,
+      degrees: this.first.degrees === 'astride' ? (90 + 180 / (given?.value ?? 1)) % 360 : this.first.degrees,
     }
     const about = this.about
     return { kind: 'bolt circle', diameter: circle.diameter, first, ...(about ? { about } : {}), span }

@@ -96,6 +96,13 @@ export function readSize(c: Cursor, wish: SizeWish): Size | undefined {
   return checked(c, size, wish, sign !== undefined)
 }
 
+/** A tolerance that stands after the size's word: `1/4 thick STK`. */
+export function withLateTolerance(c: Cursor, size: Size | undefined): Size | undefined {
+  if (!size || size.tolerance) return size
+  const tolerance = readTolerance(c, size)
+  return tolerance ? { ...size, tolerance } : size
+}
+
 function checked(c: Cursor, size: Size, wish: SizeWish, negative: boolean): Size | undefined {
   const span = negative ? { from: size.span.from - 1, to: size.span.to } : size.span
   if (negative) {

@@ -2,7 +2,7 @@ import type { AngleStock, Lie, Side, Stock } from './brief.ts'
 import type { Cursor } from './cursor.ts'
 import { readSide } from './read-name.ts'
 import { readOutline } from './read-outline.ts'
-import { readSize } from './read-size.ts'
+import { readSize, withLateTolerance } from './read-size.ts'
 import { readTurned } from './read-turned.ts'
 import type { Size } from './size.ts'
 import { phraseWords, type StockKeyword } from './vocabulary.ts'
@@ -129,10 +129,11 @@ function readPhrases(c: Cursor, keyword: StockKeyword, needs: readonly Need[]): 
     if (c.atSize() || dia || c.at('minus') || (named && c.isSizeAhead(1))) {
       if (named && !c.atSize()) c.index++
       const next = named ?? needs.find((n) => !sizes[n.key] && !failed.has(n.key) && !n.optional) ?? needs[0]!
-      const size = readSize(c, { what: dia && next.key !== 'diameter' ? 'the diameter' : next.what })
+      const first = readSize(c, { what: dia && next.key !== 'diameter' ? 'the diameter' : next.what })
       const after = c.at('word') && !named ? needOf(c.peek().text.toLowerCase()) : undefined
       if (after) c.index++
       const need = after ?? next
+      const size = after ? withLateTolerance(c, first) : first
       if (size) put(need, size)
       else failed.add(need.key)
     } else if (c.atWord('outer', 'face', 'lies', 'lie') && !c.isLie(1)) {
@@ -205,9 +206,10 @@ function readAngleStock(c: Cursor): Stock | undefined {
     else if (c.takeWord('length')) put('length', 'the length')
     else if (c.takeWord('thickness')) put('thickness', 'the thickness')
     else if (c.atSize() || c.at('minus')) {
-      const size = readSize(c, { what: 'the thickness' })
+      const first = readSize(c, { what: 'the thickness' })
       const key = c.takeWord('long') ? 'length' : c.takeWord('high') ? 'uprightHeight' : 'thickness'
       if (key === 'thickness') c.takeWord('thick')
+      const size = withLateTolerance(c, first)
       if (!size) failed.add(key)
       else if (sizes[key]) c.mark('stated-twice', size.span, `the ${key} is stated twice`)
       else sizes[key] = size
