@@ -34,7 +34,7 @@ export async function eachBrief(
         code = worse(code, EXIT.file)
       } else {
         console.say(
-          `${nameOf(file)}: a fault of the program's own: ${kernel.describeFault(fault)}. Please report it with the brief.`,
+          `${nameOf(file)}: a fault of the program's own: ${fault instanceof Error ? fault.message : String(fault)}. Please report it with the brief.`,
         )
         if (process.env.SHEETWRIGHT_TRACE) console.say(fault instanceof Error ? (fault.stack ?? '') : String(fault))
         code = worse(code, EXIT.fault)
