@@ -16,15 +16,21 @@ export function proposePrismatic(part: Part, hidden: HiddenLength): ViewPlan {
 function proposeFlat(part: Part, wants: readonly Want[]): ViewPlan | undefined {
   const { flat } = part
   if (!flat) return undefined
-  const axis = axisOf[flat.side]
+  const side = facedSide(part, flat.side)
+  const axis = axisOf[side]
   if (!wants.every((w) => w.along.length === 0 || w.along.includes(axis))) return undefined
   return {
-    views: [{ kind: 'principal', side: flat.side }],
-    reasons: [
-      `One view: the part is flat, every feature shows true from the ${flat.side}, the thickness stands in a note.`,
-    ],
+    views: [{ kind: 'principal', side }],
+    reasons: [`One view: the part is flat, every feature shows true from the ${side}, the thickness stands in a note.`],
     thicknessNote: thicknessNote(part, flat.thickness),
   }
+}
+
+/** The large face's side as the brief names it; of two that show the same the front or the top. */
+function facedSide(part: Part, side: Side): Side {
+  const stock = part.brief.stock
+  if (stock && 'face' in stock && axisOf[stock.face] === axisOf[side]) return stock.face
+  return side === 'rear' ? 'front' : side === 'bottom' ? 'top' : side
 }
 
 /** `.188 THK`, `1/4 STK` (ASME custom); `t = 8` (ISO 129-1, from memory). */

@@ -1,8 +1,12 @@
+import type { Side } from '../../brief/brief.ts'
 import type { Part } from '../../part/part.ts'
+import { axisOf } from '../frames.ts'
 import type { HiddenLength, PlannedView, ViewPlan } from './plan.ts'
 import { proposePrismatic } from './prismatic.ts'
 import { planSection } from './sections.ts'
 import { proposeTurned } from './turned.ts'
+import { wantsOf } from './wants.ts'
+import { listed } from './words.ts'
 
 /**
  * Which views the sheet shows, and why. The front is the part's own, as the brief describes it. What the brief asks for
@@ -30,6 +34,16 @@ function asAsked(part: Part): ViewPlan {
     'Views as the brief asks.',
     ...sections.map((s) => `Section ${s.letter}-${s.letter} stands in the place of the ${s.side} view.`),
     ...replaced.map((s) => `The ${s} view itself is left out: its section stands in its place.`),
+    ...untold(part, [...sides, ...sections.map((s) => s.side)]),
   ]
   return { views, reasons }
+}
+
+/** What the views asked for do not show in true shape, with the view that would. */
+function untold(part: Part, sides: readonly Side[]): string[] {
+  const axes = new Set(sides.map((s) => axisOf[s]))
+  const missing = wantsOf(part).filter((w) => w.along.length > 0 && !w.along.some((a) => axes.has(a)))
+  if (missing.length === 0) return []
+  const side = { x: 'left or right', y: 'front', z: 'top' }[missing[0]!.along[0]!]
+  return [`None of these views shows ${listed(missing.map((w) => w.what))} in true shape; the ${side} view would.`]
 }

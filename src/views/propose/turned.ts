@@ -16,12 +16,15 @@ import { capital, listed } from './words.ts'
 export function proposeTurned(part: Part, hidden: HiddenLength): ViewPlan {
   const lie = part.axis!.lie
   const wants = wantsOf(part)
-  const hollow = wants.some((w) => w.inside && w.coaxial) || isTube(part)
   const offAxis = wants.filter((w) => !w.coaxial && w.along.length > 0)
   const end = AXIS_OF[lie]
   const ended = offAxis.filter((w) => w.along.includes(end))
   const crosswise = offAxis.filter((w) => !w.along.includes(end))
   const longitudinal = longitudinalSide(part, lie, hidden)
+  // A section would take away what is worked across the axis in its front half.
+  const hollow =
+    (wants.some((w) => w.inside && w.coaxial) || isTube(part)) &&
+    !crosswise.some((w) => w.along.includes(axisOf[longitudinal]))
   const views: PlannedView[] = []
   const reasons: string[] = []
 

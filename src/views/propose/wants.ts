@@ -104,11 +104,10 @@ function isOfRevolution(face: BodyFace, point: Vec3, direction: Vec3): boolean {
 }
 
 function nameOf(f: PartFeature): string {
-  if (f.kind === 'flat-cut') return 'the flat'
-  const count = f.members.length
+  const word = f.kind === 'flat-cut' ? 'flat' : f.kind === 'step-diameter' ? 'diameter' : f.kind
   const label = f.feature?.label?.text
-  const word = f.kind === 'step-diameter' ? 'diameter' : f.kind
-  return `the ${label ? `${word} ${label}` : count > 1 ? plural(word) : word}`
+  const noun = f.members.length > 1 ? plural(word) : word
+  return label ? `${noun} ${label}` : `the ${noun}`
 }
 
 const plural = (word: string) => (word.endsWith('s') || word.endsWith('h') ? `${word}es` : `${word}s`)
