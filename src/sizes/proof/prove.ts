@@ -1,25 +1,24 @@
+import type { Span } from '../../brief/span.ts'
 import type { Part } from '../../part/part.ts'
 import type { ViewSet } from '../../views/view.ts'
 import { plainText } from '../callout/plain-text.ts'
-import type { Dimension, HoleTable, Proof } from '../dimension.ts'
+import type { Dimension, HoleTable, Proof, Statement } from '../dimension.ts'
 import { judge } from './judge.ts'
-import { type Making, type Model, modelOf } from './model.ts'
+import { makingOf } from './making.ts'
+import { type Model, modelOf } from './model.ts'
 import { missingWords, nameOf, repeatedWords } from './words.ts'
 
-/** What the part's features tell the proof: faces made as one, and bolt circles. */
-export function makingOf(part: Part): Making {
-  return {
-    together: part.features.flatMap((f) => f.members.map((m) => m.faces)),
-    circles: part.features.flatMap((f) =>
-      f.pattern?.kind === 'bolt circle'
-        ? [{ id: f.id, centre: f.pattern.centre, normal: f.pattern.normal, members: f.members }]
-        : [],
-    ),
-  }
+/** A size said in a note instead of at a dimension: `10 THK`. */
+export interface NoteStatement {
+  readonly id: string
+  readonly text: string
+  readonly states: readonly Statement[]
+  readonly span?: Span
 }
 
 export interface ProofOptions {
   readonly tables?: readonly HoleTable[]
+  readonly notes?: readonly NoteStatement[]
   /** Names the view in which a missing size would stand. */
   readonly views?: ViewSet
   /** The solid's unknowns, where they are at hand already. */
@@ -36,11 +35,12 @@ export function prove(part: Part, dimensions: readonly Dimension[], options: Pro
   const rows = (options.tables ?? []).flatMap((table) =>
     table.rows.map((row) => ({ id: `${table.view}/${row.tag}`, states: row.states ?? [], reference: false })),
   )
-  const judgement = judge(model, [...dimensions, ...rows])
+  const notes = (options.notes ?? []).map((note) => ({ ...note, reference: false }))
+  const judgement = judge(model, [...dimensions, ...rows, ...notes])
   const byId = new Map(dimensions.map((d) => [d.id, d]))
   const text = (id: string): string => {
     const dimension = byId.get(id)
-    return dimension ? plainText(dimension.callout) : `table row ${id}`
+    return dimension ? plainText(dimension.callout) : (notes.find((n) => n.id === id)?.text ?? `table row ${id}`)
   }
   const missing = [
     ...judgement.loose.map((set) => missingWords(part, model, set, options.views)),

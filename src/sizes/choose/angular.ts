@@ -1,0 +1,169 @@
+import type { Angle } from '../../brief/size.ts'
+import type { Vec3 } from '../../geometry/vec.ts'
+import { add, cross, dot, norm, scale, sub, unit } from '../../geometry/vec3.ts'
+import { angleCallout, diameterCallout, withLine } from '../callout/shapes.ts'
+import type { Statement } from '../dimension.ts'
+import { axisIndex } from '../proof/elements.ts'
+import { type Context, mooringOf } from './context.ts'
+import type { Draft } from './draft.ts'
+import { type Chosen, oneOf } from './kinds.ts'
+import { showAngle } from './show.ts'
+import type { Sight } from './sight.ts'
+
+/** Bolt circles: one size for all that share centre and diameter, with their spacing said or plain to see. */
+export function boltCircleDrafts(
+  context: Context,
+  all: readonly Chosen<'bolt circle'>[],
+  notes: Map<string, Draft>,
+): Draft[] {
+  const sets = new Map<string, Chosen<'bolt circle'>[]>()
+  for (const one of all) {
+    const key = `${one.of}/${one.size.mm.toFixed(5)}/${one.size.text}`
+    sets.set(key, [...(sets.get(key) ?? []), one])
+  }
+  const drafts: Draft[] = []
+  for (const set of sets.values()) {
+    const first = set[0]!
+    const feature = context.features.get(first.group ?? '')
+    const pattern = feature?.pattern
+    const axisAt = mooringOf(context, first.of, [1, 0, 0])?.at
+    const centre = pattern?.kind === 'bolt circle' ? pattern.centre : axisAt
+    const axis = pattern?.kind === 'bolt circle' ? pattern.normal : feature?.outward
+    if (!centre || !axis) continue
+    const places = (one: Chosen<'bolt circle'>) =>
+      one.members.flatMap((m) => {
+        const at = mooringOf(context, m, axis)?.at
+        return at ? [at] : []
+      })
+    const members = set.flatMap(places)
+    const states: Statement[] = [{ kind: 'bolt circle', centre, axis, members }]
+    for (const one of set) {
+      const own = places(one)
+      if (own.length < 2) continue
+      const spaced: Statement = { kind: 'equally spaced', centre, axis, members: own }
+      const word = context.writing.habit.equallySpaced
+      const note = notes.get(one.group ?? '')
+      // Two opposite holes on a centre line show it; more are said to be evenly spaced where the practice says so.
+      if (word && note && own.length > 2) {
+        notes.set(one.group!, { ...note, callout: withLine(note.callout, word), states: [...note.states, spaced] })
+      } else states.push(spaced)
+    }
+    drafts.push({
+      id: `${first.group}/bolt circle`,
+      callout: diameterCallout(first.size, context.writing),
+      value: first.size.mm,
+      size: first.size,
+      direction: 'diameter',
+      states,
+      shows: (sight: Sight) => {
+        if (!sight.facing(axis)) return undefined
+        const seen = members.some((m) => sight.circles(sight.flat(m)).some((c) => c.visible))
+        const measured = { kind: 'diameter', centre: sight.flat(centre), radius: first.size.mm / 2 } as const
+        return { score: (seen ? 80 : -40) - 2 * sight.order, measured }
+      },
+      span: first.span,
+      ...(first.group ? { feature: first.group } : {}),
+    })
+    for (const one of set) {
+      const own = places(one)
+      if (own.length === 0 || own.some((p) => onCentreLine(p, centre, axis))) continue
+      const said = oneOf(
+        context.part.chosen.filter((c) => c.kind === 'angle' && c.group === one.group && one.members.includes(c.to)),
+        'angle',
+      )
+      drafts.push(polarDraft(context, one, centre, axis, own[0]!, said?.angle))
+    }
+  }
+  return drafts
+}
+
+function onCentreLine(p: Vec3, centre: Vec3, axis: Vec3): boolean {
+  const k = axisIndex(axis)
+  return ([0, 1, 2] as const).some((i) => i !== k && Math.abs(p[i] - centre[i]) < 1e-5)
+}
+
+/** The first hole's angle from the nearest centre line, typed or worked out where the brief says `astride`. */
+function polarDraft(
+  context: Context,
+  one: Chosen<'bolt circle'>,
+  centre: Vec3,
+  axis: Vec3,
+  member: Vec3,
+  said: Angle | undefined,
+): Draft {
+  const out = unit(sub(member, centre))
+  const level = ([0, 1, 2] as const).flatMap((i): Vec3[] => {
+    if (axisIndex(axis) === i) return []
+    const e: [number, number, number] = [0, 0, 0]
+    e[i] = Math.sign(out[i]) || 1
+    return [e]
+  })
+  const degrees = (v: Vec3) => (Math.acos(Math.min(1, Math.max(-1, dot(v, out)))) * 180) / Math.PI
+  const from =
+    level.find((v) => said && Math.abs(degrees(v) - said.value) < 1e-6) ??
+    level.reduce((a, b) => (degrees(b) < degrees(a) ? b : a))
+  const value = said && Math.abs(degrees(from) - said.value) < 1e-6 ? said.value : degrees(from)
+  const text = said && value === said.value ? said.text : String(Math.round(value * 1000) / 1000)
+  const span = said?.span ?? one.span
+  const decimals = text.split('.')[1]?.length ?? 0
+  const angle: Angle = { text, value, form: decimals > 0 ? 'decimal' : 'whole', decimals, span }
+  return {
+    id: `${one.group}/first angle`,
+    callout: angleCallout(angle, context.writing),
+    value,
+    angle,
+    leg: one.size.mm / 2,
+    direction: 'angle',
+    states: [{ kind: 'polar', centre, axis, member }],
+    shows: showAngle(centre, from, out, [one.size.mm / 2, one.size.mm / 2]),
+    span,
+    ...(one.group ? { feature: one.group } : {}),
+    ...(said ? {} : { derived: true }),
+  }
+}
+
+/** An angle between two plane faces. */
+export function angleDraft(context: Context, chosen: Chosen<'angle'>): Draft | undefined {
+  const [a, b] = [chosen.from, chosen.to].map((id) => mooringOf(context, id, [0, 0, 0]))
+  const [f, g] = [a?.faces[0], b?.faces[0]]
+  if (!a?.normal || !b?.normal || f === undefined || g === undefined) return undefined
+  const line = cross(a.normal, b.normal)
+  if (norm(line) < 1e-9) return undefined
+  const along = unit(line)
+  const vertex = meeting(a.at, a.normal, b.at, b.normal, along)
+  const legs = [f, g].map((face) => {
+    const out = sub(middleOf(context, face) ?? vertex, vertex)
+    return sub(out, scale(along, dot(out, along)))
+  })
+  const [u, v] = [legs[0]!, legs[1]!]
+  return {
+    id: `${chosen.group ?? 'stock'}/angle/${chosen.from} to ${chosen.to}`,
+    callout: angleCallout(chosen.angle, context.writing),
+    value: chosen.angle.value,
+    angle: chosen.angle,
+    leg: Math.min(norm(u), norm(v)) * 2,
+    direction: 'angle',
+    states: [{ kind: 'angle', faces: [f, g] }],
+    shows: showAngle(vertex, unit(u), unit(v), [norm(u) * 2, norm(v) * 2]),
+    span: chosen.span,
+    ...(chosen.group && context.features.has(chosen.group) ? { feature: chosen.group } : {}),
+  }
+}
+
+/** A point common to both planes, nearest to the first one's point. */
+function meeting(p: Vec3, n: Vec3, q: Vec3, m: Vec3, along: Vec3): Vec3 {
+  // Within the first plane, square to the common line.
+  const way = unit(cross(along, n))
+  const gap = dot(sub(q, p), m)
+  return add(p, scale(way, gap / dot(way, m)))
+}
+
+function middleOf(context: Context, face: number): Vec3 | undefined {
+  const points = context.part.body.edges.flatMap(({ curve, faces }): Vec3[] => {
+    if (!faces.includes(face)) return []
+    return curve.kind === 'line' ? [curve.a, curve.b] : curve.kind === 'circle' ? [curve.axes.origin] : []
+  })
+  if (points.length === 0) return undefined
+  const sum = points.reduce((a, b) => add(a, b))
+  return scale(sum, 1 / points.length)
+}

@@ -1,0 +1,82 @@
+import type { Header } from '../../brief/brief.ts'
+import type { Mark } from '../../brief/mark.ts'
+import type { Vec3 } from '../../geometry/vec.ts'
+import type { Datum, Part, PartFeature } from '../../part/part.ts'
+import type { ViewSet } from '../../views/view.ts'
+import { type SheetWriting, writingOf } from '../callout/habit.ts'
+import type { Reach } from '../dimension.ts'
+import { makingOf } from '../proof/making.ts'
+import { type Model, modelOf } from '../proof/model.ts'
+import { Sight } from './sight.ts'
+
+/** What every step of choosing sizes looks at. Marks gather as the steps find them. */
+export interface Context {
+  readonly part: Part
+  readonly header: Header
+  readonly writing: SheetWriting
+  readonly model: Model
+  /** Views that can carry sizes, in the order drawn. */
+  readonly sights: readonly Sight[]
+  readonly data: ReadonlyMap<string, Datum>
+  readonly features: ReadonlyMap<string, PartFeature>
+  readonly marks: Mark[]
+  readonly thicknessNote?: string
+}
+
+export function contextOf(part: Part, views: ViewSet): Context {
+  const { header } = part.brief
+  return {
+    part,
+    header,
+    writing: writingOf(header),
+    model: modelOf(part.body, makingOf(part)),
+    sights: views.views.filter((v) => v.kind !== 'pictorial').map((v, i) => new Sight(v, i)),
+    data: new Map(part.data.map((d) => [d.id, d])),
+    features: new Map(part.features.map((f) => [f.id, f])),
+    marks: [],
+    ...(views.thicknessNote ? { thicknessNote: views.thicknessNote } : {}),
+  }
+}
+
+/** A point that a size can reach, with the faces it lies on. */
+export interface Mooring extends Reach {
+  readonly faces: readonly number[]
+  /** Direction of the axis, for axes. */
+  readonly axis?: Vec3
+  /** Normal of the plane, for planes. */
+  readonly normal?: Vec3
+}
+
+/** The datum, or named round face, as something a size can reach along a direction. */
+export function mooringOf(context: Context, id: string, direction: Vec3): Mooring | undefined {
+  const { part } = context
+  const datum = context.data.get(id)
+  const named = part.body.faces.filter((f) => f.name === id)
+  if (datum?.kind === 'axis') {
+    const member = part.features.flatMap((f) => f.members).find((m) => m.axes.includes(id))
+    const faces = datum.faces ?? member?.faces ?? []
+    return { at: datum.point, name: datum.name, faces, axis: datum.direction }
+  }
+  if (datum) {
+    const faces = named.length > 0 ? named.map((f) => f.id) : facesOnPlane(context, datum.point, datum.normal)
+    return { at: datum.point, name: datum.name, faces, normal: datum.normal }
+  }
+  const face = named[0]
+  if (!face || face.surface.kind === 'spline') return undefined
+  const { surface } = face
+  const { origin } = surface.axes
+  if (surface.kind === 'plane') return { at: origin, name: id, faces: named.map((f) => f.id), normal: surface.axes.z }
+  const r = surface.kind === 'torus' ? surface.major : surface.r
+  const at: Vec3 = [origin[0] + r * direction[0], origin[1] + r * direction[1], origin[2] + r * direction[2]]
+  return { at, name: id, faces: named.map((f) => f.id) }
+}
+
+function facesOnPlane(context: Context, point: Vec3, normal: Vec3): number[] {
+  return context.model.elements.flatMap(({ surface, faces }) => {
+    if (surface.kind !== 'plane') return []
+    const { origin, z } = surface.axes
+    const parallel = Math.abs(z[0] * normal[0] + z[1] * normal[1] + z[2] * normal[2]) > 1 - 1e-9
+    const off = [0, 1, 2].reduce((sum, i) => sum + (origin[i]! - point[i]!) * normal[i]!, 0)
+    return parallel && Math.abs(off) < 1e-5 ? faces : []
+  })
+}

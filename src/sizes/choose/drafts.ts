@@ -1,0 +1,72 @@
+import type { ChosenSize } from '../../part/part.ts'
+import { angleDraft, boltCircleDrafts } from './angular.ts'
+import type { Context } from './context.ts'
+import type { Draft } from './draft.ts'
+import { holeDraft } from './hole.ts'
+import { isKind } from './kinds.ts'
+import { distanceDraft, extentDraft, pitchDraft } from './linear.ts'
+import { chamferDraft, diameterDraft, radiusDraft } from './round.ts'
+import { slotDrafts } from './slot.ts'
+
+/** The brief's numbers as sizes, each with what it states and how it would stand in each view. */
+export function draftsOf(context: Context): Draft[] {
+  const { part } = context
+  const taken = new Set<ChosenSize>()
+  const notes = new Map<string, Draft>()
+  const slots: Draft[] = []
+  for (const feature of part.features) {
+    const own = part.chosen.filter((c) => c.group === feature.id && !taken.has(c))
+    if (feature.feature?.kind === 'hole') {
+      const parts = own.filter(
+        (c) => c.kind === 'diameter' || c.kind === 'depth' || (c.kind === 'angle' && c.role !== undefined),
+      )
+      for (const c of parts) taken.add(c)
+      notes.set(feature.id, holeDraft(context, feature, feature.feature, parts))
+    }
+    if (feature.feature?.kind === 'slot') {
+      const parts = own.filter((c) => c.kind === 'width' || c.kind === 'length' || c.kind === 'depth')
+      for (const c of parts) taken.add(c)
+      slots.push(...slotDrafts(context, feature, feature.feature, parts))
+    }
+  }
+  const circles = part.chosen.filter((c) => isKind(c, 'bolt circle'))
+  const round = boltCircleDrafts(context, circles, notes)
+  const rest = part.chosen.flatMap((chosen): Draft[] => {
+    if (taken.has(chosen)) return []
+    const draft = draftOf(context, chosen)
+    return draft ? [draft] : []
+  })
+  return distinctIds([...rest, ...round, ...notes.values(), ...slots])
+}
+
+function draftOf(context: Context, chosen: ChosenSize): Draft | undefined {
+  if (isKind(chosen, 'distance')) return distanceDraft(context, chosen)
+  if (isKind(chosen, 'thickness')) return distanceDraft(context, chosen)
+  if (isKind(chosen, 'pitch')) return pitchDraft(context, chosen)
+  if (isKind(chosen, 'diameter')) return diameterDraft(context, chosen)
+  if (isKind(chosen, 'radius')) return radiusDraft(context, chosen)
+  if (isKind(chosen, 'chamfer')) return chamferDraft(context, chosen)
+  if (isKind(chosen, 'width')) return extentDraft(context, chosen, chosen.direction)
+  if (isKind(chosen, 'length')) return extentDraft(context, chosen, chosen.direction)
+  if (isKind(chosen, 'depth')) {
+    const feature = context.features.get(chosen.of) ?? context.features.get(chosen.group ?? '')
+    return feature && extentDraft(context, chosen, feature.outward)
+  }
+  if (isKind(chosen, 'angle')) {
+    const isPolar = context.part.chosen.some(
+      (c) => c.kind === 'bolt circle' && c.group === chosen.group && c.members.includes(chosen.to),
+    )
+    return isPolar ? undefined : angleDraft(context, chosen)
+  }
+  return undefined
+}
+
+/** Ids stay as they are when other statements change; two alike get a number in the order written. */
+function distinctIds(drafts: readonly Draft[]): Draft[] {
+  const counts = new Map<string, number>()
+  return drafts.map((draft) => {
+    const n = (counts.get(draft.id) ?? 0) + 1
+    counts.set(draft.id, n)
+    return n === 1 ? draft : { ...draft, id: `${draft.id} ${n}` }
+  })
+}

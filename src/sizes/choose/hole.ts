@@ -1,0 +1,91 @@
+import type { HoleFeature } from '../../brief/brief.ts'
+import type { Vec3 } from '../../geometry/vec.ts'
+import { cross, norm, unit } from '../../geometry/vec3.ts'
+import type { ChosenSize, PartFeature } from '../../part/part.ts'
+import { holeCallout } from '../callout/hole.ts'
+import type { Statement, Stretch } from '../dimension.ts'
+import type { Context } from './context.ts'
+import type { Draft, Showing } from './draft.ts'
+import { showAtCircles, showDiameter } from './show.ts'
+import type { Sight } from './sight.ts'
+
+/** The one note of a hole feature, and what each of its numbers states. */
+export function holeDraft(
+  context: Context,
+  feature: PartFeature,
+  hole: HoleFeature,
+  chosen: readonly ChosenSize[],
+): Draft {
+  const { members, outward } = feature
+  const states: Statement[] = []
+  const cones = new Set<number>()
+  for (const one of chosen) {
+    if (one.kind === 'diameter') {
+      const isCone = one.faces.some((id) => surfaceKind(context, id) === 'cone')
+      if (isCone) states.push({ kind: 'cone diameter', faces: one.faces, diameter: one.size.mm })
+      else states.push({ kind: 'radius', faces: one.faces })
+      if (isCone) for (const id of one.faces) cones.add(id)
+    } else if (one.kind === 'depth') {
+      const r = one.role === 'hole' || one.role === undefined ? hole.diameter.mm / 2 : 0
+      const [first, ...also] = members.map((m) => sunk(m.point, outward, one.size.mm, r, m.id))
+      if (first) states.push({ kind: 'distance', ...first, ...(also.length > 0 ? { also } : {}) })
+    }
+  }
+  const pointFaces = members.flatMap((m) =>
+    m.faces.filter((id) => surfaceKind(context, id) === 'cone' && !cones.has(id)),
+  )
+  for (const one of chosen) {
+    if (one.kind !== 'angle') continue
+    const faces = one.role === 'countersink' ? [...cones] : pointFaces
+    if (faces.length > 0) states.push({ kind: 'cone angle', faces })
+  }
+  const pointSaid = chosen.some((c) => c.kind === 'angle' && c.role !== 'countersink')
+  if (pointFaces.length > 0 && !pointSaid) states.push({ kind: 'cone angle', faces: pointFaces, custom: true })
+
+  const largest = [hole.counterbore?.diameter, hole.countersink?.diameter, hole.spotface?.diameter, hole.diameter]
+  const radii = [...largest.flatMap((d) => (d ? [d.mm / 2] : []))]
+  const atCircles = showAtCircles(
+    members.map((m) => m.point),
+    outward,
+    radii,
+  )
+  const only = members.length === 1 ? members[0] : undefined
+  const across = only && showDiameter(only.faces, only.point, outward, hole.diameter.mm / 2, 'circle')
+  return {
+    id: `${feature.id}/note`,
+    callout: holeCallout(hole, members.length, context.writing),
+    value: hole.diameter.mm,
+    size: hole.diameter,
+    direction: 'diameter',
+    states,
+    shows: (sight: Sight): Showing | undefined => {
+      const noted = atCircles(sight)
+      if (noted) return noted
+      // In a section along the axis a single bore is sized across its walls.
+      return sight.facing(outward) ? undefined : across?.(sight)
+    },
+    span: hole.diameter.span,
+    feature: feature.id,
+  }
+}
+
+/** From the worked face down to a floor, or to the rim where a drill point begins. */
+function sunk(point: Vec3, outward: Vec3, deep: number, r: number, name: string): Stretch {
+  const e = unit(cross(outward, Math.abs(outward[0]) < 0.6 ? [1, 0, 0] : [0, 1, 0]))
+  const side = norm(e) === 0 ? 0 : r
+  const down = (h: number): Vec3 => [
+    point[0] - h * outward[0] + side * e[0],
+    point[1] - h * outward[1] + side * e[1],
+    point[2] - h * outward[2] + side * e[2],
+  ]
+  const direction: Vec3 = [-outward[0], -outward[1], -outward[2]]
+  return {
+    direction,
+    from: { at: down(0), name: `face at ${name}` },
+    to: { at: down(deep), name: `bottom of ${name}` },
+  }
+}
+
+export function surfaceKind(context: Context, face: number): string | undefined {
+  return context.part.body.faces.find((f) => f.id === face)?.surface.kind
+}

@@ -1,0 +1,156 @@
+import type { Size } from '../../brief/size.ts'
+import type { Span } from '../../brief/span.ts'
+import type { Vec3 } from '../../geometry/vec.ts'
+import { dot } from '../../geometry/vec3.ts'
+import { lengthCallout } from '../callout/shapes.ts'
+import type { Statement, Stretch } from '../dimension.ts'
+import { type Context, type Mooring, mooringOf } from './context.ts'
+import { type Draft, directionWords } from './draft.ts'
+import type { Chosen } from './kinds.ts'
+import { facesSquareTo, pairApart } from './levels.ts'
+import { type LinearWish, showLinear } from './show.ts'
+
+/** The same stretch with its direction running from the first to the second. */
+export function stretchOf(from: Mooring, to: Mooring, direction: Vec3): Stretch {
+  const backward = dot(to.at, direction) < dot(from.at, direction)
+  return { direction: backward ? [-direction[0], -direction[1], -direction[2]] : direction, from, to }
+}
+
+/** Where the stock's own section or outline is seen true. */
+export function profileOf(context: Context): Vec3 | undefined {
+  const { stock } = context.part.brief
+  switch (stock?.kind) {
+    case 'angle':
+      return stock.uprightAt === 'rear' || stock.uprightAt === 'front' ? [1, 0, 0] : [0, 1, 0]
+    case 'channel':
+    case 'tee':
+      return { 'left-right': [1, 0, 0], 'front-rear': [0, 1, 0], 'up-down': [0, 0, 1] }[stock.lie] as unknown as Vec3
+    case 'outline':
+    case 'plate':
+    case 'flat':
+      return {
+        left: [1, 0, 0],
+        right: [1, 0, 0],
+        front: [0, 1, 0],
+        rear: [0, 1, 0],
+        top: [0, 0, 1],
+        bottom: [0, 0, 1],
+      }[stock.face] as unknown as Vec3
+    default:
+      return undefined
+  }
+}
+
+interface Linear {
+  readonly id: string
+  readonly size: Size
+  readonly stretches: readonly Stretch[]
+  readonly moorings: readonly [Mooring, Mooring]
+  readonly direction: Vec3
+  readonly wish: LinearWish
+  readonly feature?: string | undefined
+  readonly count?: number
+}
+
+export function linearDraft(context: Context, linear: Linear): Draft {
+  const { id, size, stretches, moorings, direction, wish, feature } = linear
+  const [first, ...also] = stretches
+  return {
+    id,
+    callout: lengthCallout(size, context.writing, linear.count ?? 1),
+    value: size.mm,
+    size,
+    direction: directionWords(direction),
+    states: [{ kind: 'distance', ...first!, ...(also.length > 0 ? { also } : {}) }],
+    shows: showLinear(moorings[0], moorings[1], direction, wish),
+    span: size.span,
+    ...(feature ? { feature } : {}),
+  }
+}
+
+/** A size whose data cannot be found says so instead of vanishing. */
+function lost(context: Context, chosen: { readonly span: Span }, what: string): undefined {
+  context.marks.push({
+    rule: 'size-reaches-nothing',
+    weight: 'must change',
+    text: `This size reaches ${what}, which does not stand on the part.`,
+    span: chosen.span,
+    expected: 'a face, edge or axis that is there',
+    source: 'common practice, no source',
+  })
+  return undefined
+}
+
+export function distanceDraft(context: Context, chosen: Chosen<'distance'> | Chosen<'thickness'>): Draft | undefined {
+  const { size, from, to, direction, group } = chosen
+  const a = mooringOf(context, from, direction)
+  const b = mooringOf(context, to, direction)
+  if (!a) return lost(context, chosen, from)
+  if (!b) return lost(context, chosen, to)
+  const axis = b.axis ?? a.axis
+  const profile = profileOf(context)
+  const feature = group === 'stock' || group === 'lengths' ? undefined : group
+  return linearDraft(context, {
+    id: `${group ?? 'stock'}/${chosen.kind}/${from} to ${to}`,
+    size,
+    stretches: [stretchOf(a, b, direction)],
+    moorings: [a, b],
+    direction,
+    wish: { ...(axis && feature ? { facing: axis } : {}), ...(profile && !feature ? { profile } : {}) },
+    feature,
+  })
+}
+
+export function pitchDraft(context: Context, chosen: Chosen<'pitch'>): Draft | undefined {
+  const { size, members, direction, group, span } = chosen
+  const moorings = members.map((m) => mooringOf(context, m, direction))
+  const missing = members.find((_, i) => !moorings[i])
+  if (missing) return lost(context, chosen, missing)
+  const known = moorings as Mooring[]
+  const [a, b] = [known[0]!, known[1]!]
+  const statement: Statement = { kind: 'pitch', direction, members: known }
+  return {
+    id: `${group}/pitch/${directionWords(direction)}`,
+    callout: lengthCallout(size, context.writing, members.length - 1),
+    value: size.mm,
+    size,
+    direction: directionWords(direction),
+    states: [statement],
+    shows: showLinear(a, b, direction, a.axis ? { facing: a.axis } : {}),
+    span,
+    ...(group ? { feature: group } : {}),
+  }
+}
+
+/** Width, length or depth of a feature, found on the feature's own faces, at all its members. */
+export function extentDraft(
+  context: Context,
+  chosen: Chosen<'width'> | Chosen<'length'> | Chosen<'depth'>,
+  direction: Vec3,
+): Draft | undefined {
+  const { size, of, group } = chosen
+  const feature = context.features.get(of) ?? context.features.get(group ?? '')
+  const members = feature?.members ?? []
+  const measured = chosen.kind === 'length' ? (chosen.measured ?? 'overall') : 'overall'
+  const outer = facesSquareTo(context, direction)
+  const pairs = members.flatMap((m) => {
+    const pair =
+      pairApart(context, m.faces, direction, size.mm, m.id, measured) ??
+      pairApart(context, [...m.faces, ...outer], direction, size.mm, m.id, measured)
+    return pair ? [pair] : []
+  })
+  const first = pairs[0]
+  if (!first) return lost(context, chosen, `${of} ${chosen.kind}`)
+  const stretches = pairs.map(([a, b]) => stretchOf(a, b, direction))
+  const facing = chosen.kind === 'depth' ? undefined : feature?.outward
+  return linearDraft(context, {
+    id: `${group ?? of}/${chosen.kind}/${directionWords(direction)}`,
+    size,
+    stretches,
+    moorings: first,
+    direction,
+    wish: facing ? { facing } : {},
+    feature: feature?.id,
+    count: new Set(pairs.map(([a, b]) => `${dot(a.at, direction).toFixed(4)}/${dot(b.at, direction).toFixed(4)}`)).size,
+  })
+}

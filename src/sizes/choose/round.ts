@@ -1,0 +1,128 @@
+import type { Span } from '../../brief/span.ts'
+import type { Vec3 } from '../../geometry/vec.ts'
+import { cross, norm, sub } from '../../geometry/vec3.ts'
+import type { BodyFace } from '../../kernel/body.ts'
+import { chamferCallout, diameterCallout, radiusCallout } from '../callout/shapes.ts'
+import type { Statement } from '../dimension.ts'
+import type { Context } from './context.ts'
+import type { Draft } from './draft.ts'
+import type { Chosen } from './kinds.ts'
+import { showDiameter, showLinear, showRadius, showSlope } from './show.ts'
+
+const facesById = (context: Context, ids: readonly number[]): BodyFace[] =>
+  context.part.body.faces.filter((f) => ids.includes(f.id))
+
+/** Diameters that no note holds: turned steps, rims, bosses, taper ends, groove bottoms. */
+export function diameterDraft(context: Context, chosen: Chosen<'diameter'>): Draft | undefined {
+  const faces = facesById(context, chosen.faces)
+  const face =
+    faces.find((f) => f.surface.kind === 'cylinder') ?? faces.find((f) => f.surface.kind === 'cone') ?? faces[0]
+  if (!face || face.surface.kind === 'spline' || face.surface.kind === 'plane') return noFace(context, chosen)
+  const { surface } = face
+  const { origin, z } = surface.axes
+  const r = chosen.size.mm / 2
+  const turned =
+    context.part.axis && norm(cross(sub(origin, context.part.axis.point), context.part.axis.direction)) < 1e-5
+  const style = turned ? 'profile' : 'circle'
+  let states: Statement[] = [{ kind: 'radius', faces: chosen.faces }]
+  let shows = showDiameter(chosen.faces, origin, z, r, style)
+  if (surface.kind === 'cone') {
+    states = [{ kind: 'cone diameter', faces: chosen.faces, diameter: chosen.size.mm }]
+    const rim = rimOf(context, face, r)
+    const profile = showDiameter(chosen.faces, rim ?? origin, z, r, style)
+    shows = (sight) => {
+      const way = sight.inPlane(z)
+      if (!rim || !way) return profile(sight)
+      const { right, up } = sight.view.frame
+      const across = Math.abs(way[0]) > Math.abs(way[1]) ? up : right
+      const end = (side: number): Vec3 => [
+        rim[0] + side * r * across[0],
+        rim[1] + side * r * across[1],
+        rim[2] + side * r * across[2],
+      ]
+      const at = (side: number) => ({
+        at: end(side),
+        name: chosen.of,
+        faces: chosen.faces,
+        axis: sight.view.frame.toViewer,
+      })
+      return showLinear(at(-1), at(1), across)(sight)
+    }
+  }
+  const feature = chosen.group && context.features.has(chosen.group) ? chosen.group : undefined
+  return {
+    id: `${chosen.group ?? 'stock'}/diameter/${chosen.of}`,
+    callout: diameterCallout(chosen.size, context.writing, chosen.count),
+    value: chosen.size.mm,
+    size: chosen.size,
+    direction: 'diameter',
+    states,
+    shows,
+    span: chosen.span,
+    ...(feature ? { feature } : {}),
+  }
+}
+
+/** Centre of the circle of that radius on a face's border. */
+function rimOf(context: Context, face: BodyFace, r: number): Vec3 | undefined {
+  for (const { curve, faces } of context.part.body.edges) {
+    if (faces.includes(face.id) && curve.kind === 'circle' && Math.abs(curve.r - r) < 1e-5) return curve.axes.origin
+  }
+  return undefined
+}
+
+export function radiusDraft(context: Context, chosen: Chosen<'radius'>): Draft | undefined {
+  const faces = facesById(context, chosen.faces)
+  if (faces.length === 0) return noFace(context, chosen)
+  const spherical = faces[0]!.surface.kind === 'sphere'
+  const feature = chosen.group && context.features.has(chosen.group) ? chosen.group : undefined
+  return {
+    id: `${chosen.group ?? 'stock'}/radius/${chosen.of}`,
+    callout: radiusCallout(chosen.size, context.writing, chosen.count, spherical),
+    value: chosen.size.mm,
+    size: chosen.size,
+    kind: 'corner',
+    direction: 'radius',
+    states: [{ kind: 'radius', faces: chosen.faces }],
+    shows: showRadius(chosen.faces, chosen.size.mm),
+    span: chosen.span,
+    ...(feature ? { feature } : {}),
+  }
+}
+
+export function chamferDraft(context: Context, chosen: Chosen<'chamfer'>): Draft | undefined {
+  if (chosen.faces.length === 0) return noFace(context, chosen)
+  const second = chosen.leg ? { leg: chosen.leg } : chosen.angle ? { angle: chosen.angle } : undefined
+  const feature = chosen.group && context.features.has(chosen.group) ? chosen.group : undefined
+  return {
+    id: `${chosen.group ?? 'stock'}/chamfer`,
+    callout: chamferCallout(chosen.size, second, context.writing, chosen.count),
+    value: chosen.size.mm,
+    size: chosen.size,
+    kind: 'corner',
+    direction: 'chamfer',
+    states: [
+      {
+        kind: 'chamfer',
+        faces: chosen.faces,
+        by: chosen.leg ? 'two legs' : 'leg and angle',
+        leg: chosen.size.mm,
+      },
+    ],
+    shows: showSlope(context, chosen.faces),
+    span: chosen.span,
+    ...(feature ? { feature } : {}),
+  }
+}
+
+function noFace(context: Context, chosen: { readonly span: Span }): undefined {
+  context.marks.push({
+    rule: 'size-reaches-nothing',
+    weight: 'look again',
+    text: 'The face that this size is for is no longer on the part; another statement has cut it away.',
+    span: chosen.span,
+    expected: 'statements that leave the face standing',
+    source: 'common practice, no source',
+  })
+  return undefined
+}

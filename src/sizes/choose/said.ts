@@ -1,0 +1,187 @@
+import type { Vec3 } from '../../geometry/vec.ts'
+import { dot } from '../../geometry/vec3.ts'
+import { withLine } from '../callout/shapes.ts'
+import type { Statement, Stretch } from '../dimension.ts'
+import { axisIndex } from '../proof/elements.ts'
+import { type Context, type Mooring, mooringOf } from './context.ts'
+import { type Draft, directionWords } from './draft.ts'
+import { stretchOf } from './linear.ts'
+
+/**
+ * Puts on the sheet what the brief says without a number: `centred` and `mirrored` go as words to the size they belong
+ * to, legs of one thickness as a count. Symmetry is never left for the reader to guess.
+ */
+export function withWords(context: Context, drafts: readonly Draft[]): Draft[] {
+  let result = [...drafts]
+  const both = new Map<string, Set<string>>()
+  for (const implied of context.part.implied) {
+    if (implied.kind === 'centred') result = centred(context, result, implied, both)
+    if (implied.kind === 'equal') result = equal(context, result, implied.between)
+  }
+  return result
+}
+
+interface Said {
+  readonly text: string
+  readonly between: readonly string[]
+}
+
+function centred(context: Context, drafts: Draft[], said: Said, both: Map<string, Set<string>>): Draft[] {
+  const direction = directionOf(context, said)
+  if (!direction) return drafts
+  const moorings = said.between.map((id) => mooringOf(context, id, direction))
+  if (moorings.some((m) => !m) || moorings.length < 2) return drafts
+  const known = moorings as Mooring[]
+  const ends = said.between.at(-1) === 'axis' ? known.slice(-1) : known.slice(-2)
+  const members = known.slice(0, known.length - ends.length)
+  const [first, last] = [members[0], members.at(-1)]
+  if (!first || !last) return drafts
+  const statement: Statement = {
+    kind: 'centred',
+    direction,
+    first,
+    last,
+    between: [ends[0]!, ends.at(-1)!],
+  }
+  const isMirror = said.text.includes('mirrored')
+  const words = (draft: Draft): string => {
+    const { habit } = context.writing
+    const k = axisIndex(direction)
+    if (isMirror) return `${habit.mirrored} ${k === undefined ? '' : habit.directions[k]}`.trim()
+    // Beside a size of its own direction the word alone is plain.
+    if (draft.direction === directionWords(direction)) return habit.centred
+    return `${habit.centred} ${k === undefined ? '' : habit.directions[k]}`.trim()
+  }
+  const at = carrierOf(context, drafts, members, direction, said)
+  if (at < 0) return drafts
+  const draft = drafts[at]!
+  const word = words(draft)
+  const known2 = both.get(draft.id) ?? new Set<string>()
+  both.set(draft.id, known2)
+  let { callout } = draft
+  const { habit } = context.writing
+  if (known2.size > 0 && !known2.has(word) && word.startsWith(`${habit.centred} `)) {
+    // A second direction at the same note: one line says both.
+    const lines = callout.lines.filter((l) => !(l.length === 1 && typeof l[0] === 'string' && known2.has(l[0])))
+    callout = withLine({ lines }, `${habit.centred} ${habit.bothWays}`)
+  } else if (!known2.has(word)) callout = withLine(callout, word)
+  known2.add(word)
+  const mended: Draft = { ...draft, callout, states: [...draft.states, statement] }
+  return drafts.map((d, i) => (i === at ? mended : d))
+}
+
+/** Direction of a `centred`: across the planes it lies between, or between its members about an axis. */
+function directionOf(context: Context, said: Said): Vec3 | undefined {
+  const data = said.between.map((id) => context.data.get(id))
+  const plane = data.findLast((d) => d?.kind === 'plane' || d?.kind === 'middle')
+  if (plane && data.at(-1)?.kind !== 'axis') {
+    const n = plane.normal
+    const k = axisIndex(n)
+    return k === undefined ? n : ([0, 1, 2].map((i) => (i === k ? 1 : 0)) as unknown as Vec3)
+  }
+  const word = /(left-right|front-rear|up-down)/.exec(said.text)?.[1]
+  const k = ['left-right', 'front-rear', 'up-down'].indexOf(word ?? '')
+  return k < 0 ? undefined : ([0, 1, 2].map((i) => (i === k ? 1 : 0)) as unknown as Vec3)
+}
+
+/** The size that the word belongs beside: between the members themselves, else the feature's note or any size of it. */
+function carrierOf(
+  context: Context,
+  drafts: readonly Draft[],
+  members: readonly Mooring[],
+  direction: Vec3,
+  said: Said,
+): number {
+  const spots = members.map((m) => dot(m.at, direction))
+  const matches = (stretch: Stretch) => {
+    if (Math.abs(dot(stretch.direction, direction)) < 1 - 1e-9) return false
+    const ends = [stretch.from, stretch.to].map((r) => dot(r.at, direction)).sort((a, b) => a - b)
+    const own = [...spots].sort((a, b) => a - b)
+    return own.length > 1 && Math.abs(ends[0]! - own[0]!) < 1e-5 && Math.abs(ends[1]! - own.at(-1)!) < 1e-5
+  }
+  const feature = featureOf(context, said)
+  const inFeature = (d: Draft) => d.feature === feature
+  const between = drafts.findIndex(
+    (d) =>
+      (feature === undefined || inFeature(d)) &&
+      d.states.some((s) => {
+        if (s.kind === 'distance') return matches(s)
+        if (s.kind !== 'pitch') return false
+        return matches({ direction: s.direction, from: s.members[0]!, to: s.members.at(-1)! })
+      }),
+  )
+  if (between >= 0) return between
+  if (feature === undefined) return -1
+  // A width whose middle is the member: notches, slots, keyseats.
+  const across = drafts.findIndex(
+    (d) =>
+      inFeature(d) &&
+      d.states.some((s) => {
+        if (s.kind !== 'distance' || Math.abs(dot(s.direction, direction)) < 1 - 1e-9) return false
+        const middle = (dot(s.from.at, direction) + dot(s.to.at, direction)) / 2
+        return spots.length === 1 && Math.abs(middle - spots[0]!) < 1e-5 && /width|pitch/.test(d.id)
+      }),
+  )
+  if (across >= 0) return across
+  const note = drafts.findIndex((d) => inFeature(d) && d.id.endsWith('/note'))
+  return note >= 0 ? note : drafts.findIndex(inFeature)
+}
+
+function featureOf(context: Context, said: Said): string | undefined {
+  const [first] = said.between
+  const found = context.part.features.find(
+    (f) => f.id === first || f.members.some((m) => m.id === first || m.axes.includes(first ?? '')),
+  )
+  if (found) return found.id
+  // Data of a feature carry its name in front: `notch 1 middle`.
+  const named = context.part.features.filter((f) => first?.startsWith(`${f.id} `))
+  if (named.length > 0) return named.reduce((a, b) => (b.id.length > a.id.length ? b : a)).id
+  return context.part.features.find((f) => f.members.some((m) => first?.startsWith(`${m.id} `)))?.id
+}
+
+/** `2X 1/4 STK`: the thickness holds for every pair of planes that far apart which the stock says are equal. */
+function equal(context: Context, drafts: Draft[], between: readonly string[]): Draft[] {
+  const at = drafts.findIndex((d) => d.id.includes('/thickness/'))
+  const draft = drafts[at]
+  const said = draft?.states[0]
+  if (!draft?.size || said?.kind !== 'distance') return drafts
+  const { stock } = context.part.brief
+  // A formed bend keeps its thickness by the common centre of its two radii.
+  if (stock?.kind === 'angle' && (stock.make ?? 'formed') === 'formed' && (stock.insideRadius?.mm ?? 0) > 0)
+    return drafts
+  const t = draft.value
+  const also: Stretch[] = []
+  const used = new Set<string>()
+  const key = (p: Vec3, n: Vec3) =>
+    `${axisIndex(n)}/${dot(p, [Math.abs(n[0]), Math.abs(n[1]), Math.abs(n[2])]).toFixed(4)}`
+  used.add(key(said.from.at, said.direction))
+  used.add(key(said.to.at, said.direction))
+  const planes = [...context.data.values()].flatMap((d) => (d.kind === 'plane' ? [d] : []))
+  for (const id of between) {
+    const one = planes.find((p) => p.id === id)
+    if (!one || used.has(key(one.point, one.normal))) continue
+    const listed = planes.filter((p) => between.includes(p.id))
+    const other = [...listed, ...planes].find(
+      (p) =>
+        p.id !== id &&
+        Math.abs(Math.abs(dot(p.normal, one.normal)) - 1) < 1e-9 &&
+        Math.abs(Math.abs(dot(p.point, one.normal) - dot(one.point, one.normal)) - t) < 1e-5 &&
+        !used.has(key(p.point, p.normal)),
+    )
+    if (!other) continue
+    used.add(key(one.point, one.normal))
+    used.add(key(other.point, other.normal))
+    const [a, b] = [mooringOf(context, one.id, one.normal), mooringOf(context, other.id, one.normal)]
+    if (a && b) also.push(stretchOf(a, b, one.normal))
+  }
+  if (also.length === 0) return drafts
+  const times = context.writing.habit.times(also.length + 1)
+  const lines = draft.callout.lines.map((line, i) => (i === 0 ? prefixed(times, line) : line))
+  const mended: Draft = { ...draft, callout: { lines }, states: [{ ...said, also }, ...draft.states.slice(1)] }
+  return drafts.map((d, i) => (i === at ? mended : d))
+}
+
+function prefixed(times: string, line: Draft['callout']['lines'][number]): Draft['callout']['lines'][number] {
+  const [first, ...rest] = line
+  return typeof first === 'string' ? [times + first, ...rest] : [times, ...line]
+}

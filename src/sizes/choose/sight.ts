@@ -1,0 +1,131 @@
+import type { Arc2 } from '../../geometry/curve2.ts'
+import { boxOf, endOf, lengthOf, pointAt, startOf } from '../../geometry/evaluate.ts'
+import type { Vec2, Vec3 } from '../../geometry/vec.ts'
+import { dot } from '../../geometry/vec3.ts'
+import type { View, ViewLine } from '../../views/view.ts'
+
+const NEAR = 1e-4
+
+export interface Found {
+  readonly at: Vec2
+  readonly seen: 'visible' | 'hidden' | 'nothing'
+}
+
+/** One view as a place for sizes: what can be seen where. */
+export class Sight {
+  readonly view: View
+  readonly order: number
+  private readonly outline: readonly ViewLine[]
+  private readonly arcs: readonly { readonly curve: Arc2; readonly line: ViewLine }[]
+
+  constructor(view: View, order: number) {
+    this.view = view
+    this.order = order
+    this.outline = view.lines.filter((l) => l.kind === 'visible' || l.kind === 'hidden')
+    this.arcs = this.outline.flatMap((line) => (line.curve.kind === 'arc' ? [{ curve: line.curve, line }] : []))
+  }
+
+  flat(p: Vec3): Vec2 {
+    const { right, up } = this.view.frame
+    return [dot(p, right), dot(p, up)]
+  }
+
+  /** The direction as seen, when it lies in the view's plane. */
+  inPlane(direction: Vec3): Vec2 | undefined {
+    return Math.abs(dot(direction, this.view.frame.toViewer)) < 1e-6 ? this.flat(direction) : undefined
+  }
+
+  /** Seen end-on: a circle about this axis shows true. */
+  facing(axis: Vec3): boolean {
+    return Math.abs(dot(axis, this.view.frame.toViewer)) > 1 - 1e-9
+  }
+
+  /** Visible and hidden arcs about a point, largest first. */
+  circles(centre: Vec2, radii?: readonly number[]): { curve: Arc2; visible: boolean }[] {
+    return this.arcs
+      .filter(({ curve }) => Math.hypot(curve.c[0] - centre[0], curve.c[1] - centre[1]) < NEAR)
+      .filter(({ curve }) => !radii || radii.some((r) => Math.abs(r - curve.r) < NEAR))
+      .map(({ curve, line }) => ({ curve, visible: line.kind === 'visible' }))
+      .sort((a, b) => b.curve.r - a.curve.r || Number(b.visible) - Number(a.visible))
+  }
+
+  /** Lines drawn for any of the faces. */
+  linesOf(faces: readonly number[]): ViewLine[] {
+    return this.outline.filter((l) => l.sources.some((s) => s.faces.some((f) => faces.includes(f))))
+  }
+
+  /**
+   * Where a line square to `along` stands at the level, of the faces if possible: the end of the longest such line
+   * that is nearest to `toward`.
+   */
+  level(along: Vec2, level: number, faces: readonly number[], toward?: Vec2): Found | undefined {
+    const across: Vec2 = [-along[1], along[0]]
+    const own = new Set(faces)
+    let best: { score: number; at: Vec2; visible: boolean } | undefined
+    for (const line of this.outline) {
+      const { curve } = line
+      const ends = [startOf(curve), endOf(curve)]
+      const on = (p: Vec2) => Math.abs(p[0] * along[0] + p[1] * along[1] - level) < NEAR
+      const whole = curve.kind === 'line' && ends.every(on)
+      const touch = whole ? ends : ends.filter(on)
+      if (touch.length === 0) continue
+      const mine = line.sources.some((s) => s.faces.some((f) => own.has(f)))
+      const visible = line.kind === 'visible'
+      const score = (visible ? 4000 : 0) + (mine ? 2000 : 0) + (whole ? 1000 + Math.min(900, lengthOf(curve)) : 0)
+      if (best && score <= best.score) continue
+      const at = toward
+        ? touch.reduce((p, q) => (distance(q, toward, across) < distance(p, toward, across) ? q : p))
+        : touch[0]!
+      best = { score, at, visible }
+    }
+    return best && { at: best.at, seen: best.visible ? 'visible' : 'hidden' }
+  }
+
+  /** The outermost point along `along` of the arcs about a centre: where an overall size of a round end reaches. */
+  extreme(along: Vec2, level: number): Found | undefined {
+    for (const { curve, line } of this.arcs) {
+      const p: Vec2 = [curve.c[0] + curve.r * along[0], curve.c[1] + curve.r * along[1]]
+      const q: Vec2 = [curve.c[0] - curve.r * along[0], curve.c[1] - curve.r * along[1]]
+      for (const at of [p, q]) {
+        if (Math.abs(at[0] * along[0] + at[1] * along[1] - level) > NEAR) continue
+        const box = boxOf(curve)
+        const inside =
+          at[0] > box.min[0] - NEAR &&
+          at[0] < box.max[0] + NEAR &&
+          at[1] > box.min[1] - NEAR &&
+          at[1] < box.max[1] + NEAR
+        if (inside) return { at, seen: line.kind === 'visible' ? 'visible' : 'hidden' }
+      }
+    }
+    return undefined
+  }
+
+  /** Whether any drawn line passes through the point. */
+  through(at: Vec2): Found['seen'] {
+    let seen: Found['seen'] = 'nothing'
+    for (const { curve, kind } of this.outline) {
+      const hit =
+        curve.kind === 'line'
+          ? onSegment(at, curve.a, curve.b)
+          : curve.kind === 'arc'
+            ? Math.abs(Math.hypot(at[0] - curve.c[0], at[1] - curve.c[1]) - curve.r) < NEAR
+            : [0, 0.5, 1].some((t) => Math.hypot(...sub2(pointAt(curve, t), at)) < NEAR)
+      if (hit && kind === 'visible') return 'visible'
+      if (hit) seen = 'hidden'
+    }
+    return seen
+  }
+}
+
+const sub2 = (a: Vec2, b: Vec2): [number, number] => [a[0] - b[0], a[1] - b[1]]
+const distance = (a: Vec2, b: Vec2, across: Vec2): number =>
+  Math.abs((a[0] - b[0]) * across[0] + (a[1] - b[1]) * across[1])
+
+function onSegment(p: Vec2, a: Vec2, b: Vec2): boolean {
+  const d = sub2(b, a)
+  const length = Math.hypot(...d)
+  if (length === 0) return false
+  const t = ((p[0] - a[0]) * d[0] + (p[1] - a[1]) * d[1]) / (length * length)
+  if (t < -1e-9 || t > 1 + 1e-9) return false
+  return Math.abs((p[0] - a[0]) * d[1] - (p[1] - a[1]) * d[0]) / length < NEAR
+}

@@ -1,0 +1,97 @@
+import type { SlotFeature } from '../../brief/brief.ts'
+import type { Vec3 } from '../../geometry/vec.ts'
+import { dot } from '../../geometry/vec3.ts'
+import type { ChosenSize, PartFeature } from '../../part/part.ts'
+import { sizeParts } from '../callout/numbers.ts'
+import { fullRoundCallout, slotCallout } from '../callout/shapes.ts'
+import type { Statement, Stretch } from '../dimension.ts'
+import type { Context } from './context.ts'
+import type { Draft } from './draft.ts'
+import { oneOf } from './kinds.ts'
+import { pairApart } from './levels.ts'
+import { extentDraft, stretchOf } from './linear.ts'
+import { showRadius } from './show.ts'
+
+/**
+ * Slots. Closed ones with their overall length take one note, width × length with the ends' R under it; others are
+ * sized across and along, with R at an end. The ends' radius has no value: it follows from the width.
+ */
+export function slotDrafts(
+  context: Context,
+  feature: PartFeature,
+  slot: SlotFeature,
+  chosen: readonly ChosenSize[],
+): Draft[] {
+  const width = oneOf(chosen, 'width')
+  const length = oneOf(chosen, 'length')
+  const depth = oneOf(chosen, 'depth')
+  const { members, outward } = feature
+  const ends = members.flatMap((m) =>
+    m.faces.filter((id) => {
+      const surface = context.part.body.faces.find((f) => f.id === id)?.surface
+      return surface?.kind === 'cylinder' && Math.abs(dot(surface.axes.z, outward)) > 1 - 1e-9
+    }),
+  )
+  const endShow = showRadius(ends, slot.width.mm / 2)
+  const noted = width && length && slot.measured === 'overall' && !slot.openTo
+  if (noted) {
+    const states = [width, length].flatMap((c): Statement[] => {
+      const stretches = members.flatMap((m): Stretch[] => {
+        const pair = pairApart(context, m.faces, c.direction, c.size.mm, m.id)
+        return pair ? [stretchOf(pair[0], pair[1], c.direction)] : []
+      })
+      const [first, ...also] = stretches
+      return first ? [{ kind: 'distance', ...first, ...(also.length > 0 ? { also } : {}) }] : []
+    })
+    const below: Vec3 = [-outward[0], -outward[1], -outward[2]]
+    if (depth) {
+      const [first, ...also] = members.flatMap((m): Stretch[] => {
+        const at = m.point
+        const to: Vec3 = [
+          at[0] + depth.size.mm * below[0],
+          at[1] + depth.size.mm * below[1],
+          at[2] + depth.size.mm * below[2],
+        ]
+        return [{ direction: below, from: { at, name: `face at ${m.id}` }, to: { at: to, name: `floor of ${m.id}` } }]
+      })
+      if (first) states.push({ kind: 'distance', ...first, ...(also.length > 0 ? { also } : {}) })
+    }
+    const after = depth ? [' ↧ ', ...sizeParts(depth.size, context.writing)] : []
+    const callout = slotCallout(slot.width, slot.length, context.writing, members.length, after)
+    const rounds = fullRoundCallout(context.writing, 2 * members.length)
+    return [
+      {
+        id: `${feature.id}/note`,
+        callout: { lines: [...callout.lines, ...rounds.lines] },
+        value: slot.width.mm,
+        size: slot.width,
+        direction: 'slot',
+        states,
+        shows: endShow,
+        span: slot.width.span,
+        feature: feature.id,
+      },
+    ]
+  }
+  const drafts = [width, length].flatMap((c) => {
+    const draft = c && extentDraft(context, c, c.direction)
+    return draft ? [draft] : []
+  })
+  if (depth) {
+    const draft = extentDraft(context, depth, outward)
+    if (draft) drafts.push(draft)
+  }
+  if (ends.length > 0) {
+    drafts.push({
+      id: `${feature.id}/ends`,
+      callout: fullRoundCallout(context.writing, ends.length),
+      value: slot.width.mm / 2,
+      direction: 'radius',
+      states: [],
+      shows: endShow,
+      span: slot.width.span,
+      feature: feature.id,
+    })
+  }
+  return drafts
+}

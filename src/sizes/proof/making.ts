@@ -1,0 +1,14 @@
+import type { Part } from '../../part/part.ts'
+import type { Making } from './model.ts'
+
+/** What the part's features tell the proof: faces made as one, and bolt circles. */
+export function makingOf(part: Part): Making {
+  return {
+    together: part.features.flatMap((f) => f.members.map((m) => m.faces)),
+    circles: part.features.flatMap((f) =>
+      f.pattern?.kind === 'bolt circle'
+        ? [{ id: f.id, centre: f.pattern.centre, normal: f.pattern.normal, members: f.members }]
+        : [],
+    ),
+  }
+}
