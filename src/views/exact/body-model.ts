@@ -33,6 +33,8 @@ export interface Tolerances {
   readonly touch: number
   /** Lines this near are one line; pieces this short are none. */
   readonly line: number
+  /** Splines this near are one: the kernel's are approximations themselves. */
+  readonly spline: number
 }
 
 const models = new WeakMap<Body, BodyModel>()
@@ -51,7 +53,7 @@ function make(raw: Body): BodyModel {
   const { min, max } = raw.box
   const size = Math.hypot(max[0] - min[0], max[1] - min[1], max[2] - min[2])
   // 1e-7 mm is the kernel's own measure of one point
-  const tolerances: Tolerances = { touch: 1e-7 + 2e-9 * size, line: 2e-7 + 1e-8 * size }
+  const tolerances: Tolerances = { touch: 1e-7 + 2e-9 * size, line: 2e-7 + 1e-8 * size, spline: 1e-6 + 5e-7 * size }
   const body = recognised(raw, tolerances.touch, 1e-5 * size)
   const place = new Map(body.edges.map((e, i) => [e.id, i]))
   const paths: (Path3 | undefined)[] = new Array(body.edges.length)

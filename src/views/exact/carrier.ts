@@ -1,4 +1,4 @@
-import { type BezierChain, chainAt, subChain } from '../../geometry/bezier-chain.ts'
+import { type BezierChain, subChain } from '../../geometry/bezier-chain.ts'
 import type { Curve2 } from '../../geometry/curve2.ts'
 import type { Conic2, Segment2 } from '../../geometry/path2.ts'
 import type { Piece } from './split.ts'
@@ -111,39 +111,9 @@ function conicCarrier(q: Conic2, t0: number, t1: number, line: number): Carrier 
   }
 }
 
-function splineCarrier(chain: BezierChain, t0: number, t1: number, line: number): Carrier {
-  const first = chain.breaks[0]!
-  const last = chain.breaks[chain.breaks.length - 1]!
-  const p: number[][] = [0, 0.25, 0.5, 0.75, 1].map((f) => {
-    const q = [0, 0]
-    chainAt(chain, first + f * (last - first), q)
-    return q
-  })
-  const [s, e] = [p[0]!, p[4]!]
-  const flip = Math.abs(s[0]! - e[0]!) > line ? s[0]! > e[0]! : s[1]! > e[1]!
-  if (flip) p.reverse()
-  const a = (t0 - first) / (last - first)
-  const b = (t1 - first) / (last - first)
-  const size = Math.max(...p.map((x) => Math.hypot(x[0]! - s[0]!, x[1]! - s[1]!)), line)
-  return {
-    kind: 'spline',
-    keys: p.flat(),
-    slack: p.flat().map(() => 4 * line),
-    a: flip ? 1 - b : a,
-    b: flip ? 1 - a : b,
-    step: line / size,
-    chain: flip ? turned(chain) : chain,
-  }
-}
-
-function turned(chain: BezierChain): BezierChain {
-  const sum = chain.breaks[0]! + chain.breaks[chain.breaks.length - 1]!
-  const { size } = chain
-  const count = chain.poles.length / size
-  const poles = new Float64Array(chain.poles.length)
-  for (let i = 0; i < count; i++)
-    for (let j = 0; j < size; j++) poles[i * size + j] = chain.poles[(count - 1 - i) * size + j]!
-  return { ...chain, breaks: chain.breaks.map((x) => sum - x).reverse(), poles }
+/** Carrier of a stretch [a, b] (knot parameters) of a spline. */
+export function splineCarrier(chain: BezierChain, a: number, b: number, step: number): Carrier {
+  return { kind: 'spline', keys: [], slack: [], a, b, step, chain }
 }
 
 /** The stretch [a, b] of a carrier as an exact curve. `ends` overrides a line's end points. */
@@ -169,9 +139,7 @@ export function curveOn(carrier: Carrier, a: number, b: number, ends: Carrier['e
 }
 
 function splineOf(whole: BezierChain, a: number, b: number): Curve2 {
-  const first = whole.breaks[0]!
-  const span = whole.breaks[whole.breaks.length - 1]! - first
-  const chain = subChain(whole, a <= 0 ? first : first + a * span, b >= 1 ? first + span : first + b * span)
+  const chain = subChain(whole, a, b)
   const { degree, size, breaks, poles } = chain
   const points: [number, number][] = []
   const weights: number[] = []

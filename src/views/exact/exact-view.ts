@@ -20,5 +20,9 @@ export function exactView(body: Body, frame: Frame): ExactView {
   edgeTracks(model, frame, tracks)
   silhouetteTracks(model, frame, tracks)
   const pieces = splitAndDecide(tracks, occluders(model, frame, tracks))
-  return { frame, curves: mergePieces(pieces, model.tolerances.line), cuts: cutRegions(body, frame) }
+  return {
+    frame,
+    curves: mergePieces(pieces, model.tolerances.line, model.tolerances.spline),
+    cuts: cutRegions(body, frame),
+  }
 }

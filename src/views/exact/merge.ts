@@ -1,5 +1,6 @@
 import type { ExactCurve, Source } from '../view.ts'
-import { type Carrier, carrierOf, curveOn } from './carrier.ts'
+import { type Carrier, carrierOf, curveOn, splineCarrier } from './carrier.ts'
+import { splineGroups } from './spline-groups.ts'
 import type { Piece } from './split.ts'
 
 interface Laid {
@@ -17,10 +18,18 @@ enum Rank {
   VisibleCut,
 }
 
-/** Joins what lies on one carrier: each stretch once, visible over hidden, drawn edges over smooth ones. */
-export function mergePieces(pieces: readonly Piece[], line: number): ExactCurve[] {
+/**
+ * Joins what lies on one carrier: each stretch once, visible over hidden, drawn edges over smooth ones. Lines, arcs and
+ * ellipses are one within `line`, splines within `near` (mm).
+ */
+export function mergePieces(pieces: readonly Piece[], line: number, near: number): ExactCurve[] {
   const byKind = new Map<Carrier['kind'], Laid[]>()
+  const splines: Piece[] = []
   for (const piece of pieces) {
+    if (piece.track.flat.kind === 'chain') {
+      splines.push(piece)
+      continue
+    }
     const carrier = carrierOf(piece, line)
     const key = carrier.kind
     const list = byKind.get(key)
@@ -29,6 +38,11 @@ export function mergePieces(pieces: readonly Piece[], line: number): ExactCurve[
   }
   const out: ExactCurve[] = []
   for (const list of byKind.values()) for (const group of groups(list, 0)) laidTogether(group, out)
+  for (const { chain, laid, step } of splineGroups(splines, line, near))
+    laidTogether(
+      laid.map(({ piece, a, b }) => ({ piece, carrier: splineCarrier(chain, a, b, step) })),
+      out,
+    )
   return out
 }
 

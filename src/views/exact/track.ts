@@ -4,6 +4,7 @@ import { turnInto } from '../../geometry/trig-roots.ts'
 import type { Vec3 } from '../../geometry/vec.ts'
 import { dot } from '../../geometry/vec3.ts'
 import type { Frame } from '../view.ts'
+import { alongEdgeOnFace } from './edge-on.ts'
 import type { FaceModel } from './face-model.ts'
 import { type Path3, path3At } from './path3.ts'
 
@@ -11,8 +12,8 @@ import { type Path3, path3At } from './path3.ts'
 export interface Track {
   readonly flat: Path2
   readonly space: Path3
-  /** An arc seen edge-on: the segment's parameter goes through a cosine to the arc's angle. */
-  readonly edgeOn?: EdgeOn
+  /** Where the projection has a parameter of its own: from it to the space curve's. */
+  readonly through?: (t: number) => number
   /** A spline's whole projection, of which this track may be a part. */
   readonly carrier?: BezierChain
   readonly box: readonly [number, number, number, number]
@@ -26,23 +27,11 @@ export interface Track {
   readonly buried: boolean
 }
 
-interface EdgeOn {
-  /** Angle at which the segment's parameter is 0, and the other end. */
-  readonly base: number
-  readonly down: boolean
-  readonly from: number
-  readonly to: number
-}
-
-export type TrackUse = Omit<Track, 'flat' | 'space' | 'edgeOn' | 'carrier' | 'box'>
+export type TrackUse = Omit<Track, 'flat' | 'space' | 'through' | 'carrier' | 'box'>
 
 /** Parameter on the space curve for a parameter of the projection. */
 export function spaceParameter(track: Track, t: number): number {
-  const e = track.edgeOn
-  if (!e) return t
-  const c = e.from + t * (e.to - e.from)
-  const angle = Math.acos(c > 1 ? 1 : c < -1 ? -1 : c)
-  return e.down ? e.base + angle : e.base - angle
+  return track.through ? track.through(t) : t
 }
 
 export function spacePoint(track: Track, t: number, out: number[]): void {
@@ -67,6 +56,8 @@ export function project(space: Path3, frame: Frame, use: TrackUse, least: number
     return [track(flat, own, use)]
   }
   if (space.kind === 'chain') {
+    const onEdge = alongEdgeOnFace(space, frame, use.faces, least)
+    if (onEdge) return onEdge.map((t) => ({ ...t, ...use }))
     const own: Path3 = { ...space, chain: subChain(space.chain, space.t0, space.t1) }
     const carrier = flattened(space.chain, frame)
     const flat: Path2 = { kind: 'chain', chain: flattened(own.chain, frame), t0: space.t0, t1: space.t1 }
@@ -103,15 +94,17 @@ export function project(space: Path3, frame: Frame, use: TrackUse, least: number
     const to = Math.cos(b - peak)
     if (Math.abs(to - from) * reach <= least) continue
     const flat = segment2(cx + ex * reach * from, cy + ey * reach * from, cx + ex * reach * to, cy + ey * reach * to)
-    out.push({
-      flat,
-      space,
-      edgeOn: { base: down ? base : base + Math.PI, down, from, to },
-      box: pathBox(flat),
-      ...use,
-    })
+    out.push({ flat, space, through: arcThrough(base, down, from, to), box: pathBox(flat), ...use })
   }
   return out
+}
+
+/** An arc seen edge-on: the segment's parameter goes through a cosine to the arc's angle. */
+function arcThrough(base: number, down: boolean, from: number, to: number): (t: number) => number {
+  return (t) => {
+    const angle = Math.acos(Math.max(-1, Math.min(1, from + t * (to - from))))
+    return down ? base + angle : base + Math.PI - angle
+  }
 }
 
 function track(flat: Path2, space: Path3, use: TrackUse): Track {
