@@ -161,21 +161,33 @@ export function blockViews(l: number, w: number, h: number, r = Math.min(l, w) /
   const [cx, cy] = [l / 2, w / 2]
   return {
     views: [
-      principal('front', [0, 0, l, h], [
-        segment('hidden', [cx - r, 0], [cx - r, h], { ends: ['corner', 'corner'] }),
-        segment('hidden', [cx + r, 0], [cx + r, h], { ends: ['corner', 'corner'] }),
-        segment('centre', [cx, 0], [cx, h], { overrun: [3, 3] }),
-      ]),
-      principal('top', [0, 0, l, w], [
-        circle('visible', [cx, cy], r),
-        segment('centre', [cx - r, cy], [cx + r, cy], { overrun: [3, 3], cross: [[cx, cy]] }),
-        segment('centre', [cx, cy - r], [cx, cy + r], { overrun: [3, 3], cross: [[cx, cy]] }),
-      ]),
-      principal('right', [0, 0, w, h], [
-        segment('hidden', [cy - r, 0], [cy - r, h], { ends: ['corner', 'corner'] }),
-        segment('hidden', [cy + r, 0], [cy + r, h], { ends: ['corner', 'corner'] }),
-        segment('centre', [cy, 0], [cy, h], { overrun: [3, 3] }),
-      ]),
+      principal(
+        'front',
+        [0, 0, l, h],
+        [
+          segment('hidden', [cx - r, 0], [cx - r, h], { ends: ['corner', 'corner'] }),
+          segment('hidden', [cx + r, 0], [cx + r, h], { ends: ['corner', 'corner'] }),
+          segment('centre', [cx, 0], [cx, h], { overrun: [3, 3] }),
+        ],
+      ),
+      principal(
+        'top',
+        [0, 0, l, w],
+        [
+          circle('visible', [cx, cy], r),
+          segment('centre', [cx - r, cy], [cx + r, cy], { overrun: [3, 3], cross: [[cx, cy]] }),
+          segment('centre', [cx, cy - r], [cx, cy + r], { overrun: [3, 3], cross: [[cx, cy]] }),
+        ],
+      ),
+      principal(
+        'right',
+        [0, 0, w, h],
+        [
+          segment('hidden', [cy - r, 0], [cy - r, h], { ends: ['corner', 'corner'] }),
+          segment('hidden', [cy + r, 0], [cy + r, h], { ends: ['corner', 'corner'] }),
+          segment('centre', [cy, 0], [cy, h], { overrun: [3, 3] }),
+        ],
+      ),
       pictorialBox(l, w, h),
     ],
     reasons: [],

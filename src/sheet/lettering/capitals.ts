@@ -2,12 +2,12 @@ import type { Header, Signature, Words } from '../../brief/brief.ts'
 
 /** Units and symbols that mean something else, or nothing, in capitals. */
 const KEPT = new Set(
-  'mm cm m km µm μm µin μin in ft kg g mg t lb oz N kN mN Nm kNm Pa kPa MPa GPa bar psi ksi K Hz Ra Rz Rt Rq pH min s h'.split(
+  'mm cm m km µm μm µin μin kg g mg N kN mN Nm kNm Pa kPa MPa GPa Hz Ra Rz Rt Rq'.split(
     ' ',
   ),
 )
-/** `min` and `in` are words as often as units; they stay small only after a figure. */
-const AFTER_FIGURE = new Set('m g t s h in min bar'.split(' '))
+/** Single letters are units only after a figure. */
+const AFTER_FIGURE = new Set(['m', 'g', 'N'])
 
 /**
  * Text in capitals, as ASME Y14.2-2014 §4.3 asks for all lettering: units of measure, fits (k6) and thread or grade

@@ -1,0 +1,115 @@
+import { readFileSync } from 'node:fs'
+import { createRequire } from 'node:module'
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { endOf, startOf } from '../../src/geometry/evaluate.ts'
+import { capitals } from '../../src/sheet/lettering/capitals.ts'
+import { fitText } from '../../src/sheet/lettering/fit.ts'
+import { lettering, textExtent, textWidth } from '../../src/sheet/lettering/lettering.ts'
+import { missingSigns } from '../../src/sheet/lettering/metrics.ts'
+import { drawnSymbols } from '../../src/sheet/lettering/symbols.ts'
+
+const require = createRequire(import.meta.url)
+const fontkit = require('fontkit') as { create(bytes: Buffer): Font }
+interface Font {
+  readonly capHeight: number
+  layout(text: string, features: Record<string, boolean>): { readonly advanceWidth: number }
+}
+const fontOf = (weight: number) =>
+  fontkit.create(readFileSync(require.resolve(`@fontsource/barlow/files/barlow-latin-${weight}-normal.woff`)))
+
+describe('widths', () => {
+  // Reference: the typeface's own tables through fontkit's layout, figures tabular, ligatures off.
+  it.each([
+    [400, false],
+    [600, true],
+  ] as const)('agree with the typeface at weight %i', (weight, bold) => {
+    const font = fontOf(weight)
+    const letter = fc.constantFrom(...Array.from({ length: 0x7e - 0x20 + 1 }, (_, i) => String.fromCharCode(0x20 + i)))
+    const text = fc.array(letter, { minLength: 1, maxLength: 30 }).map((a) => a.join(''))
+    fc.assert(
+      fc.property(text, fc.double({ min: 1, max: 20, noNaN: true }), (t, h) => {
+        const reference = (font.layout(t, { tnum: true, liga: false }).advanceWidth / font.capHeight) * h
+        // Rounding of the stored widths: half a thousandth of the em a letter.
+        expect(Math.abs(textWidth(t, h, { bold }) - reference)).toBeLessThanOrEqual((t.length * 0.001 * h) / 0.7 + 1e-9)
+      }),
+      { numRuns: 300 },
+    )
+  })
+
+  it('are the same for every figure', () => {
+    const w = [...'0123456789'].map((c) => textWidth(c, 10))
+    expect(Math.max(...w) - Math.min(...w)).toBe(0)
+  })
+})
+
+describe('drawn signs', () => {
+  it('keep the proportions of ASME Y14.5', () => {
+    // ASME Y14.5-2018 Nonmandatory Appendix C, from memory: counterbore and countersink 2h × h, the countersink at 90°.
+    const sink = drawnSymbols.get('⌵')!.strokes
+    const [a, b] = [sink[0]!, sink[1]!]
+    const down = [endOf(a)[0] - startOf(a)[0], endOf(a)[1] - startOf(a)[1]]
+    const up = [endOf(b)[0] - startOf(b)[0], endOf(b)[1] - startOf(b)[1]]
+    expect(down[0]! * up[0]! + down[1]! * up[1]!).toBeCloseTo(0, 12)
+    expect(down[0]! + up[0]!).toBeCloseTo(2, 12)
+    const bore = drawnSymbols.get('⌴')!.strokes.flatMap((c) => [startOf(c), endOf(c)])
+    expect(Math.max(...bore.map((p) => p[0])) - Math.min(...bore.map((p) => p[0]))).toBeCloseTo(2, 12)
+    expect(Math.max(...bore.map((p) => p[1])) - Math.min(...bore.map((p) => p[1]))).toBeCloseTo(1, 12)
+    // Diameter: circle of h.
+    const circle = drawnSymbols.get('⌀')!.strokes[0]!
+    expect(circle.kind === 'arc' && circle.r).toBe(0.5)
+  })
+
+  it('take the place of their characters in a line', () => {
+    const items = lettering('4X ⌀.281 THRU', { at: [0, 0], height: 3, role: 'dimension' })
+    expect(items.map((i) => (i.item === 'text' || i.item === 'glyph' ? i.text : ''))).toEqual(['4X ', '⌀', '.281 THRU'])
+    const last = items[2]!
+    expect(last.item === 'text' && last.at[0] + textWidth('.281 THRU', 3)).toBeCloseTo(textWidth('4X ⌀.281 THRU', 3), 9)
+  })
+})
+
+describe('fractions', () => {
+  it('stand over a level bar and still read as typed', () => {
+    const items = lettering('1-3/8 STK', { at: [0, 0], height: 3, role: 'dimension', fractions: 'stacked' })
+    const read = items.flatMap((i) => (i.item === 'text' || i.item === 'glyph' ? [i.text] : [])).join('')
+    expect(read).toBe('1-3/8 STK')
+    const glyph = items.find((i) => i.item === 'glyph')
+    const bar = glyph?.item === 'glyph' ? glyph.strokes[0]! : undefined
+    expect(bar?.kind === 'line' && bar.a[1] === bar.b[1] && bar.a[1]).toBeCloseTo(1.5, 12)
+    expect(textExtent('1-3/8', 3, { fractions: 'stacked' }).above).toBeGreaterThan(3)
+  })
+
+  it('leave dates, ratios of more parts and decimals alone', () => {
+    for (const t of ['11/03/2024', '.125/.130', 'M12x1.75']) {
+      expect(lettering(t, { at: [0, 0], height: 3, role: 'note', fractions: 'stacked' })).toHaveLength(1)
+    }
+  })
+})
+
+it('fits any text into any box, at no less than the least height', () => {
+  fc.assert(
+    fc.property(
+      fc.string({ maxLength: 120 }),
+      fc.double({ min: 12, max: 90, noNaN: true }),
+      fc.double({ min: 4, max: 20, noNaN: true }),
+      (text, width, depth) => {
+        const fit = fitText(text, { width, depth, height: 3.5, least: 1.8, lineRatio: 1.5 })
+        expect(fit.height).toBeGreaterThanOrEqual(1.8 - 1e-9)
+        for (const line of fit.lines)
+          expect(textWidth(line, fit.height) * fit.stretch).toBeLessThanOrEqual(width + 1e-6)
+        expect(fit.height * (1 + (fit.lines.length - 1) * 1.5)).toBeLessThanOrEqual(Math.max(depth, fit.height) + 1e-6)
+      },
+    ),
+    { numRuns: 300 },
+  )
+})
+
+it('turns text into capitals but for units, fits and grades', () => {
+  // ASME Y14.2-2014 §4.3; unit symbols of NIST SP 811 keep their letters.
+  expect(capitals('Zinc plate 12 µm, remove burrs to 0.5 mm')).toBe('ZINC PLATE 12 µm, REMOVE BURRS TO 0.5 mm')
+  expect(capitals('seat k6, Ra 0.8 in both bores')).toBe('SEAT k6, Ra 0.8 IN BOTH BORES')
+})
+
+it('names the signs it does not have', () => {
+  expect(missingSigns('⌀25 漢字 Kovač')).toEqual(['漢', '字'])
+})
