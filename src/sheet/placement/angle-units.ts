@@ -6,6 +6,7 @@ import {
   arrow,
   type Desk,
   type Drawn,
+  drawn,
   type Member,
   type Option,
   readable,
@@ -139,8 +140,8 @@ function member(desk: Desk, owner: number, d: Dimension, radius: number): Member
       const outward = up[0] * Math.cos(text) + up[1] * Math.sin(text) > 0
       centre = along(centre, up, f.textGap + block.height / 2 + (outward ? 0 : dip))
     }
-    own.push(textSlab(block, centre, angle))
-    return { shapes: own, strokes, texts: [{ block, centre, angle, justify: 'middle' }] }
+    own.unshift(textSlab(block, centre, angle))
+    return drawn(own, strokes, [{ block, centre, angle, justify: 'middle' }])
   }
   const g = halfGap(mid)
   const room = wide / 2 - g
@@ -165,7 +166,7 @@ function member(desk: Desk, owner: number, d: Dimension, radius: number): Member
   return {
     dimension: d,
     tie: tieOf(d),
-    fixed: { shapes, strokes: [], texts: [] },
+    fixed: drawn(shapes),
     alternatives: alternatives.sort((a, b) => a.own - b.own),
   }
 }

@@ -4,6 +4,7 @@ import type { Dimension } from '../../sizes/dimension.ts'
 import type { SheetItem, Tie } from '../sheet.ts'
 import type { Block, Justify } from './callout-block.ts'
 import type { PlacementFigures } from './figures.ts'
+import type { Ground } from './ground.ts'
 import type { Ink } from './ink.ts'
 import { type Bar, bar, type Shape, type Slab, slab } from './shapes.ts'
 
@@ -11,6 +12,7 @@ import { type Bar, bar, type Shape, type Slab, slab } from './shapes.ts'
 export interface Desk {
   readonly figures: PlacementFigures
   readonly ink: Ink
+  readonly ground: Ground
   /** Directions (of view `owner`) that face another view in projection. */
   readonly facing: readonly (readonly Facing[])[]
 }
@@ -27,6 +29,43 @@ export interface Drawn {
   /** Lines other than straight extension lines; those are drawn from `shapes` once all are known. */
   readonly strokes: readonly { readonly kind: 'dimension' | 'leader' | 'extension'; readonly curve: Curve2 }[]
   readonly texts: readonly Lettered[]
+  readonly memo: Memo
+}
+
+/** What the search finds out about a piece, once. */
+export interface Memo {
+  readonly box: Bounds
+  /** Cost on the ground; negative: not yet known. */
+  ground: number
+  /** The piece's shapes with its member's fixed ones. */
+  whole?: readonly Shape[]
+}
+
+export interface Bounds {
+  x0: number
+  y0: number
+  x1: number
+  y1: number
+}
+
+/** A piece whose text, if any, is looked at first: it most often decides that there is no room. */
+export function drawn(
+  shapes: readonly Shape[],
+  strokes: Drawn['strokes'] = [],
+  texts: readonly Lettered[] = [],
+): Drawn {
+  return { shapes, strokes, texts, memo: { box: boundsOf(shapes), ground: -1 } }
+}
+
+export function boundsOf(shapes: readonly Shape[]): Bounds {
+  const box = { x0: Infinity, y0: Infinity, x1: -Infinity, y1: -Infinity }
+  for (const s of shapes) {
+    if (s.x0 < box.x0) box.x0 = s.x0
+    if (s.y0 < box.y0) box.y0 = s.y0
+    if (s.x1 > box.x1) box.x1 = s.x1
+    if (s.y1 > box.y1) box.y1 = s.y1
+  }
+  return box
 }
 
 export interface Lettered {
@@ -76,7 +115,7 @@ export interface Unit {
   readonly name: string
 }
 
-export const NOTHING: Drawn = { shapes: [], strokes: [], texts: [] }
+export const nothing = (): Drawn => drawn([])
 
 export function tieOf(d: Dimension): Tie {
   return {

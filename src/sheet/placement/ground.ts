@@ -44,6 +44,11 @@ export class Ground {
     return sum
   }
 
+  /** False where text could not stand whatever else is there. */
+  holdsText(s: Slab, owner: number, onPart: boolean): boolean {
+    return this.#free(s, owner) && this.#slabCost(s, owner, onPart) < Infinity
+  }
+
   #free(s: Shape, owner: number): boolean {
     const b = this.#bounds
     if (s.x0 < b.x0 || s.y0 < b.y0 || s.x1 > b.x1 || s.y1 > b.y1) return false

@@ -2,7 +2,19 @@ import { sweepParameter } from '../../geometry/evaluate.ts'
 import type { Vec2 } from '../../geometry/vec.ts'
 import type { Dimension, LeaderTarget } from '../../sizes/dimension.ts'
 import { type Block, calloutBlock } from './callout-block.ts'
-import { arrow, type Desk, type Drawn, line, type Member, type Option, textSlab, tieOf, type Unit } from './form.ts'
+import {
+  arrow,
+  type Desk,
+  type Drawn,
+  drawn,
+  line,
+  type Member,
+  nothing,
+  type Option,
+  textSlab,
+  tieOf,
+  type Unit,
+} from './form.ts'
 import { onPaper } from './ink.ts'
 import { once } from './linear-units.ts'
 import { bar, type Shape } from './shapes.ts'
@@ -14,7 +26,7 @@ import { WEIGHTS } from './weights.ts'
  * Leader directions in degrees from the level, in each quadrant: 30°, 45° and 60° are the custom of the drawing board;
  * level and upright leaders are never drawn, they would read as view or extension lines.
  */
-const ANGLES = [45, 60, 30, 53, 37, 67, 23, 72, 18]
+const ANGLES = [45, 60, 30, 52, 38, 68, 22]
 /** Elbow past the outline of the view, and past the tip within it, mm. */
 const PAST_OUTLINE = [5, 9, 14, 20, 27, 35, 44, 55, 70]
 const PAST_TIP = [8, 13, 19, 26]
@@ -161,22 +173,16 @@ function leaderOption(desk: Desk, owner: number, d: Dimension, block: Block, l: 
   return {
     own: WEIGHTS.leaderLength * l.length + l.odd + (l.far ? 0.3 : 0),
     side: paperSide(along([0, 0], l.way, 1)),
-    members: once(() => [leaderMember(desk, owner, d, block, l)]),
+    members: once(() => leaderMember(desk, owner, d, block, l)),
   }
 }
 
-function leaderMember(desk: Desk, _owner: number, d: Dimension, block: Block, l: Leader): Member {
+/** None where the text could not stand. */
+function leaderMember(desk: Desk, owner: number, d: Dimension, block: Block, l: Leader): readonly Member[] {
   const f = desk.figures
   const right = l.way[0] >= 0
   const sx = right ? 1 : -1
   const elbow = along(l.tip, l.way, l.length)
-  const shapes: Shape[] = []
-  const strokes: Drawn['strokes'][number][] = []
-  const start = l.far ?? l.tip
-  shapes.push(bar('leader', start, elbow), arrow(l.tip, l.far ? l.way : [-l.way[0], -l.way[1]], f))
-  if (l.far) shapes.push(arrow(l.far, [-l.way[0], -l.way[1]], f))
-  if (l.far) strokes.push({ kind: 'dimension', curve: { kind: 'line', a: l.far, b: l.tip } })
-  strokes.push({ kind: 'leader', curve: { kind: 'line', a: l.tip, b: elbow } })
   let centre: Vec2
   let shoulder: Vec2
   if (f.iso) {
@@ -191,15 +197,27 @@ function leaderMember(desk: Desk, _owner: number, d: Dimension, block: Block, l:
     const mid = right ? block.firstMid : block.lastMid
     centre = [shoulder[0] + sx * (gap + block.width / 2), elbow[1] - mid]
   }
-  const s = line('shoulder', elbow, shoulder)
-  shapes.push(s.shape, textSlab(block, centre, 0))
-  strokes.push({ kind: 'leader', curve: s.curve })
-  return {
-    dimension: d,
-    tie: tieOf(d),
-    fixed: { shapes: [], strokes: [], texts: [] },
-    alternatives: [
-      { own: 0, shapes, strokes, texts: [{ block, centre, angle: 0, justify: f.iso || right ? 'start' : 'end' }] },
-    ],
+  const text = textSlab(block, centre, 0)
+  if (!desk.ground.holdsText(text, owner, false)) return []
+  const inward: Vec2 = [-l.way[0], -l.way[1]]
+  const shapes: Shape[] = [text, bar('leader', l.far ?? l.tip, elbow), arrow(l.tip, l.far ? l.way : inward, f)]
+  const strokes: Drawn['strokes'][number][] = []
+  if (l.far) {
+    shapes.push(arrow(l.far, inward, f))
+    strokes.push({ kind: 'dimension', curve: { kind: 'line', a: l.far, b: l.tip } })
   }
+  strokes.push({ kind: 'leader', curve: { kind: 'line', a: l.tip, b: elbow } })
+  const s = line('shoulder', elbow, shoulder)
+  shapes.push(s.shape)
+  strokes.push({ kind: 'leader', curve: s.curve })
+  return [
+    {
+      dimension: d,
+      tie: tieOf(d),
+      fixed: nothing(),
+      alternatives: [
+        { own: 0, ...drawn(shapes, strokes, [{ block, centre, angle: 0, justify: f.iso || right ? 'start' : 'end' }]) },
+      ],
+    },
+  ]
 }

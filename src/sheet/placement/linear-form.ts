@@ -7,6 +7,7 @@ import {
   arrow,
   type Desk,
   type Drawn,
+  drawn,
   endDot,
   line,
   type Member,
@@ -92,7 +93,7 @@ export function linearMember(
   return {
     dimension: span.dimension,
     tie: tieOf(span.dimension),
-    fixed: { shapes, strokes: [], texts: [] },
+    fixed: drawn(shapes),
     alternatives: alternatives(desk.figures, span, n, level, inChain),
   }
 }
@@ -219,7 +220,7 @@ class LineSetting {
       const lift = f.textGap + block.height / 2
       centre = [centre[0] + up[0] * lift, centre[1] + up[1] * lift]
     }
-    shapes.push(textSlab(block, centre, this.#angle))
-    return { shapes, strokes, texts: [{ block, centre, angle: this.#angle, justify: 'middle' }] }
+    shapes.unshift(textSlab(block, centre, this.#angle))
+    return drawn(shapes, strokes, [{ block, centre, angle: this.#angle, justify: 'middle' }])
   }
 }

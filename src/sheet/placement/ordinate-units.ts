@@ -5,9 +5,11 @@ import {
   arrow,
   type Desk,
   type Drawn,
+  drawn,
   endDot,
   line,
   type Member,
+  nothing,
   type Option,
   readable,
   textSlab,
@@ -183,13 +185,13 @@ function members(
       }
     }
     const centre = at(u, n, t[i]!, end + 1 + deep(r) / 2)
-    shapes.push(textSlab(r.block, centre, angle))
+    shapes.unshift(textSlab(r.block, centre, angle))
     const tie = r.dimension ? tieOf(r.dimension) : { view: tieOf(set.find((q) => q.dimension)!.dimension!).view! }
     return {
       dimension: r.dimension,
       tie,
-      fixed: { shapes: [], strokes: [], texts: [] },
-      alternatives: [{ own: 0, shapes, strokes, texts: [{ block: r.block, centre, angle, justify: 'middle' }] }],
+      fixed: nothing(),
+      alternatives: [{ own: 0, ...drawn(shapes, strokes, [{ block: r.block, centre, angle, justify: 'middle' }]) }],
     }
   })
 }

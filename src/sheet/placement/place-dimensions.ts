@@ -62,8 +62,8 @@ export function arrange(
 ): { stands: readonly Stand[]; unplaced: readonly Unit[]; figures: ReturnType<typeof placementFigures> } {
   const figures = placementFigures(input.practice, input.format)
   const ink = new Ink(views)
-  const desk: Desk = { figures, ink, facing: facings(views) }
   const ground = new Ground(ink, input.bounds, input.obstacles, figures.first, figures.practice.hatching.angle)
+  const desk: Desk = { figures, ink, ground, facing: facings(views) }
   let units: Unit[] = views.flatMap(({ view }, owner) => {
     const own = input.sizes.dimensions.filter((d) => d.view === view.id)
     return [
@@ -76,7 +76,7 @@ export function arrange(
   })
   const search = (list: readonly Unit[]): Search => {
     const s = new Search(ground, { leastPitch: figures.leastPitch, pitch: figures.pitch })
-    s.run(list, { rounds: Math.round(effort * (20 + 6 * list.length)), seed: SEED })
+    s.run(list, { rounds: Math.round(effort * (16 + 5 * list.length)), seed: SEED })
     return s
   }
   let result = search(units)

@@ -1,5 +1,5 @@
 import { conflict, type Rules } from './conflicts.ts'
-import type { Alternative, Member, Option, Unit } from './form.ts'
+import { type Alternative, type Bounds, boundsOf, type Drawn, type Member, type Option, type Unit } from './form.ts'
 import type { Ground } from './ground.ts'
 import { near, type Shape } from './shapes.ts'
 import { WEIGHTS } from './weights.ts'
@@ -9,13 +9,6 @@ export interface Settled {
   readonly member: Member
   readonly alternative: Alternative
   readonly shapes: readonly Shape[]
-}
-
-interface Bounds {
-  x0: number
-  y0: number
-  x1: number
-  y1: number
 }
 
 /** A unit in its place. */
@@ -45,8 +38,6 @@ export class Search {
   readonly #ground: Ground
   readonly #rules: Rules
   readonly #stands = new Map<Unit, Stand>()
-  readonly #groundCosts = new WeakMap<readonly Shape[], number>()
-  readonly #merged = new WeakMap<Alternative, readonly Shape[]>()
   /** Now and then places are passed over at random, to find out what that would make possible. */
   #skips: () => boolean = () => false
 
@@ -68,7 +59,7 @@ export class Search {
       const worst = this.#worst(ordered, random)
       if (!worst) return
       if (this.#again(worst, ordered, random)) quiet = 0
-      else if (++quiet > 3 * ordered.length + 12) return
+      else if (++quiet > 2 * ordered.length + 10) return
     }
   }
 
@@ -80,7 +71,7 @@ export class Search {
       total += e
       return e
     })
-    if (total < 0.5) return undefined
+    if (total === 0) return undefined
     let pick = random() * total
     for (let i = 0; i < units.length; i++) {
       pick -= excess[i]!
@@ -94,7 +85,8 @@ export class Search {
     if (!stand) return leftOff(unit) / 10
     let e = stand.own - (unit.options[0]?.own ?? 0)
     for (const [other, c] of stand.against) if (this.#stands.get(other.unit) === other) e += c
-    return e < 0.05 ? 0 : e
+    // Less than this is taste that no rearrangement repays.
+    return e < 0.9 ? 0 : e
   }
 
   /** Takes `unit` and some of those it conflicts with or stands beside off, sets them anew; true when that was cheaper. */
@@ -193,16 +185,16 @@ export class Search {
     let cost = own + extra
     const members = option.members()
     for (const { fixed } of members) {
-      const onGround = this.#onGround(fixed.shapes, unit)
+      const onGround = this.#onGround(fixed, unit)
       own += onGround
       cost += onGround
       if (cost >= bound) return undefined
-      cost += this.#pairs(fixed.shapes, others, bound - cost)
+      cost += this.#pairs(fixed, others, bound - cost)
       if (cost >= bound) return undefined
     }
     const settled = this.#finish(unit, option, members, others, bound - cost)
     if (!settled) return undefined
-    for (const s of settled.list) own += s.alternative.own + this.#onGround(s.alternative.shapes, unit)
+    for (const s of settled.list) own += s.alternative.own + this.#onGround(s.alternative, unit)
     cost += settled.cost
     const shapes = settled.list.flatMap((s) => s.shapes)
     return { stand: { unit, option, settled: settled.list, shapes, box: boundsOf(shapes), own, against: NONE }, cost }
@@ -226,8 +218,8 @@ export class Search {
       let c = costs[i]![k]
       if (c === undefined) {
         const way = members[i]!.alternatives[k]!
-        c = way.own + this.#onGround(way.shapes, unit)
-        if (c < bound) c += this.#pairs(way.shapes, others, bound - c)
+        c = way.own + this.#onGround(way, unit)
+        if (c < bound) c += this.#pairs(way, others, bound - c)
         costs[i]![k] = c
       }
       return c
@@ -256,7 +248,11 @@ export class Search {
       return found.sort((a, b) => a[0] - b[0])
     }
     let trials = 40
-    const settle = (i: number, spent: number, before: readonly Settled[]): { list: readonly Settled[]; cost: number } | undefined => {
+    const settle = (
+      i: number,
+      spent: number,
+      before: readonly Settled[],
+    ): { list: readonly Settled[]; cost: number } | undefined => {
       if (i === members.length) return { list: before, cost: spent }
       for (const [c, settled] of ways(i, bound - spent, before)) {
         const done = settle(i + 1, spent + c, [...before, settled])
@@ -268,29 +264,23 @@ export class Search {
   }
 
   #shapes(member: Member, alternative: Alternative): readonly Shape[] {
-    let shapes = this.#merged.get(alternative)
-    if (!shapes) {
-      shapes = member.fixed.shapes.length > 0 ? [...member.fixed.shapes, ...alternative.shapes] : alternative.shapes
-      this.#merged.set(alternative, shapes)
-    }
-    return shapes
+    const { memo, shapes } = alternative
+    memo.whole ??= member.fixed.shapes.length > 0 ? [...member.fixed.shapes, ...shapes] : shapes
+    return memo.whole
   }
 
-  #onGround(shapes: readonly Shape[], unit: Unit): number {
-    let cost = this.#groundCosts.get(shapes)
-    if (cost === undefined) {
-      cost = this.#ground.cost(shapes, unit.owner, unit.rank[0] === 4)
-      this.#groundCosts.set(shapes, cost)
-    }
-    return cost
+  #onGround(piece: Drawn, unit: Unit): number {
+    const { memo } = piece
+    if (memo.ground < 0) memo.ground = this.#ground.cost(piece.shapes, unit.owner, unit.rank[0] === 4)
+    return memo.ground
   }
 
-  #pairs(shapes: readonly Shape[], others: readonly Stand[], bound: number): number {
+  #pairs(piece: Drawn, others: readonly Stand[], bound: number): number {
+    const { shapes, memo } = piece
     if (shapes.length === 0) return 0
-    const box = boundsOf(shapes)
     let sum = 0
     for (const other of others) {
-      if (!near(box, other.box, 10.2)) continue
+      if (!near(memo.box, other.box, 10.2)) continue
       sum += conflict(shapes, other.shapes, this.#rules)
       if (sum >= bound) return sum
     }
@@ -335,17 +325,6 @@ function swap<T>(list: T[], i: number, k: number): void {
   const t = list[i]!
   list[i] = list[k]!
   list[k] = t
-}
-
-function boundsOf(shapes: readonly Shape[]): Bounds {
-  const box = { x0: Infinity, y0: Infinity, x1: -Infinity, y1: -Infinity }
-  for (const s of shapes) {
-    if (s.x0 < box.x0) box.x0 = s.x0
-    if (s.y0 < box.y0) box.y0 = s.y0
-    if (s.x1 > box.x1) box.x1 = s.x1
-    if (s.y1 > box.y1) box.y1 = s.y1
-  }
-  return box
 }
 
 /** Mulberry32: a small generator of even pseudo-random numbers in [0, 1). */

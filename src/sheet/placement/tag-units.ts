@@ -1,7 +1,7 @@
 import type { Vec2 } from '../../geometry/vec.ts'
 import type { HoleTable } from '../../sizes/dimension.ts'
 import { blockOf } from './callout-block.ts'
-import { type Desk, type Member, NOTHING, type Option, textSlab, type Unit } from './form.ts'
+import { type Desk, drawn, type Member, nothing, type Option, textSlab, type Unit } from './form.ts'
 import { onPaper } from './ink.ts'
 import { once } from './linear-units.ts'
 import { along, polar } from './vec.ts'
@@ -27,14 +27,9 @@ export function tagUnits(desk: Desk, owner: number, table: HoleTable): Unit[] {
           {
             dimension: undefined,
             tie: { view: table.view, features: [row.feature] },
-            fixed: NOTHING,
+            fixed: nothing(),
             alternatives: [
-              {
-                own: 0,
-                shapes: [textSlab(block, at, 0)],
-                strokes: [],
-                texts: [{ block, centre: at, angle: 0, justify: 'middle' }],
-              },
+              { own: 0, ...drawn([textSlab(block, at, 0)], [], [{ block, centre: at, angle: 0, justify: 'middle' }]) },
             ],
           },
         ])

@@ -47,18 +47,38 @@ export function randomSheet(seed: number) {
   const text = (v: number) => String(Math.round(v * 100) / 100)
   const tolerance = () => (chance(0.15) ? [{ stack: ['+0.2', '-0.1'] as [string, string] }] : [])
   const f = 'front'
-  const dimensions: Dimension[] = [across(f, [0, 0], [w, step ? step.y : 0], [text(w), ...tolerance()]), upward(f, [0, 0], [0, h - round], [text(h), ...tolerance()])]
+  const dimensions: Dimension[] = [
+    across(f, [0, 0], [w, step ? step.y : 0], [text(w), ...tolerance()]),
+    upward(f, [0, 0], [0, h - round], [text(h), ...tolerance()]),
+  ]
   if (step) {
     dimensions.push(across(f, [w - step.x, 0], [w, step.y], text(step.x)))
     dimensions.push(upward(f, [w - step.x, 0], [w, step.y], text(step.y)))
   }
   if (chamfer) {
-    const angle = { kind: 'angle', vertex: [w, h - chamfer], from: Math.PI / 2, sweep: Math.PI / 4, reach: [0, chamfer * 1.4] } as const
+    const angle = {
+      kind: 'angle',
+      vertex: [w, h - chamfer],
+      from: Math.PI / 2,
+      sweep: Math.PI / 4,
+      reach: [0, chamfer * 1.4],
+    } as const
     if (chance(0.5)) dimensions.push(size(f, angle, '45°'))
-    const target = { kind: 'point', at: [w - chamfer / 2, h - chamfer / 2], normal: [0.7071, 0.7071] } as const
+    const target = {
+      kind: 'point',
+      at: [w - chamfer / 2, h - chamfer / 2],
+      normal: [Math.SQRT1_2, Math.SQRT1_2],
+    } as const
     dimensions.push(size(f, { kind: 'leader', targets: [target] }, `${text(chamfer)} × 45°`))
   }
-  if (round) dimensions.push(size(f, { kind: 'radius', centre: [round, h - round], radius: round, from: Math.PI / 2, sweep: Math.PI / 2 }, `R${round}`))
+  if (round)
+    dimensions.push(
+      size(
+        f,
+        { kind: 'radius', centre: [round, h - round], radius: round, from: Math.PI / 2, sweep: Math.PI / 2 },
+        `R${round}`,
+      ),
+    )
   const count = whole(0, 7)
   const scheme = (['baseline', 'chain', 'ordinate', undefined] as const)[whole(0, 3)]
   const centres: Vec2[] = []
@@ -70,7 +90,15 @@ export function randomSheet(seed: number) {
     centres.push(c)
     lines.push(...hole(c, r))
     const callout = [`⌀${2 * r} THRU`, ...(chance(0.3) ? [`⌴ ⌀${3 * r} ↧ ${r}`] : [])]
-    if (chance(0.85)) dimensions.push(note(f, [c], r, callout.map((l) => [l])))
+    if (chance(0.85))
+      dimensions.push(
+        note(
+          f,
+          [c],
+          r,
+          callout.map((l) => [l]),
+        ),
+      )
     else dimensions.push(size(f, { kind: 'diameter', centre: c, radius: r }, `⌀${2 * r}`))
   }
   for (const axis of [0, 1] as const) {
@@ -81,8 +109,18 @@ export function randomSheet(seed: number) {
       if (c[axis] - last[axis] < 0.5) continue
       const make = axis === 0 ? across : upward
       if (scheme === 'ordinate') {
-        dimensions.push(size(f, { kind: 'ordinate', datum: [0, 0], point: c, along: axis === 0 ? [1, 0] : [0, 1] }, text(c[axis]), group))
-      } else dimensions.push(make(f, scheme === 'chain' ? last : [0, 0], c, text(c[axis] - (scheme === 'chain' ? last[axis] : 0)), group))
+        dimensions.push(
+          size(
+            f,
+            { kind: 'ordinate', datum: [0, 0], point: c, along: axis === 0 ? [1, 0] : [0, 1] },
+            text(c[axis]),
+            group,
+          ),
+        )
+      } else
+        dimensions.push(
+          make(f, scheme === 'chain' ? last : [0, 0], c, text(c[axis] - (scheme === 'chain' ? last[axis] : 0)), group),
+        )
       last = c
     }
   }
