@@ -111,8 +111,8 @@ function segment(curve: Curve2, flip: Flip): string {
       return `L${xy(flip(curve.b))}`
     case 'arc':
     case 'ellipse': {
-      // A command cannot say a full turn, nor which half of a half turn.
-      if (Math.abs(curve.sweep) > Math.PI * 0.999)
+      // One command cannot say a full turn; half turns are safe.
+      if (Math.abs(curve.sweep) > Math.PI * 1.0001)
         return segment(piece(curve, 0, 0.5), flip) + segment(piece(curve, 0.5, 1), flip)
       const [rx, ry, tilt] =
         curve.kind === 'arc'

@@ -174,7 +174,7 @@ export function titleBlock(
 }
 
 /** Lines of general statements may be narrowed by so much before they wrap. */
-const SLIGHTLY_NARROWED = 0.9
+const SLIGHTLY_NARROWED = 0.82
 /** Width of the names in front of weight and signatures, and of the dates behind. */
 const NAME_COLUMN = 18
 const DATE_COLUMN = 20.5
