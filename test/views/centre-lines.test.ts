@@ -4,7 +4,7 @@ import type { Vec3 } from '../../src/geometry/vec.ts'
 import { practiceFigures } from '../../src/standards/practice-figures.ts'
 import { endOnCentreLines } from '../../src/views/centre-lines/end-on.ts'
 import { lengthwiseCentreLines } from '../../src/views/centre-lines/lengthwise.ts'
-import { isSymmetric, middleLine } from '../../src/views/centre-lines/middle.ts'
+import { isSymmetric, middleLine, middlesOf } from '../../src/views/centre-lines/middle.ts'
 import type { RoundFeature } from '../../src/views/centre-lines/round-features.ts'
 import { paperLines } from '../../src/views/dashes/paper-lines.ts'
 import { FRAMES } from '../../src/views/frames.ts'
@@ -96,6 +96,17 @@ it('draws the axis from the side, through the length of the hole and past both e
   expect(line!.overrun).toEqual([3, 3])
 })
 
+it('takes a middle plane from what is centred between two planes, each once', () => {
+  const plane = (id: string, x: number) =>
+    ({ id, kind: 'plane', name: id, point: [x, 0, 0], normal: [1, 0, 0] }) as const
+  const centred = (text: string, ...between: string[]) => ({ kind: 'centred', text, between }) as const
+  const part = {
+    data: [plane('left', -10), plane('right', 30)],
+    implied: [centred('holes centred', 'h1', 'h2', 'left', 'right'), centred('slot centred', 's', 'left', 'right')],
+  }
+  expect(middlesOf(part)).toEqual([{ point: [10, 0, 0], normal: [1, 0, 0] }])
+})
+
 describe('middle lines', () => {
   const visible = (ax: number, ay: number, bx: number, by: number): ViewLine => ({
     curve: { kind: 'line', a: [ax, ay], b: [bx, by] },
@@ -179,6 +190,18 @@ describe('on paper', () => {
     }
     const [line] = paperLines([circle], 1, figures)
     expect(line!.curve.kind === 'arc' && line!.curve.from * 20).toBeCloseTo(-line!.dashes![0]! / 2, 12)
+  })
+
+  it('stops a gap short of the outline that a centre line runs on from', () => {
+    const line: ViewLine = {
+      curve: { kind: 'line', a: [0, 0], b: [10, 0] },
+      kind: 'centre',
+      sources: [],
+      overrun: [0, 3],
+      ends: ['continues', 'free'],
+    }
+    const [fitted] = paperLines([line], 1, figures)
+    expect(toldAll([fitted!])).toEqual(['centre line 1.5,0 13,0'])
   })
 
   it('parts a hidden line from the visible line it continues by one gap', () => {

@@ -123,6 +123,12 @@ describe('ends of hidden lines', () => {
     expect(endsOf(lines)).toEqual([['continues', 'free']])
   })
 
+  it('parts a centre line from any outline it runs on from', () => {
+    const lines = [line('hidden', 0, 0, 6, 0), line('centre', 6, 0, 9, 0), line('visible', 6, -2, 6, 2)]
+    const centre = withEnds(lines, T).find((l) => l.kind === 'centre')
+    expect(centre!.ends).toEqual(['continues', 'free'])
+  })
+
   it('does not continue a visible line that folds back on itself', () => {
     const lines = [line('hidden', 0, 0, 6, 0), line('visible', 6, 0, 6, 4), line('centre', 6, 0, 9, 0)]
     expect(endsOf(lines)).toEqual([['free', 'corner']])

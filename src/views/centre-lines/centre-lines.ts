@@ -4,7 +4,7 @@ import { projectPoint } from '../project.ts'
 import type { Frame, View, ViewLine } from '../view.ts'
 import { endOnCentreLines, isEndOn } from './end-on.ts'
 import { lengthwiseCentreLines, liesInPlane } from './lengthwise.ts'
-import { middleLine } from './middle.ts'
+import { middleLine, middlesOf } from './middle.ts'
 import { type RoundAxis, roundFeatures } from './round-features.ts'
 
 export interface CentreLineSettings {
@@ -34,10 +34,7 @@ export function centreLines(
       : f
     return [...endOnCentreLines(endOn, frame, overrun), ...lengthwiseCentreLines(f, frame, overrun, shown)]
   })
-  const middles = part.data.flatMap((d) => {
-    const line = d.kind === 'middle' ? middleLine(d, outline, box, frame, overrun, tolerance) : undefined
-    return line ? [line] : []
-  })
+  const middles = middlesOf(part).flatMap((m) => middleLine(m, outline, box, frame, overrun, tolerance) ?? [])
   return [...round, ...middles]
 }
 

@@ -1,17 +1,40 @@
 import { pointAt } from '../../geometry/evaluate.ts'
-import type { Vec2 } from '../../geometry/vec.ts'
-import { dot } from '../../geometry/vec3.ts'
-import type { Datum } from '../../part/part.ts'
+import type { Vec2, Vec3 } from '../../geometry/vec.ts'
+import { add, cross, dot, norm, scale, sub } from '../../geometry/vec3.ts'
+import type { Datum, Part } from '../../part/part.ts'
 import { nearest } from '../conventions/nearest.ts'
 import { projectPoint } from '../project.ts'
 import type { Frame, View, ViewLine } from '../view.ts'
+
+export interface Middle {
+  readonly point: Vec3
+  readonly normal: Vec3
+}
+
+/** The middle planes that the brief speaks of: named ones, and those between the two planes that something is centred between. */
+export function middlesOf(part: Pick<Part, 'data' | 'implied'>): Middle[] {
+  const planes = new Map(part.data.flatMap((d) => (d.kind === 'plane' ? [[d.id, d] as const] : [])))
+  const found = part.data.filter((d): d is Extract<Datum, { kind: 'middle' }> => d.kind === 'middle').map(asMiddle)
+  for (const condition of part.implied) {
+    if (condition.kind !== 'centred') continue
+    const [a, b] = condition.between.slice(-2).map((id) => planes.get(id))
+    if (!a || !b || norm(cross(a.normal, b.normal)) > 1e-9) continue
+    found.push({ point: scale(add(a.point, b.point), 0.5), normal: a.normal })
+  }
+  return found.filter((m, i) => !found.slice(0, i).some((k) => isSamePlane(k, m)))
+}
+
+const asMiddle = ({ point, normal }: Middle): Middle => ({ point, normal })
+
+const isSamePlane = (a: Middle, b: Middle) =>
+  norm(cross(a.normal, b.normal)) < 1e-9 && Math.abs(dot(sub(a.point, b.point), a.normal)) < 1e-6
 
 /**
  * The line of symmetry where a middle plane that the brief speaks of is seen edge-on and the view's outline really is
  * the same on both sides of it: a centre line must not claim a symmetry that is not there.
  */
 export function middleLine(
-  middle: Extract<Datum, { kind: 'middle' }>,
+  middle: Middle,
   outline: readonly ViewLine[],
   box: View['box'],
   frame: Frame,

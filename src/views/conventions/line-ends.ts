@@ -4,16 +4,16 @@ import type { LineEnd, ViewLine } from '../view.ts'
 import { nearest } from './nearest.ts'
 
 /**
- * Says of both ends of every hidden line what is there, so that dashes can be fitted: `continues` where it runs on
- * in the direction of a visible line (a gap must part them), `corner` where it meets any other outline (a dash must
- * touch), `free` where nothing is. Other kinds pass through.
+ * Says of both ends of every hidden and centre line what is there, so that dashes can be fitted: `continues` where it
+ * runs on in the direction of a visible line, or a centre line in that of any outline (a gap must part them); `corner`
+ * where it meets any other outline (a dash must touch); `free` where nothing is. Other kinds pass through.
  */
 export function withEnds(lines: readonly ViewLine[], tolerance: number): ViewLine[] {
   const outline = lines
     .filter((l) => l.kind === 'visible' || l.kind === 'hidden')
     .map((l) => ({ line: l, box: boxOf(l.curve) }))
   return lines.map((line) => {
-    if (line.kind !== 'hidden') return line
+    if (line.kind !== 'hidden' && line.kind !== 'centre') return line
     const closed = distance(startOf(line.curve), endOf(line.curve)) <= tolerance
     const end = (p: Vec2, outward: Vec2): LineEnd => {
       let corner = closed
@@ -21,7 +21,8 @@ export function withEnds(lines: readonly ViewLine[], tolerance: number): ViewLin
         if (other.line === line || outside(other.box, p, tolerance)) continue
         if (nearest(other.line.curve, p).distance > tolerance) continue
         corner = true
-        if (other.line.kind === 'visible' && runsOn(other.line, p, outward, tolerance)) return 'continues'
+        const parts = other.line.kind === 'visible' || line.kind === 'centre'
+        if (parts && runsOn(other.line, p, outward, tolerance)) return 'continues'
       }
       return corner ? 'corner' : 'free'
     }

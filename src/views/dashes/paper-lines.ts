@@ -37,7 +37,7 @@ export function paperLines(lines: readonly ViewLine[], scale: number, figures: L
 }
 
 function fitted(line: ViewLine, figures: LineFigures): PaperLine {
-  const curve = stretched(line.curve, line.overrun ?? [0, 0])
+  const curve = stretched(line.curve, overrunOf(line, figures))
   const made = (c: Curve2, run: DashRun): PaperLine => ({
     kind: line.kind,
     curve: trimmed(c, run),
@@ -73,6 +73,14 @@ function fitted(line: ViewLine, figures: LineFigures): PaperLine {
     default:
       return made(curve, { lead: 0, trail: 0 })
   }
+}
+
+/** A centre line that runs on from an outline stops a gap short of it instead of passing its end. */
+function overrunOf(line: ViewLine, figures: LineFigures): readonly [number, number] {
+  const [start, end] = line.overrun ?? [0, 0]
+  if (line.kind !== 'centre') return [start, end]
+  const { gap } = figures.dashes.centre
+  return [line.ends?.[0] === 'continues' ? -gap : start, line.ends?.[1] === 'continues' ? -gap : end]
 }
 
 const chained = (curve: Curve2, length: number, figure: DashFigure) =>
