@@ -10,7 +10,7 @@ export interface Setting {
   readonly text: string
   readonly unit: Unit
   readonly practice: Practice
-  /** Names that this brief itself introduces: turned steps, labels. Lower case. */
+  /** Names that this brief itself gives to turned steps, and the words they are made of. Lower case. */
   readonly ownNames: ReadonlySet<string>
   readonly mark: (mark: Mark) => void
 }

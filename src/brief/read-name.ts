@@ -79,7 +79,7 @@ export function nameOf(c: Cursor, pieces: readonly Lexeme[]): Name {
 function checkWord(c: Cursor, piece: Lexeme): void {
   const word = piece.text.toLowerCase()
   const own = c.setting.ownNames
-  if (known.has(word) || own.has(word) || [...own].some((name) => name.split(' ').includes(word))) return
+  if (known.has(word) || own.has(word)) return
   const near = nearestWord(word, [...nameWords, ...own])
   c.mark(
     'unknown-name',

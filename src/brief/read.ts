@@ -35,9 +35,11 @@ import {
 } from './vocabulary.ts'
 
 /** A brief longer than this (in UTF-16 code units) is not read at all. */
-export const longestBrief = 1_000_000
+export const longestBrief = 200_000
 /** Statements beyond this many are not read. */
 export const mostStatements = 4000
+/** Words, numbers and signs of one statement beyond this many are not read. */
+export const longestStatement = 2000
 /** Marks beyond this many are only counted. */
 export const mostMarks = 200
 
@@ -66,9 +68,9 @@ function tooLong(text: string): Brief {
   const mark: Mark = {
     rule: 'brief-too-long',
     weight: 'must change',
-    text: `this is ${Math.round(text.length / 100_000) / 10} million characters, and no brief`,
+    text: `${text.length} characters are no brief`,
     span: { from: 0, to: 1 },
-    expected: `a brief of at most ${longestBrief / 1_000_000} million characters`,
+    expected: `a brief of at most ${longestBrief} characters`,
   }
   return { text, header, features: [], shows: [], places: [], schemes: [], comments: [], marks: [mark] }
 }
@@ -181,7 +183,7 @@ class Reader {
       return []
     }
     const found = keywordOf(statement)
-    if (found) return [found]
+    if (found) return [this.shortened(found)]
     const { text, span } = statement.keyword
     const near = nearestWord(text, [...keywords, ...Object.keys(keywordSpellings)])
     this.mark({
@@ -193,6 +195,20 @@ class Reader {
       ...(near ? { mends: [{ label: `write ${near}`, span, text: near }] } : {}),
     })
     return []
+  }
+
+  private shortened(known: Known): Known {
+    const { lexemes } = known.statement
+    if (lexemes.length <= longestStatement) return known
+    const from = lexemes[longestStatement]!.from
+    this.mark({
+      rule: 'statement-too-long',
+      weight: 'must change',
+      text: `the ${known.keyword} statement is not read beyond here`,
+      span: { from, to: lexemes[longestStatement]!.to },
+      expected: `at most ${longestStatement} words, numbers and signs a statement`,
+    })
+    return { ...known, statement: { ...known.statement, lexemes: lexemes.slice(0, longestStatement) } }
   }
 
   private takeStock({ statement, keyword, skip }: Known, setting: Setting): void {
@@ -311,6 +327,7 @@ function ownNames(known: readonly Known[]): ReadonlySet<string> {
           steps++
           names.add(words.length > 0 ? words.join(' ') : `step ${steps}`)
           names.add(`step ${steps}`)
+          for (const word of words) names.add(word)
         }
         fresh = false
       }
@@ -331,10 +348,16 @@ function placeComments(text: string, { statements, comments }: Cut): Comment[] {
       return { ...words, place: 'beside', of: owner.span.from }
     }
     if (within) return { ...words, place: 'above', of: within.span.from }
-    const lineStart = Math.max(text.lastIndexOf('\n', words.span.from), text.lastIndexOf('\r', words.span.from)) + 1
-    const alone = text.slice(lineStart, words.span.from).trim() === ''
+    const alone = isAlone(text, words.span.from)
     if (!alone && before) return { ...words, place: 'above', of: before.span.from }
     const following = statements[next]
     return following ? { ...words, place: 'above', of: following.span.from } : { ...words, place: 'end' }
   })
+}
+
+/** True where only blanks stand before the place on its line. */
+function isAlone(text: string, at: number): boolean {
+  let i = at - 1
+  while (i >= 0 && (text[i] === ' ' || text[i] === '\t')) i--
+  return i < 0 || text[i] === '\n' || text[i] === '\r' || text[i] === '\ufeff'
 }
