@@ -1,5 +1,5 @@
 import { CLEAR } from './ground.ts'
-import { type Bar, entersSlab, meet, near, type Shape, type Slab, slabsMeet } from './shapes.ts'
+import { type Bar, entersSlab, meet, near, type Shape, type Slab, slabsMeet, TOUCH } from './shapes.ts'
 import { WEIGHTS } from './weights.ts'
 
 /** Furthest distance (mm) at which two shapes still have something to do with each other. */
@@ -17,7 +17,7 @@ export function conflict(a: readonly Shape[], b: readonly Shape[], rules: Rules)
   for (const s of a) {
     for (const t of b) {
       if (!near(s, t, INFLUENCE)) continue
-      if (s.shape === 'bar' && t.shape === 'bar' && !near(s, t, 0.2) && !sideBySide(s, t)) continue
+      if (s.shape === 'bar' && t.shape === 'bar' && !near(s, t, 0.7) && !sideBySide(s, t)) continue
       sum += shapeConflict(s, t, rules)
       if (sum === Infinity) return sum
     }
@@ -69,10 +69,13 @@ function mixedConflict(s: Slab, b: Bar): number {
 }
 
 function barConflict(a: Bar, b: Bar, rules: Rules): number {
-  const m = meet(a.ax, a.ay, a.bx, a.by, b.ax, b.ay, b.bx, b.by)
-  if (m.how === 'apart') return 0
   const p = group(a)
   const q = group(b)
+  // A line that ends on another size's dimension line reads as crossing it.
+  if (q === 'dimension' && p !== 'dimension') return barConflict(b, a, rules)
+  const slack = p === 'dimension' && q !== 'dimension' ? 0.6 : -TOUCH
+  const m = meet(a.ax, a.ay, a.bx, a.by, b.ax, b.ay, b.bx, b.by, slack)
+  if (m.how === 'apart') return 0
   if (m.how === 'cross') {
     if (p === 'dimension' && q === 'dimension') return Infinity
     if (p === 'leader' && q === 'leader') return Infinity

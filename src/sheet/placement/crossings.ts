@@ -14,7 +14,8 @@ export function crossingsOf(stands: readonly Stand[]): number {
     for (const q of bars) {
       if (q.of === p.of || (q.unit === p.unit && p.unit.option.settled)) continue
       if (q.bar.role === 'dimension' || q.bar.role === 'tail' || !near(p.bar, q.bar, 0)) continue
-      if (meet(p.bar.ax, p.bar.ay, p.bar.bx, p.bar.by, q.bar.ax, q.bar.ay, q.bar.bx, q.bar.by).how === 'cross') count++
+      if (meet(p.bar.ax, p.bar.ay, p.bar.bx, p.bar.by, q.bar.ax, q.bar.ay, q.bar.bx, q.bar.by, 0.6).how === 'cross')
+        count++
     }
   }
   return count

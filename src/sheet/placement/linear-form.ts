@@ -120,8 +120,10 @@ function alternatives(f: PlacementFigures, span: Span1, n: Vec2, level: number, 
   else between(['out', 'out'], WEIGHTS.arrowsOutside, inner)
   const headsFit = length >= 2 * A + 1
   const outer: readonly [End, End] = f.iso && headsFit ? ['in', 'in'] : ['out', 'out']
-  out.push({ own: WEIGHTS.textOutside, ...line.set(outer, 'hi') })
-  out.push({ own: WEIGHTS.textOutside + 0.3, ...line.set(outer, 'lo') })
+  if (!fitsHeads || inner < 0) {
+    out.push({ own: WEIGHTS.textOutside, ...line.set(outer, 'hi') })
+    out.push({ own: WEIGHTS.textOutside + 0.3, ...line.set(outer, 'lo') })
+  }
   if (inChain && !headsFit) {
     for (const ends of [
       ['out', 'dot'],

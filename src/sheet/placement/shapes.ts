@@ -142,6 +142,7 @@ export type Meeting =
 const APART: Meeting = { how: 'apart' }
 const CROSS: Meeting = { how: 'cross' }
 
+/** `slack`: how far (mm) the second segment may fall short of the first and still count as crossing it. */
 export function meet(
   ax: number,
   ay: number,
@@ -151,6 +152,7 @@ export function meet(
   cy: number,
   dx: number,
   dy: number,
+  slack = -TOUCH,
 ): Meeting {
   const ux = bx - ax
   const uy = by - ay
@@ -173,6 +175,6 @@ export function meet(
   const t = (wx * vy - wy * vx) / det
   const u = (wx * uy - wy * ux) / det
   const et = TOUCH / lu
-  const eu = TOUCH / lv
+  const eu = -slack / lv
   return t > et && t < 1 - et && u > eu && u < 1 - eu ? CROSS : APART
 }

@@ -27,9 +27,9 @@ export const WEIGHTS = {
   over: {
     dimension: { visible: 12, hidden: 5, centre: 2, other: 4 },
     extension: { visible: 1.6, hidden: 0.6, centre: 0.15, other: 0.8 },
-    leader: { visible: 2.5, hidden: 1, centre: 0.6, other: 2.5 },
+    leader: { visible: 3, hidden: 1, centre: 0.6, other: 2.5 },
     shoulder: { visible: 4, hidden: 2, centre: 1, other: 3 },
-    arrow: { visible: 8, hidden: 4, centre: 2, other: 4 },
+    arrow: { visible: Infinity, hidden: 4, centre: 2, other: 4 },
   },
   /** An extension line or leader that runs on along a view line. */
   alongOutline: 6,

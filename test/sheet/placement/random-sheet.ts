@@ -132,5 +132,5 @@ export function randomSheet(seed: number) {
   const top = place(view('top', topLines, { min: [0, 0], max: [w, depth] }), [90, 90 + h * scale + gap], scale)
   dimensions.push(upward('top', [w, 0], [w, depth], text(depth)))
   if (chance(0.3)) dimensions.push(upward('top', [0, 0], [0, depth], `(${text(depth)})`, { reference: true }))
-  return { views: [front, top], sizes: sizeSet(dimensions), practice, width: 594, height: 420 }
+  return { views: [front, top], sizes: sizeSet(dimensions), practice, width: 841, height: 594 }
 }
