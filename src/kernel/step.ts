@@ -43,7 +43,7 @@ function withOwnHeader(text: string, name: string): string {
 export function stepString(text: string): string {
   const body = text
     .replace(/[\\']/g, (c) => c + c)
-    .replace(/[\x00-\x1f]/g, ' ')
+    .replace(/\p{Cc}/gu, ' ')
     .replace(/[^\x20-\x7e]+/g, (run) => {
       const units = Array.from({ length: run.length }, (_, i) => run.charCodeAt(i).toString(16).padStart(4, '0'))
       return `\\X2\\${units.join('').toUpperCase()}\\X0\\`

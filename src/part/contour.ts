@@ -61,7 +61,7 @@ export function halfSection(contour: Contour): ProfileCurve[] {
   })
   const last = all[all.length - 1]!
   const first = all[0]!
-  to([last.b, last.inner ? radiusAt(last.inner, last.b) : 0], `${high} face`)
+  to([last.b, last.inner ? radiusAt(last.inner, last.b) : 0], planeAt(contour, last.b, true) ?? `${high} face`)
   for (let i = all.length - 1; i >= 0; i--) {
     const s = all[i]!
     const after = all[i + 1]
@@ -69,7 +69,7 @@ export function halfSection(contour: Contour): ProfileCurve[] {
     if (after) to(start, innerPlane(after.inner, s.inner, after.b))
     to([s.a, s.inner ? radiusAt(s.inner, s.a) : 0], s.inner?.name ?? '')
   }
-  to([first.a, radiusAt(first.outer, first.a)], `${low} face`)
+  to([first.a, radiusAt(first.outer, first.a)], planeAt(contour, first.a, false) ?? `${low} face`)
   return side
 }
 
@@ -81,7 +81,13 @@ function collinear(a: Vec2, b: Vec2, c: Vec2): boolean {
 function outerPlane(contour: Contour, before: ContourPiece, after: ContourPiece, low: Side, high: Side): string {
   if (contour.grooves.includes(after)) return `${after.name} ${low} side`
   if (contour.grooves.includes(before)) return `${before.name} ${high} side`
-  return before.r1 >= after.r0 ? `${before.name} ${high} face` : `${after.name} ${low} face`
+  const falls = before.r1 >= after.r0
+  const named = planeAt(contour, after.h0, falls)
+  return named ?? (falls ? `${before.name} ${high} face` : `${after.name} ${low} face`)
+}
+
+function planeAt(contour: Contour, h: number, up: boolean): string | undefined {
+  return contour.planes.find((p) => p.up === up && Math.abs(p.h - h) < 1e-9)?.name
 }
 
 /** Name of the flat face where the inside jumps: the floor of the larger bore. */

@@ -70,6 +70,8 @@ export interface Contour {
   readonly grooves: ContourPiece[]
   /** Bores: the inside is no smaller than these. `Infinity` heights reach through. */
   readonly bores: ContourPiece[]
+  /** Flat faces square to the axis that have names; `up` looks toward greater heights. */
+  readonly planes: { readonly name: string; readonly h: number; readonly up: boolean }[]
   /** Corner work on the half section, by the two faces that meet. */
   readonly corners: ContourCorner[]
 }

@@ -15,6 +15,16 @@ export interface Ground {
   readonly middle: Vec3
   /** Round faces: members may sit about the part's axis. */
   readonly round: boolean
+  /** The place along this axis is given already: an open slot's edge, a notch's. */
+  readonly fixed?: { readonly axis: 0 | 1 | 2; readonly at: number }
+  /** Half the width of a cut whose outer words (`lower side`, `left end`) mean its wall. */
+  readonly half?: number
+}
+
+/** Data of the members' low and high walls, where distances may reach those. */
+export interface Walls {
+  readonly low: readonly string[]
+  readonly high: readonly string[]
 }
 
 export interface Placed {
@@ -22,7 +32,7 @@ export interface Placed {
   readonly points: readonly Vec3[]
   readonly pattern: NonNullable<PartFeature['pattern']>
   /** Records sizes and conditions once the members' axes (or middle planes) have ids; same order as `points`. */
-  readonly choose: (ids: readonly string[]) => void
+  readonly choose: (ids: readonly string[], walls?: Walls) => void
 }
 
 /** More members than this are refused. */
@@ -147,6 +157,10 @@ function placeRuns(shop: Workshop, ground: Ground, runs: readonly Run[], id: str
         'one location in each direction',
       )
     }
+    if (!first && ground.fixed?.axis === axis) {
+      lines.push({ positions: [ground.fixed.at], reference: 0 })
+      continue
+    }
     if (!first) {
       shop.must(
         'not-located',
@@ -174,11 +188,11 @@ function placeRuns(shop: Workshop, ground: Ground, runs: readonly Run[], id: str
   }
   const [nx, ny] = [xs.positions.length, ys.positions.length]
   const kind = nx > 1 && ny > 1 ? 'grid' : nx > 1 || ny > 1 ? 'row' : 'single'
-  const choose = (ids: readonly string[]) => {
+  const choose = (ids: readonly string[], walls?: Walls) => {
     const row = ids.slice(0, nx)
     const column = Array.from({ length: ny }, (_, j) => ids[j * nx]!)
-    chooseRun(shop, ground, xs, row, id)
-    chooseRun(shop, ground, ys, column, id)
+    chooseRun(shop, ground, xs, row, id, walls)
+    chooseRun(shop, ground, ys, column, id, walls)
     if (nx > 1) shop.imply('aligned', `${id} in line ${WORDS[across]}`, ids)
     if (ny > 1) shop.imply('aligned', `${id} in line ${WORDS[up]}`, ids)
   }
@@ -210,8 +224,9 @@ function positionsOf(
   const { which, distance } = run.anchor
   const origin = along.origin!
   const inward = centreAlong(shop, ground, axis).at >= origin.at ? 1 : -1
-  const at = origin.at + inward * distance.mm
   const low = which === 'all' ? inward > 0 : LOW.includes(which)
+  const wall = which === 'all' ? 0 : (ground.half ?? 0)
+  const at = origin.at + inward * distance.mm + (low ? wall : -wall)
   return low ? { positions: list(at), reference: 0 } : { positions: list(at - (n - 1) * pitch), reference: n - 1 }
 }
 
@@ -221,6 +236,7 @@ function chooseRun(
   line: { readonly along?: Along; readonly reference: number },
   ids: readonly string[],
   id: string,
+  walls?: Walls,
 ): void {
   const { along, reference } = line
   if (!along) return
@@ -236,12 +252,13 @@ function chooseRun(
     shop.imply('centred', `${id} centred ${WORDS[axis]}`, [...ends, ...between])
     return
   }
-  const size = run.anchor.distance
+  const { which, distance: size } = run.anchor
+  const wall = which === 'all' || !walls ? undefined : (LOW.includes(which) ? walls.low : walls.high)[reference]
   shop.choose({
     kind: 'distance',
     size,
     from: origin!.id,
-    to: ids[reference]!,
+    to: wall ?? ids[reference]!,
     direction,
     span: size.span,
     group: id,
@@ -452,8 +469,8 @@ function mirrored(shop: Workshop, ground: Ground, placed: Placed, mirror: Mirror
   return {
     points: [...placed.points, ...others],
     pattern: placed.pattern.kind === 'bolt circle' ? placed.pattern : { kind: n > 1 ? 'points' : 'row' },
-    choose: (ids) => {
-      placed.choose(ids.slice(0, n))
+    choose: (ids, walls) => {
+      placed.choose(ids.slice(0, n), walls)
       for (let i = 0; i < n; i++) {
         shop.imply('centred', `mirrored ${mirror.across}`, [ids[i]!, ids[i + n]!, ...between])
         shop.imply('aligned', `mirrored ${mirror.across}`, [ids[i]!, ids[i + n]!])

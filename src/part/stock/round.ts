@@ -9,7 +9,7 @@ import type { Workshop } from '../workshop.ts'
 /** Starts a turned half section about the axis through the origin. */
 function startContour(shop: Workshop, lie: Lie, outer: ContourPiece[]): Contour {
   const axis = lieAxis[lie]
-  const contour: Contour = { lie, axis, outer, grooves: [], bores: [], corners: [] }
+  const contour: Contour = { lie, axis, outer, grooves: [], bores: [], planes: [], corners: [] }
   shop.contour = contour
   shop.axis('axis', [0, 0, 0], unitAxis[axis])
   const [low, high] = endSides[axis]!
@@ -24,6 +24,7 @@ export function addEnd(shop: Workshop, contour: Contour, name: string, side: Sid
   const axis = contour.axis
   const direction: Vec3 = scale(unitAxis[axis], side === endSides[axis]![1] ? 1 : -1)
   shop.plane(name, scale(unitAxis[axis], at), direction)
+  contour.planes.push({ name, h: at, up: side === endSides[axis]![1] })
   const whole = contour.outer[contour.outer.length - 1]!.h1 - contour.outer[0]!.h0
   shop.faces.push({ name, side, at, min: [-r, -r], max: [r, r], radius: r, depth: whole })
 }

@@ -1,0 +1,263 @@
+import type { EdgeFeature, Name } from '../../brief/brief.ts'
+import type { Vec2, Vec3 } from '../../geometry/vec.ts'
+import { add, cross, dot, scale, unit } from '../../geometry/vec3.ts'
+import { chamferEdges, type EdgeChamfer, type EdgePlace, roundEdges } from '../../kernel/edge-work.ts'
+import { edgeWords, findEdges } from '../find-edges.ts'
+import { markUnknown, plainName } from '../find-name.ts'
+import type { StockEdge } from '../model.ts'
+import { chamferCorner, type CornerResult, isInsideCorner, roundCorner } from '../profile-edit.ts'
+import { outwardOf, SIDES, squareUp, unitAxis } from '../sides.ts'
+import type { Workshop } from '../workshop.ts'
+import { inUnit } from './hole-shape.ts'
+
+/** Set-backs of a chamfer, mm: along the first named face (or the axis), and along the other. */
+type Backs = readonly [number, number]
+
+/** Chamfers, rounds and fillets: in the flat profile or half section where they can be, else by the kernel. */
+export function addEdgeWork(shop: Workshop, feature: EdgeFeature): void {
+  const edges = gather(shop, feature.edges)
+  if (!edges) return
+  const back = backsOf(shop, feature)
+  if (!back) return
+  const id = shop.nameOf(feature.kind, feature)
+  if (feature.count.value !== 1 && feature.count.value !== edges.length) {
+    shop.mark(
+      'look again',
+      'count-differs',
+      feature.count.span,
+      `${feature.count.value}X is written, but “${feature.edges.map((e) => e.text).join(' and ')}” are ${edges.length} edges.`,
+      `${edges.length}X, or the names of ${feature.count.value} edges`,
+    )
+  }
+  const names = edges.map((_, i) => (edges.length > 1 ? `${id}.${i + 1}` : id))
+  const left: { edge: StockEdge; name: string }[] = []
+  let done = 0
+  edges.forEach((edge, i) => {
+    const name = names[i]!
+    const state = edge.contourCorner
+      ? inContour(shop, feature, edge.contourCorner, back, name)
+      : inProfile(shop, feature, edge, back, name)
+    if (state === 'done') done++
+    else if (state === 'solid') left.push({ edge, name })
+  })
+  if (left.length > 0) done += onSolid(shop, feature, id, left, back)
+  if (done === 0) return
+  record(shop, feature, id, edges, names)
+}
+
+function gather(shop: Workshop, names: readonly Name[]): StockEdge[] | undefined {
+  const all: StockEdge[] = []
+  let scope = ''
+  for (const name of names) {
+    // a leg named alone goes with the names after it: `upright, top corners`
+    if (shop.aliases.has('upright') && /^(upright|base)$/.test(plainName(name.text)) && names.length > 1) {
+      scope = `${name.text} `
+      continue
+    }
+    const found = findEdges(shop, { ...name, text: scope + name.text })
+    if (found.length === 0) {
+      markUnknown(shop, name, 'edge or corner', edgeWords(shop))
+      return undefined
+    }
+    for (const e of found) if (!all.some((o) => sameEdge(o, e))) all.push(e)
+  }
+  return all
+}
+
+const sameEdge = (a: StockEdge, b: StockEdge) =>
+  a.faces[0] === b.faces[0] && a.faces[1] === b.faces[1] && String(a.contourCorner ?? a.line) === String(b.contourCorner ?? b.line)
+
+function backsOf(shop: Workshop, feature: EdgeFeature): Backs | undefined {
+  const a = feature.size.mm
+  if (feature.kind !== 'chamfer') return [a, a]
+  if (feature.leg) return [a, feature.leg.mm]
+  const degrees = feature.angle?.value ?? 45
+  if (!(degrees > 0 && degrees < 90)) {
+    shop.must('angle-out-of-range', feature.angle!.span, 'A chamfer angle is between 0° and 90°.', '45°')
+    return undefined
+  }
+  return degrees === 45 ? [a, a] : [a, a * Math.tan((degrees * Math.PI) / 180)]
+}
+
+type State = 'done' | 'solid' | 'refused'
+
+function refuse(shop: Workshop, feature: EdgeFeature, room: number): State {
+  const text =
+    feature.kind === 'chamfer'
+      ? `The chamfer ${feature.size.text} has no room: ${inUnit(room, feature.size.unit)} is left there.`
+      : `The radius ${feature.size.text} is too large: ${inUnit(room, feature.size.unit)} is the most that fits there.`
+  shop.must('radius-too-large', feature.size.span, text, `at most ${inUnit(room, feature.size.unit)}`)
+  return 'refused'
+}
+
+function inProfile(shop: Workshop, feature: EdgeFeature, edge: StockEdge, back: Backs, name: string): State {
+  const { profile } = shop
+  if (!profile || !edge.profileCorner || shop.steps.some((s) => s.kind !== 'cut')) return 'solid'
+  const inside = isInsideCorner(profile.curves, edge.profileCorner)
+  if (inside === undefined) return 'solid'
+  if (feature.kind === 'round' && inside) {
+    shop.mark('remark', 'fillet-not-round', feature.span, 'An inside corner is filled, not rounded: a fillet.', 'fillet')
+  }
+  const first = firstFace(feature, edge)
+  const result: CornerResult =
+    feature.kind === 'chamfer'
+      ? chamferCorner(profile.curves, edge.profileCorner, (face) => (face === first ? back[0] : back[1]), name)
+      : roundCorner(profile.curves, edge.profileCorner, feature.size.mm, name)
+  if (!result) return 'solid'
+  if (!('curves' in result)) return refuse(shop, feature, result.room)
+  profile.curves = result.curves
+  return 'done'
+}
+
+/** The face along which the chamfer's first number is measured: the one the brief names first. */
+function firstFace(feature: EdgeFeature, edge: StockEdge): string {
+  const words = plainName(feature.edges.map((e) => e.text).join(' ')).split(' ')
+  const place = (face: string) => {
+    const i = words.indexOf(face)
+    return i < 0 ? Number.POSITIVE_INFINITY : i
+  }
+  return place(edge.faces[1]) < place(edge.faces[0]) ? edge.faces[1] : edge.faces[0]
+}
+
+function inContour(shop: Workshop, feature: EdgeFeature, at: Vec2, back: Backs, name: string): State {
+  const contour = shop.contour!
+  if (contour.corners.some((c) => Math.hypot(c.at[0] - at[0], c.at[1] - at[1]) < 1e-9)) {
+    shop.must('worked-twice', feature.span, 'This edge is chamfered or rounded already.', 'one statement for one edge')
+    return 'refused'
+  }
+  contour.corners.push({ kind: feature.kind, at, back, face: name, span: feature.span })
+  return 'done'
+}
+
+/** Work on edges of the solid that no flat profile can carry. Returns how many edges were taken on. */
+function onSolid(
+  shop: Workshop,
+  feature: EdgeFeature,
+  id: string,
+  work: readonly { readonly edge: StockEdge; readonly name: string }[],
+  back: Backs,
+): number {
+  const r = feature.size.mm
+  const chamfers: EdgeChamfer[] = []
+  const places: EdgePlace[] = []
+  for (const { edge, name } of work) {
+    const normals = edge.faces.map((f) => normalOf(shop, f))
+    const [n0, n1] = normals
+    if (!edge.line || !n0 || !n1) {
+      shop.must('cannot-build', feature.span, `The edge between ${edge.faces.join(' and ')} cannot be worked.`, 'a straight edge')
+      continue
+    }
+    const place: EdgePlace = { kind: 'line', a: edge.line[0], b: edge.line[1] }
+    places.push(place)
+    const first = firstFace(feature, edge)
+    const swapped = first === edge.faces[1]
+    const plane = { point: edge.line[0], normal: swapped ? n1 : n0 }
+    chamfers.push({ place, first: { back: back[0], ...plane }, second: back[1] })
+    nameEdgeFace(shop, feature, name, edge.line, swapped ? [n1, n0] : [n0, n1], back, r)
+  }
+  if (places.length === 0) return 0
+  shop.steps.push({
+    kind: 'edges',
+    feature: id,
+    span: feature.span,
+    work: (oc, solid) => (feature.kind === 'chamfer' ? chamferEdges(oc, solid, chamfers) : roundEdges(oc, solid, places, r)),
+  })
+  return places.length
+}
+
+function normalOf(shop: Workshop, face: string): Vec3 | undefined {
+  const datum = shop.data.get(face)
+  if (datum?.kind === 'plane') return datum.normal
+  const side = SIDES.find((s) => s === face)
+  return side && outwardOf[side]
+}
+
+/** The plane of a chamfer or the cylinder of a round between two flat faces. */
+function nameEdgeFace(
+  shop: Workshop,
+  feature: EdgeFeature,
+  name: string,
+  line: readonly [Vec3, Vec3],
+  normals: readonly [Vec3, Vec3],
+  back: Backs,
+  r: number,
+): void {
+  const [n0, n1] = normals
+  const along = unit(add(line[1], scale(line[0], -1)))
+  // direction within each face away from the edge, into the material
+  const into = (own: Vec3, other: Vec3): Vec3 => unit(add(scale(other, -1), scale(own, dot(own, other))))
+  const [t0, t1] = [into(n0, n1), into(n1, n0)]
+  if (feature.kind === 'chamfer') {
+    const p = add(line[0], scale(t0, back[0]))
+    const q = add(line[0], scale(t1, back[1]))
+    const across = unit(add(q, scale(p, -1)))
+    const z = cross(along, across)
+    shop.surfaces.push({ name, surface: { kind: 'plane', axes: { origin: p, x: along, y: across, z } } })
+    return
+  }
+  // tangent to both faces: the centre lies r inside each
+  const half = Math.acos(Math.max(-1, Math.min(1, dot(t0, t1)))) / 2
+  const bisector = unit(add(t0, t1))
+  const origin = add(line[0], scale(bisector, r / Math.sin(half)))
+  const axes = { origin, x: n0, y: cross(along, n0), z: along }
+  shop.surfaces.push({ name, surface: { kind: 'cylinder', axes, r } })
+}
+
+function record(
+  shop: Workshop,
+  feature: EdgeFeature,
+  id: string,
+  edges: readonly StockEdge[],
+  names: readonly string[],
+): void {
+  const { size, kind } = feature
+  if (kind === 'chamfer') {
+    shop.choose((faces) => ({
+      kind: 'chamfer',
+      size,
+      ...(feature.angle ? { angle: feature.angle } : {}),
+      ...(feature.leg ? { leg: feature.leg } : {}),
+      edges: [],
+      faces: faces(...names),
+      count: edges.length,
+      span: size.span,
+      group: id,
+    }))
+  } else {
+    shop.choose((faces) => ({
+      kind: 'radius',
+      size,
+      of: id,
+      faces: faces(...names),
+      count: edges.length,
+      span: size.span,
+      group: id,
+    }))
+    shop.imply('tangent', `${id} tangent to the faces beside it`, names)
+  }
+  const outward = outwardFor(shop, edges[0]!)
+  shop.features.push((faces) => ({
+    id,
+    feature,
+    kind,
+    outward,
+    members: edges.map((edge, i) => ({ id: names[i]!, axes: [], faces: faces(names[i]!), point: middleOf(shop, edge) })),
+  }))
+}
+
+function outwardFor(shop: Workshop, edge: StockEdge): Vec3 {
+  if (shop.contour) return unitAxis[shop.contour.axis]
+  return edge.profileCorner && shop.profile ? unitAxis[shop.profile.axis] : (normalOf(shop, edge.faces[0]) ?? [0, 0, 1])
+}
+
+function middleOf(shop: Workshop, edge: StockEdge): Vec3 {
+  if (edge.contourCorner && shop.contour) {
+    const [h, r] = edge.contourCorner
+    return add(scale(unitAxis[shop.contour.axis], h), scale(squareUp(shop.contour.axis), r))
+  }
+  const [a, b] = edge.line ?? [
+    [0, 0, 0],
+    [0, 0, 0],
+  ]
+  return scale(add(a, b), 0.5)
+}

@@ -1,0 +1,259 @@
+import type { FlatFeature, KeyseatFeature, Name, Side } from '../../brief/brief.ts'
+import type { Vec2, Vec3 } from '../../geometry/vec.ts'
+import { add, scale } from '../../geometry/vec3.ts'
+import { box } from '../../kernel/primitives.ts'
+import { cutLoop, stadium } from '../cut-loop.ts'
+import { faceWords, findOrigin, findRound, markUnknown, type Origin } from '../find-name.ts'
+import type { ProfileCurve, RoundFace, WorkFace } from '../model.ts'
+import { axisOf, endSides, faceAxes, oppositeOf, outwardOf, unitAxis } from '../sides.ts'
+import type { Workshop } from '../workshop.ts'
+import { stretchFrom } from './groove.ts'
+
+/** The outside surface and the side a flat or keyseat is cut into; marks what is missing. */
+function surfaceOf(shop: Workshop, name: Name, side: Side, word: string): RoundFace | undefined {
+  if (!shop.contour) {
+    shop.must('wrong-stock', name.span, `A ${word} is cut into round stock.`, 'a slot, a step or a notch')
+    return undefined
+  }
+  const round = findRound(shop, name)
+  if (!round || round.inside) {
+    markUnknown(shop, name, 'round surface', faceWords(shop))
+    return undefined
+  }
+  if (axisOf[side] === shop.contour.axis) {
+    shop.must('wrong-side', name.span, `The ${side} is an end of the part; a ${word} is cut from the outside.`, 'a side along the axis')
+    return undefined
+  }
+  return round
+}
+
+interface Stretch {
+  readonly from: number
+  readonly to: number
+  readonly origin?: Origin
+  readonly reached: 'low' | 'high' | 'middle'
+}
+
+export function addKeyseat(shop: Workshop, feature: KeyseatFeature): void {
+  const { side } = feature
+  const round = surfaceOf(shop, feature.face, side, 'keyseat')
+  if (!round) return
+  const contour = shop.contour!
+  const origin = findOrigin(shop, feature.anchor.from, [contour.axis])
+  if (!origin) return
+  const id = shop.nameOf('keyseat', feature)
+  const [w, l, depth] = [feature.width.mm, feature.length.mm, feature.depth.mm]
+  if (w >= 2 * round.r || depth >= 2 * round.r) {
+    const at = w >= 2 * round.r ? feature.width.span : feature.depth.span
+    shop.must('keyseat-too-large', at, `${id} is larger than the ${round.name} it is cut into.`, 'a smaller keyseat')
+    return
+  }
+  const place = stretchFrom(feature.anchor, origin, (round.from + round.to) / 2, l)
+  if (place.from < round.from - 1e-9 || place.to > round.to + 1e-9) {
+    shop.must('keyseat-off-part', feature.span, `${id} runs off the ${round.name}.`, 'a place on the surface')
+    return
+  }
+  const openLow = Math.abs(place.from - round.from) < 1e-9
+  const openHigh = Math.abs(place.to - round.to) < 1e-9
+  const r = w / 2
+  if (l <= w && !openLow && !openHigh) {
+    shop.must('slot-too-short', feature.length.span, `${id} is no longer than it is wide.`, 'a longer keyseat')
+    return
+  }
+  const normal = axisOf[side]
+  const { across } = faceAxes(normal)
+  const level = across === contour.axis ? 0 : 1
+  const outward = outwardOf[side]
+  const face = tangentFace(round, side)
+  const loop = keyseatLoop(place, [openLow, openHigh], level, r, id)
+  cutLoop(shop, { feature: id, span: feature.span, face, loop, depth, floor: `${id} floor`, clear: false })
+  const z = unitAxis[contour.axis]
+  const [low, high] = endSides[contour.axis]!
+  const crown = scale(outward, round.r)
+  const ends = [openLow ? [] : [place.from + r], openHigh ? [] : [place.to - r]].flat()
+  const axes = ends.map((h, i) => shop.axis(`${id} end ${i + 1} axis`, add(scale(z, h), crown), outward))
+  shop.plane(`${id} ${low} end`, scale(z, place.from), scale(z, -1))
+  shop.plane(`${id} ${high} end`, scale(z, place.to), z)
+  shop.middle(`${id} middle`, scale(z, (place.from + place.to) / 2), z, [`${id} ${low} end`, `${id} ${high} end`])
+  shop.plane(`${id} floor`, add(scale(z, place.from), scale(outward, round.r - depth)), outward)
+  const wide = unitAxis[(3 - normal - contour.axis) as 0 | 1 | 2]
+  shop.choose({ kind: 'width', size: feature.width, of: id, direction: wide, span: feature.width.span, group: id })
+  shop.choose({ kind: 'depth', size: feature.depth, of: id, span: feature.depth.span, group: id })
+  shop.choose({
+    kind: 'length',
+    size: feature.length,
+    of: id,
+    direction: z,
+    measured: 'overall',
+    span: feature.length.span,
+    group: id,
+  })
+  locate(shop, id, { ...place, origin }, feature.anchor.distance, z, [low, high])
+  shop.imply('centred', `${id} in the middle of the ${round.name}`, [id, 'axis'])
+  shop.features.push((faces) => ({
+    id,
+    feature,
+    kind: 'keyseat',
+    outward,
+    members: [
+      {
+        id,
+        axes,
+        faces: faces(`${id} wall`, `${id} end`, `${id} floor`),
+        point: add(scale(z, (place.from + place.to) / 2), crown),
+      },
+    ],
+    pattern: { kind: 'single' },
+  }))
+}
+
+function locate(
+  shop: Workshop,
+  id: string,
+  place: Stretch,
+  size: KeyseatFeature['length'],
+  direction: Vec3,
+  [low, high]: readonly [Side, Side],
+): void {
+  const to = place.reached === 'low' ? `${id} ${low} end` : place.reached === 'high' ? `${id} ${high} end` : `${id} middle`
+  shop.choose({ kind: 'distance', size, from: place.origin!.id, to, direction, span: size.span, group: id })
+}
+
+/** The plane that touches the surface on a side, as a face to cut from. */
+function tangentFace(round: RoundFace, side: Side): WorkFace {
+  return {
+    name: `${round.name} ${side}`,
+    side,
+    at: outwardOf[side][axisOf[side]] * round.r,
+    min: [-round.r, -round.r],
+    max: [round.r, round.r],
+    depth: 2 * round.r,
+  }
+}
+
+/** Half-round ends, or square ones a little beyond an end that is open. */
+function keyseatLoop(
+  place: { readonly from: number; readonly to: number },
+  open: readonly [boolean, boolean],
+  level: 0 | 1,
+  r: number,
+  id: string,
+): ProfileCurve[] {
+  const whole = !open[0] && !open[1]
+  const middle = (place.from + place.to) / 2
+  if (whole) {
+    const c: Vec2 = level === 0 ? [middle, 0] : [0, middle]
+    return stadium(c, level, (place.to - place.from) / 2 - r, r, `${id} wall`, `${id} end`)
+  }
+  const q = Math.PI / 2
+  const a = open[0] ? place.from - 1 : place.from + r
+  const b = open[1] ? place.to + 1 : place.to - r
+  const at = (along: number, side: number): Vec2 => (level === 0 ? [along, side] : [-side, along])
+  const turn = level === 0 ? 0 : q
+  const curves: ProfileCurve[] = [{ curve: { kind: 'line', a: at(a, -r), b: at(b, -r) }, face: `${id} wall` }]
+  if (open[1]) curves.push({ curve: { kind: 'line', a: at(b, -r), b: at(b, r) }, face: '' })
+  else curves.push({ curve: { kind: 'arc', c: at(b, 0), r, from: turn - q, sweep: 2 * q }, face: `${id} end` })
+  curves.push({ curve: { kind: 'line', a: at(b, r), b: at(a, r) }, face: `${id} wall` })
+  if (open[0]) curves.push({ curve: { kind: 'line', a: at(a, r), b: at(a, -r) }, face: '' })
+  else curves.push({ curve: { kind: 'arc', c: at(a, 0), r, from: turn + q, sweep: 2 * q }, face: `${id} end` })
+  return curves
+}
+
+/** A flat milled on round stock: to the opposite surface, or a pair across flats. */
+export function addFlat(shop: Workshop, feature: FlatFeature): void {
+  const { side } = feature
+  const round = surfaceOf(shop, feature.face, side, 'flat')
+  if (!round) return
+  const contour = shop.contour!
+  const id = shop.nameOf('flat', feature)
+  const two = feature.count.value === 2
+  const level = two ? feature.across.mm / 2 : feature.across.mm - round.r
+  if (level >= round.r - 1e-9 || level <= -round.r + 1e-9) {
+    shop.must(
+      'flat-off-part',
+      feature.across.span,
+      `A flat ${feature.across.text} across does not cut the ${round.name}.`,
+      `a size less than its diameter`,
+    )
+    return
+  }
+  let stretch: Stretch = { from: round.from, to: round.to, reached: 'middle' }
+  if (feature.length) {
+    const origin = feature.anchor && findOrigin(shop, feature.anchor.from, [contour.axis])
+    if (!feature.anchor) {
+      shop.must('not-located', feature.span, `${id} is not located along the axis.`, 'an end and a distance from a face')
+      return
+    }
+    if (!origin) return
+    const place = stretchFrom(feature.anchor, origin, (round.from + round.to) / 2, feature.length.mm)
+    stretch = { ...place, origin }
+    if (place.from < round.from - 1e-9 || place.to > round.to + 1e-9) {
+      shop.must('flat-off-part', feature.span, `${id} runs off the ${round.name}.`, 'a place on the surface')
+      return
+    }
+  }
+  const z = unitAxis[contour.axis]
+  const sides = two ? [side, oppositeOf[side]] : [side]
+  const names = sides.map((_, i) => (two ? `${id}.${i + 1}` : id))
+  sides.forEach((s, i) => cutFlat(shop, feature, round, s, level, stretch, names[i]!, id))
+  const direction = unitAxis[axisOf[side]]
+  const from = two
+    ? names[1]!
+    : shop.plane(`${round.name} ${oppositeOf[side]}`, scale(outwardOf[oppositeOf[side]], round.r), outwardOf[oppositeOf[side]])
+  const { across, length, anchor } = feature
+  shop.choose({ kind: 'distance', size: across, from, to: names[0]!, direction, span: across.span, group: id })
+  if (two) shop.imply('centred', 'flats at equal distances from the axis', [...names, 'axis'])
+  if (length) {
+    const [low, high] = endSides[contour.axis]!
+    shop.plane(`${id} ${low} end`, scale(z, stretch.from), scale(z, -1))
+    shop.plane(`${id} ${high} end`, scale(z, stretch.to), z)
+    shop.middle(`${id} middle`, scale(z, (stretch.from + stretch.to) / 2), z, [`${id} ${low} end`, `${id} ${high} end`])
+    shop.choose({ kind: 'length', size: length, of: id, direction: z, span: length.span, group: id })
+    if (anchor && stretch.origin) locate(shop, id, stretch, anchor.distance, z, [low, high])
+  }
+  shop.features.push((faces) => ({
+    id,
+    feature,
+    kind: 'flat-cut',
+    outward: outwardOf[side],
+    members: names.map((name, i) => ({
+      id: name,
+      axes: [],
+      faces: faces(name),
+      point: add(scale(z, (stretch.from + stretch.to) / 2), scale(outwardOf[sides[i]!], level)),
+    })),
+    pattern: { kind: 'single' },
+  }))
+}
+
+function cutFlat(
+  shop: Workshop,
+  feature: FlatFeature,
+  round: RoundFace,
+  side: Side,
+  level: number,
+  stretch: Stretch,
+  name: string,
+  id: string,
+): void {
+  const contour = shop.contour!
+  const normal = axisOf[side]
+  const wide = (3 - normal - contour.axis) as 0 | 1 | 2
+  const out = outwardOf[side][normal]
+  const reach = round.r + 1
+  const min: [number, number, number] = [0, 0, 0]
+  const max: [number, number, number] = [0, 0, 0]
+  // a flat over the whole surface ends where the surface does, in the open or against a shoulder
+  min[contour.axis] = stretch.from
+  max[contour.axis] = stretch.to
+  min[wide] = -reach
+  max[wide] = reach
+  min[normal] = Math.min(out * level, out * reach)
+  max[normal] = Math.max(out * level, out * reach)
+  const [a, b]: [Vec3, Vec3] = [min, max]
+  shop.steps.push({ kind: 'cut', feature: id, span: feature.span, make: (oc) => box(oc, a, b) })
+  const origin = scale(outwardOf[side], level)
+  shop.plane(name, origin, outwardOf[side])
+  const axes = { origin, x: unitAxis[contour.axis], y: unitAxis[wide], z: outwardOf[side] }
+  shop.surfaces.push({ name, surface: { kind: 'plane', axes } })
+}

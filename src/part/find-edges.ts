@@ -1,0 +1,178 @@
+import type { Name } from '../brief/brief.ts'
+import type { Vec2, Vec3 } from '../geometry/vec.ts'
+import { add, cross, scale } from '../geometry/vec3.ts'
+import { inPlane } from '../kernel/profile.ts'
+import { halfSection } from './contour.ts'
+import { plainName } from './find-name.ts'
+import type { Profile, StockEdge } from './model.ts'
+import { cornersOf } from './profile-edit.ts'
+import { endSides, faceAxes, SIDES } from './sides.ts'
+import type { Workshop } from './workshop.ts'
+
+/** The edges a name means, in a fixed order; empty where it means none. */
+export function findEdges(shop: Workshop, name: Name): StockEdge[] {
+  const text = plainName(name.text)
+  if (shop.contour) return roundEdgesOf(shop, text)
+  if (shop.profile) return flatEdgesOf(shop, shop.profile, text)
+  return []
+}
+
+/** Names of edges worth offering where one is not known. */
+export function edgeWords(shop: Workshop): string[] {
+  if (shop.contour) {
+    const [low, high] = endSides[shop.contour.axis]!
+    const ends = ['ends', 'outer edges', `${low} face outer edge`, `${high} face outer edge`]
+    const bores = shop.contour.bores.length > 0 ? ['bore edges', `bore ${low} edge`, `bore ${high} edge`] : []
+    const steps = shop.contour.outer.flatMap((p) => [`${p.name} ${low} edge`, `${p.name} ${high} edge`])
+    return [...ends, ...bores, ...steps]
+  }
+  const legs = shop.aliases.has('upright') ? ['upright, top corners', 'base, toe corners'] : []
+  return [...legs, 'corners', 'top edges', 'bottom edges', 'all edges', 'front right corner', 'top left corner']
+}
+
+// ---------------------------------------------------------------- flat stock
+
+/** Corners of the profile as edges along the thickness. */
+function cornerEdges(profile: Profile): StockEdge[] {
+  const normal = cross(profile.plane.right, profile.plane.up)
+  return cornersOf(profile.curves).map(({ at, faces }): StockEdge => {
+    const a = inPlane(profile.plane, at)
+    return { faces, profileCorner: at, axis: profile.axis, line: [a, add(a, scale(normal, profile.thickness))] }
+  })
+}
+
+/** Borders of the two ends of the profile: its straight sides at either level. */
+function capEdges(profile: Profile): StockEdge[] {
+  const normal = cross(profile.plane.right, profile.plane.up)
+  const { across, up } = faceAxes(profile.axis)
+  return profile.caps.flatMap((cap, i) =>
+    profile.curves.flatMap(({ curve, face }): StockEdge[] => {
+      if (curve.kind !== 'line') return []
+      const lift = (p: Vec2): Vec3 => add(inPlane(profile.plane, p), scale(normal, i * profile.thickness))
+      const axis = Math.abs(curve.a[1] - curve.b[1]) < 1e-9 ? across : Math.abs(curve.a[0] - curve.b[0]) < 1e-9 ? up : undefined
+      return [{ faces: [cap, face], line: [lift(curve.a), lift(curve.b)], ...(axis === undefined ? {} : { axis }) }]
+    }),
+  )
+}
+
+function flatEdgesOf(shop: Workshop, profile: Profile, text: string): StockEdge[] {
+  const words = text.split(' ')
+  const corners = cornerEdges(profile)
+  const caps = capEdges(profile)
+  const leg = words.includes('upright') ? 'upright' : words.includes('base') ? 'base' : undefined
+  if (leg && shop.aliases.has(leg)) return legCorners(shop, profile, caps, leg, words)
+  if (shop.aliases.has('upright')) {
+    if (text === 'inside corner') return corners.filter((e) => isBetween(e, shop.aliases.get('inside') ?? []))
+    if (text === 'heel edge' || text === 'heel') return corners.filter((e) => isBetween(e, shop.aliases.get('heel') ?? []))
+  }
+  const wanted = SIDES.filter((s) => words.includes(s))
+  const touches = (e: StockEdge) => wanted.every((s) => e.faces.includes(s))
+  const exact = [...corners, ...caps].filter((e) => e.faces.every((f) => text.includes(f.toLowerCase())))
+  if (exact.length > 0 && wanted.length < 2) {
+    const named = exact.filter((e) => e.faces.some((f) => !SIDES.some((s) => s === f)))
+    if (named.length > 0) return named
+  }
+  if (/\bcorners?\b/.test(text)) {
+    if (wanted.length >= 2) {
+      const here = corners.filter(touches)
+      return here.length > 0 ? here : caps.filter(touches)
+    }
+    return shop.aliases.has('upright') && wanted.length === 0 ? [] : corners.filter(touches)
+  }
+  if (/\bedges?\b/.test(text) || text === 'ends') {
+    if (words.includes('vertical')) return [...corners, ...caps].filter((e) => e.axis === 2)
+    if (words.includes('all')) return wanted.length > 0 ? [...corners, ...caps].filter(touches) : [...corners, ...caps]
+    if (words.includes('outline')) return corners
+    return wanted.length > 0 ? [...corners, ...caps].filter(touches) : []
+  }
+  return wanted.length >= 2 ? [...corners, ...caps].filter(touches) : []
+}
+
+function isBetween(e: StockEdge, faces: readonly string[]): boolean {
+  return e.faces.every((f) => faces.includes(f))
+}
+
+/** Corners of a leg's free end: where its end face meets the two ends of the angle. */
+function legCorners(
+  shop: Workshop,
+  profile: Profile,
+  caps: readonly StockEdge[],
+  leg: 'upright' | 'base',
+  words: readonly string[],
+): StockEdge[] {
+  const [tip] = shop.aliases.get('toe') ?? []
+  const end = leg === 'upright' ? 'top' : tip
+  if (!end) return []
+  const sides = endSides[profile.axis]!.filter((s) => words.includes(s))
+  return caps.filter((e) => e.faces.includes(end) && (sides.length === 0 || sides.some((s) => e.faces.includes(s))))
+}
+
+// ---------------------------------------------------------------- turned stock
+
+function roundEdgesOf(shop: Workshop, text: string): StockEdge[] {
+  const contour = shop.contour!
+  const [low, high] = endSides[contour.axis]!
+  const section = halfSection(contour)
+  const corners = cornersOf(section)
+    .filter(({ at }) => at[1] > 1e-9)
+    .map(({ at, faces }): StockEdge => ({ faces, contourCorner: at }))
+  const outerNames = new Set([...contour.outer, ...contour.grooves].map((p) => p.name))
+  const boreNames = new Set(contour.bores.map((p) => p.name))
+  const isOuter = (e: StockEdge) => e.faces.some((f) => outerNames.has(f))
+  const isBore = (e: StockEdge) => e.faces.some((f) => boreNames.has(f))
+  const ends = [`${low} face`, `${high} face`]
+  const atFace = (face: string) => (e: StockEdge) => e.faces.includes(face)
+  const words = text.split(' ')
+  const side = SIDES.find((s) => words.includes(s) && (s === low || s === high))
+
+  const disc = ['outer face', 'inner face'].find((w) => text.startsWith(w))
+  if (disc) {
+    const face = shop.aliases.get(disc.split(' ')[0]!)?.[0]
+    return corners.filter((e) => isOuter(e) && face !== undefined && e.faces.includes(`${face.replace(/ face$/, '')} face`))
+  }
+  if (text === 'ends' || text === 'outer edges' || text === 'both ends' || text === 'end edges') {
+    return corners.filter((e) => isOuter(e) && ends.some((f) => e.faces.includes(f)))
+  }
+  const boss = bossOf(shop, words)
+  if (boss) {
+    if (words.includes('root')) return corners.filter((e) => e.faces.includes(boss) && !e.faces.includes(`${boss} end`) && !endCorner(e, boss, corners))
+    return corners.filter((e) => e.faces.includes(boss) && endCorner(e, boss, corners))
+  }
+  if (words.includes('bore') || words.includes('inner')) {
+    const own = text.replace(/ (left|right|front|rear|top|bottom)?\s*(face )?edges?$/, '')
+    const here = corners.filter((e) => isBore(e) && ends.some((f) => e.faces.includes(f)))
+    const labelled = here.filter((e) => e.faces.some((f) => f.toLowerCase().startsWith(`${own} `)))
+    const chosen = labelled.length > 0 ? labelled : here
+    return side ? chosen.filter(atFace(`${side} face`)) : chosen
+  }
+  const step = [...contour.outer]
+    .sort((a, b) => b.name.length - a.name.length)
+    .find((p) => text.startsWith(`${p.name.toLowerCase()} `))
+  if (step && text !== `${side} face outer edge` && text !== `${side} edge`) {
+    const rest = text.slice(step.name.length).trim()
+    const at = SIDES.find((s) => rest.split(' ').includes(s))
+    const h = at === low ? step.h0 : at === high ? step.h1 : undefined
+    return corners.filter(
+      (e) =>
+        e.faces.includes(step.name) && (h === undefined || Math.abs(e.contourCorner![0] - h) < 1e-9),
+    )
+  }
+  if (side && /\b(edges?|outer)\b/.test(text)) return corners.filter((e) => isOuter(e) && e.faces.includes(`${side} face`))
+  return corners.filter((e) => e.faces.every((f) => text.includes(f.toLowerCase())))
+}
+
+function bossOf(shop: Workshop, words: readonly string[]): string | undefined {
+  if (!words.includes('boss') && !words.includes('spigot')) return undefined
+  const named = shop.contour!.outer.filter((p) => p.name.startsWith('boss'))
+  return named.find((p) => words.includes(p.name.split(' ')[1]?.toLowerCase() ?? ''))?.name ?? named[0]?.name
+}
+
+/** Whether the corner is the free end of the boss: the one further from the rest of the part. */
+function endCorner(e: StockEdge, boss: string, corners: readonly StockEdge[]): boolean {
+  const own = corners.filter((c) => c.faces.includes(boss))
+  const others = corners.filter((c) => !c.faces.includes(boss))
+  if (own.length < 2 || others.length === 0) return true
+  const middle = others.reduce((s, c) => s + c.contourCorner![0], 0) / others.length
+  const reach = (c: StockEdge) => Math.abs(c.contourCorner![0] - middle)
+  return reach(e) >= Math.max(...own.map(reach)) - 1e-9
+}
