@@ -6,6 +6,7 @@ import { type Shapes, shapes } from '../../src/kernel/shapes.ts'
 import type { Part } from '../../src/part/part.ts'
 import { describeViews } from '../../src/views/describe.ts'
 import { drawViews } from '../../src/views/draw-views.ts'
+import { planSection } from '../../src/views/propose/sections.ts'
 import { handMade, roundFeature, section, size, view } from './parts.ts'
 import { told, toldAll } from './told.ts'
 
@@ -264,6 +265,47 @@ describe('sections', () => {
         'centre line 0,0 30,0',
       ].sort(),
     )
+  })
+})
+
+describe('where a section goes', () => {
+  // Plate with two holes at y = 10 and one at y = 20.
+  const plate = () => {
+    const at: readonly Vec3[] = [
+      [10, 10, 0],
+      [50, 10, 0],
+      [30, 20, 0],
+    ]
+    const drills = at.map((p) => make.cylinder([p[0], p[1], -1], [0, 0, 1], 3, 20))
+    const solid = make.cut(make.box([0, 0, 0], [60, 30, 10]), ...drills)
+    const hole = (id: string, ...of: readonly Vec3[]) =>
+      roundFeature(
+        kernel,
+        solid,
+        id,
+        'hole',
+        [0, 0, 1],
+        of.map((p) => [p]),
+      )
+    return handMade(kernel, { solid, features: [hole('hole A', at[0]!, at[1]!), hole('hole B', at[2]!)] })
+  }
+  const request = (more: object = {}) => ({ ...section('A'), ...more }) as Parameters<typeof planSection>[1]
+
+  it('is through most holes, into the place whose plane cuts most, seen edge-on in a view that is drawn', () => {
+    const plan = planSection(plate(), request(), ['top'])
+    expect(plan).toMatchObject({ side: 'front', parent: 'top' })
+    expect(plan.point[1]).toBe(10)
+  })
+
+  it('is through what the brief names, in the words of the brief', () => {
+    for (const text of ['hole B', 'holes B']) {
+      expect(planSection(plate(), request({ through: { text }, as: 'front' }), ['top']).point[1]).toBe(20)
+    }
+    expect(planSection(bush(), request({ through: { text: 'bores' } }), ['left']).point).toEqual([0, 0, 0])
+  })
+
+  it('has no cutting-plane line where no view sees the plane edge-on', () => {
+    expect(planSection(plate(), request({ as: 'top' }), []).parent).toBeUndefined()
   })
 })
 

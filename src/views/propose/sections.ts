@@ -62,14 +62,15 @@ function allAxes(part: Part, only?: PartFeature): RoundAxis[] {
     .flatMap((f) => f.members.flatMap((m) => m.axes))
 }
 
-/** `bore`, `holes`, `holes A`, `keyseat`: by label first, then by kind. */
+/** `bore`, `holes`, `holes A`, `hole 2`: by id, then by label, then by kind. */
 function featureNamed(part: Part, text: string): PartFeature | undefined {
   const words = text.trim().toLowerCase().split(/\s+/)
-  const last = words[words.length - 1] ?? ''
-  const kind = words[0]?.replace(/(es|s)$/, '') ?? ''
+  const first = words[0] ?? ''
+  const singular = [first, first.replace(/s$/, ''), first.replace(/es$/, '')]
+  const ids = singular.map((w) => [w, ...words.slice(1)].join(' '))
   return (
-    part.features.find((f) => f.id.toLowerCase() === text.trim().toLowerCase()) ??
-    part.features.find((f) => f.feature?.label?.text.toLowerCase() === last) ??
-    part.features.find((f) => f.kind === kind || f.kind.replace(/e?s$/, '') === kind)
+    part.features.find((f) => ids.includes(f.id.toLowerCase())) ??
+    part.features.find((f) => f.feature?.label?.text.toLowerCase() === words[words.length - 1]) ??
+    part.features.find((f) => singular.includes(f.kind))
   )
 }
