@@ -1,12 +1,18 @@
+import type { Mark } from '../brief/mark.ts'
 import type { Part } from '../part/part.ts'
 import type { ViewSet } from '../views/view.ts'
 import { type Context, contextOf } from './choose/context.ts'
+import { derivedDrafts } from './choose/derive.ts'
 import { settle } from './choose/draft.ts'
 import { draftsOf } from './choose/drafts.ts'
 import { onceEach } from './choose/once.ts'
+import { withPlaces } from './choose/placed.ts'
 import { withWords } from './choose/said.ts'
+import { withSchemes } from './choose/scheme.ts'
 import { shownDrafts } from './choose/shown.ts'
-import type { Dimension, SizeSet } from './dimension.ts'
+import { withTables } from './choose/table.ts'
+import type { Dimension, Proof, SizeSet } from './dimension.ts'
+import { sizeMarks } from './marks/size-marks.ts'
 import { type NoteStatement, prove } from './proof/prove.ts'
 
 /**
@@ -15,15 +21,43 @@ import { type NoteStatement, prove } from './proof/prove.ts'
  */
 export function chooseSizes(part: Part, views: ViewSet): SizeSet {
   const context = contextOf(part, views)
-  const drafts = [...onceEach(context, withWords(context, draftsOf(context))), ...shownDrafts(context)]
+  const said = withWords(context, draftsOf(context))
+  const { tables, drafts } = withTables(context, withSchemes(context, onceEach(context, said)))
   const noted = thicknessNotes(context)
-  const dimensions: Dimension[] = drafts.flatMap((draft) => {
+  const rows = tables.flatMap((t) => t.rows.map((row) => row.states ?? []))
+  const given = [...drafts, ...rows.map((states, i) => ({ id: `row ${i}`, states }))]
+  const all = [...drafts, ...derivedDrafts(context, [...given, ...noted]), ...shownDrafts(context)]
+  const settled: Dimension[] = all.flatMap((draft) => {
     if (noted.some((n) => n.draft === draft.id)) return []
-    const settled = settle(context, draft)
-    return settled ? [settled] : []
+    return settle(context, draft) ?? []
   })
-  const proof = prove(part, dimensions, { views, model: context.model, notes: noted })
-  return { dimensions, tables: [], notes: [], proof, marks: context.marks }
+  const dimensions = withPlaces(context, all, settled)
+  const proof = prove(part, dimensions, { tables, views, model: context.model, notes: noted })
+  const marks = [...sizeMarks(part), ...context.marks, ...proofMarks(proof)]
+  return { dimensions, tables, notes: [], proof, marks }
+}
+
+/** What the proof found, as marks for the check print. */
+function proofMarks(proof: Proof): Mark[] {
+  const source = 'ASME Y14.5-2018 4.1: each size once, and all that are needed (from memory)'
+  return [
+    ...proof.missing.map((m) => ({
+      rule: 'size-missing',
+      weight: 'must change' as const,
+      text: `${m.text[0]!.toUpperCase()}${m.text.slice(1)}.`,
+      ...(m.span ? { span: m.span } : {}),
+      ...(m.write ? { expected: m.write } : {}),
+      source,
+    })),
+    ...proof.repeated.map((r) => ({
+      rule: 'size-repeated',
+      weight: 'must change' as const,
+      text: `${r.text}.`,
+      ...(r.span ? { span: r.span } : {}),
+      expected: 'one of them left out, or as a reference size in brackets',
+      source,
+    })),
+  ]
 }
 
 /** A thickness that the sheet gives as a note stands in no view. */

@@ -15,6 +15,7 @@ export const asme: Habit = {
   directions: ['LEFT-RIGHT', 'FRONT-REAR', 'UP-DOWN'],
   bothWays: 'BOTH WAYS',
   equallySpaced: 'EQL SP',
+  equallySpacedUnseen: 'EQL SP',
   mirrored: 'MIRRORED',
   stock: ' STK',
   point: 'POINT',

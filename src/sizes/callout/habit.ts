@@ -19,6 +19,8 @@ export interface Habit {
   readonly bothWays: string
   /** Said under a hole callout whose holes stand equally spaced on a circle; empty where the drawing shows it. */
   readonly equallySpaced: string
+  /** The same where no view shows the circle. */
+  readonly equallySpacedUnseen: string
   readonly mirrored: string
   readonly stock: string
   readonly point: string

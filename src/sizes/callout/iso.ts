@@ -14,6 +14,7 @@ export const iso: Habit = {
   directions: ['left-right', 'front-rear', 'up-down'],
   bothWays: 'both ways',
   equallySpaced: '',
+  equallySpacedUnseen: 'equally spaced',
   mirrored: 'mirrored',
   stock: ' stock',
   point: 'point',

@@ -1,11 +1,11 @@
 import type { Angle } from '../../brief/size.ts'
-import type { Vec3 } from '../../geometry/vec.ts'
+import type { Vec2, Vec3 } from '../../geometry/vec.ts'
 import { add, cross, dot, norm, scale, sub, unit } from '../../geometry/vec3.ts'
 import { angleCallout, diameterCallout, withLine } from '../callout/shapes.ts'
 import type { Statement } from '../dimension.ts'
 import { axisIndex } from '../proof/elements.ts'
 import { type Context, mooringOf } from './context.ts'
-import type { Draft } from './draft.ts'
+import type { Draft, Showing } from './draft.ts'
 import { type Chosen, oneOf } from './kinds.ts'
 import { showAngle } from './show.ts'
 import type { Sight } from './sight.ts'
@@ -41,7 +41,9 @@ export function boltCircleDrafts(
       const own = places(one)
       if (own.length < 2) continue
       const spaced: Statement = { kind: 'equally spaced', centre, axis, members: own }
-      const word = context.writing.habit.equallySpaced
+      const { habit } = context.writing
+      const facing = context.sights.some((s) => s.facing(axis))
+      const word = facing ? habit.equallySpaced : habit.equallySpacedUnseen
       const note = notes.get(one.group ?? '')
       // Two opposite holes on a centre line show it; more are said to be evenly spaced where the practice says so.
       if (word && note && own.length > 2) {
@@ -56,7 +58,7 @@ export function boltCircleDrafts(
       direction: 'diameter',
       states,
       shows: (sight: Sight) => {
-        if (!sight.facing(axis)) return undefined
+        if (!sight.facing(axis)) return acrossProfile(sight, centre, axis, first.size.mm / 2, members)
         const seen = members.some((m) => sight.circles(sight.flat(m)).some((c) => c.visible))
         const measured = { kind: 'diameter', centre: sight.flat(centre), radius: first.size.mm / 2 } as const
         return { score: (seen ? 80 : -40) - 2 * sight.order, measured }
@@ -75,6 +77,28 @@ export function boltCircleDrafts(
     }
   }
   return drafts
+}
+
+/** Where no view shows the circle, its diameter stands across the axis, between centre lines of the section. */
+function acrossProfile(
+  sight: Sight,
+  centre: Vec3,
+  axis: Vec3,
+  r: number,
+  members: readonly Vec3[],
+): Showing | undefined {
+  const way = sight.inPlane(axis)
+  if (!way) return undefined
+  const along: Vec2 = Math.abs(way[0]) > Math.abs(way[1]) ? [0, 1] : [1, 0]
+  const c = sight.flat(centre)
+  const end = (side: number): Vec2 => [c[0] + side * r * along[0], c[1] + side * r * along[1]]
+  // Only where the section or view passes through one of the holes is the circle's radius seen true.
+  const through = members.some((m) => {
+    const p = sight.flat(m)
+    return Math.abs(Math.hypot(p[0] - c[0], p[1] - c[1]) - r) < 1e-4
+  })
+  if (!through) return undefined
+  return { score: 10 - 2 * sight.order, measured: { kind: 'linear', a: end(-1), b: end(1), along } }
 }
 
 function onCentreLine(p: Vec3, centre: Vec3, axis: Vec3): boolean {

@@ -2,7 +2,7 @@ import type { HoleFeature } from '../../brief/brief.ts'
 import type { Vec3 } from '../../geometry/vec.ts'
 import { cross, norm, unit } from '../../geometry/vec3.ts'
 import type { ChosenSize, PartFeature } from '../../part/part.ts'
-import { holeCallout } from '../callout/hole.ts'
+import { holeCallout, isDrill } from '../callout/hole.ts'
 import type { Statement, Stretch } from '../dimension.ts'
 import type { Context } from './context.ts'
 import type { Draft, Showing } from './draft.ts'
@@ -49,20 +49,22 @@ export function holeDraft(
     outward,
     radii,
   )
-  const only = members.length === 1 ? members[0] : undefined
-  const across = only && showDiameter(only.faces, only.point, outward, hole.diameter.mm / 2, 'circle')
+  const across = members.map((m) => showDiameter(m.faces, m.point, outward, hole.diameter.mm / 2, 'circle'))
   return {
     id: `${feature.id}/note`,
     callout: holeCallout(hole, members.length, context.writing),
     value: hole.diameter.mm,
-    size: hole.diameter,
+    // A thread's size and tolerance are its designation.
+    ...(hole.thread && !isDrill(hole) ? {} : { size: hole.diameter }),
     direction: 'diameter',
     states,
     shows: (sight: Sight): Showing | undefined => {
       const noted = atCircles(sight)
       if (noted) return noted
-      // In a section along the axis a single bore is sized across its walls.
-      return sight.facing(outward) ? undefined : across?.(sight)
+      // In a section along the axis a bore is sized across its walls, at the member that the section cuts.
+      if (sight.facing(outward)) return undefined
+      const cut = across.flatMap((show) => show(sight) ?? [])
+      return cut.sort((a, b) => b.score - a.score)[0]
     },
     span: hole.diameter.span,
     feature: feature.id,
