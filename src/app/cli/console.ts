@@ -37,7 +37,8 @@ export function openConsole(): Console {
     mark: (file, brief, mark) => {
       clear()
       const colour = mark.weight === 'must change' ? 31 : mark.weight === 'look again' ? 33 : 34
-      process.stderr.write(`${file}: ${paint(colour, mark.weight)}: ${formatMark(brief, mark)}\n`)
+      const text = formatMark(brief, mark).replace(mark.weight, paint(colour, mark.weight))
+      process.stderr.write(`${file}: ${text}\n`)
     },
   }
 }
