@@ -9,7 +9,7 @@ export interface EdgeModel {
   readonly path: Path3
   readonly smooth: boolean
   readonly faces: readonly FaceModel[]
-  /** For each of `faces`: whether the edge runs with the face on its left, seen from outside. */
+  /** For each of `faces` that it bounds: whether the edge runs with the face on its left, seen from outside. */
   readonly forward: readonly boolean[]
   readonly cut: boolean
 }
@@ -19,7 +19,7 @@ export interface BodyModel {
   readonly faces: readonly FaceModel[]
   /** Seams left out. */
   readonly edges: readonly EdgeModel[]
-  /** Every edge has two faces: what enters must leave, so only faces turned to the eye can hide anything. */
+  /** Every edge has two faces (or two pairs): what enters must leave, so only faces turned to the eye can hide anything. */
   readonly closed: boolean
   /** Diagonal of the bounding box, mm. */
   readonly size: number
@@ -68,17 +68,20 @@ function make(raw: Body): BodyModel {
       else uses.set(use.edge, [{ face, forward: use.forward }])
     }
   }
+  const slits = new Map<number, FaceModel[]>()
+  for (const face of faces) for (const edge of face.slits) slits.set(edge, [...(slits.get(edge) ?? []), face])
   let closed = true
   const edges: EdgeModel[] = []
   for (const e of body.edges) {
     if (e.seam) continue
     const beside = uses.get(e.id) ?? []
-    if (beside.length !== 2) closed = false
+    // where sheets of the border touch along a line, an edge has four faces or more
+    if (beside.length % 2 !== 0) closed = false
     edges.push({
       id: e.id,
       path: pathOf(e.id),
       smooth: e.smooth,
-      faces: beside.map((u) => u.face),
+      faces: [...beside.map((u) => u.face), ...(slits.get(e.id) ?? [])],
       forward: beside.map((u) => u.forward),
       cut: beside.some((u) => u.face.cut),
     })

@@ -45,7 +45,7 @@ function stretch(model: BodyModel, edge: EdgeModel, from: number, to: number, fr
   const [f, g] = edge.faces
   let divides = false
   let buried = false
-  if (!f || !g) divides = true
+  if (!f || !g || edge.faces.length > 2) divides = true
   else {
     const nf = outwardAt(f, p)
     const ng = outwardAt(g, p)

@@ -27,6 +27,8 @@ export interface FaceModel {
   readonly cut: boolean
   readonly surface: Surface3
   readonly borders: readonly { readonly edge: number; readonly forward: boolean }[]
+  /** Edges that lie in the face without bounding it, where another sheet of the solid touches it. */
+  readonly slits: readonly number[]
   /** Local axes hold the outward normal as z on a plane. */
   readonly trim: () => Trim
   readonly torusTrim: () => TorusTrim
@@ -51,7 +53,9 @@ export function faceModel(
   tolerance: number,
 ): FaceModel {
   const { surface } = face
-  const borders = face.loops.flat().filter((use) => !seam(use.edge))
+  const closed = face.loops.filter((loop) => isClosed(loop, pathOf))
+  const slits = face.loops.filter((loop) => !closed.includes(loop)).flatMap((loop) => loop.map((use) => use.edge))
+  const borders = closed.flat().filter((use) => !seam(use.edge))
   const sign = face.reversed ? -1 : 1
   let o: Vec3 = [0, 0, 0]
   let x: Vec3 = [1, 0, 0]
@@ -103,6 +107,7 @@ export function faceModel(
     cut: face.cut === true,
     surface,
     borders,
+    slits,
     trim: () =>
       (trim ??= new Trim(
         surface.kind === 'plane' ? 'x' : 'angle',
@@ -115,6 +120,25 @@ export function faceModel(
   }
   return model
 }
+
+/** Whether a loop comes back to where it began: at every place as many ends meet as make pairs. */
+function isClosed(loop: BodyFace['loops'][number], pathOf: (edge: number) => Path3): boolean {
+  const open: Vec3[] = []
+  const p = [0, 0, 0]
+  for (const use of loop) {
+    const path = pathOf(use.edge)
+    for (const t of [path.t0, path.t1]) {
+      path3At(path, t, p)
+      const met = open.findIndex((q) => Math.hypot(q[0] - p[0]!, q[1] - p[1]!, q[2] - p[2]!) <= LOOSE)
+      if (met >= 0) open.splice(met, 1)
+      else open.push([p[0]!, p[1]!, p[2]!])
+    }
+  }
+  return open.length === 0
+}
+
+/** Ends of neighbouring edges in files from elsewhere may lie this far apart, mm. */
+const LOOSE = 1e-2
 
 function combine(a: Vec3, f: number, b: Vec3, g: number): Vec3 {
   return [f * a[0] + g * b[0], f * a[1] + g * b[1], f * a[2] + g * b[2]]
