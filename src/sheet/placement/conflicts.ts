@@ -73,8 +73,10 @@ function barConflict(a: Bar, b: Bar, rules: Rules): number {
   const q = group(b)
   // A line that ends on another size's dimension line reads as crossing it.
   if (q === 'dimension' && p !== 'dimension') return barConflict(b, a, rules)
-  const slack = p === 'dimension' && q !== 'dimension' ? 0.6 : -TOUCH
-  const m = meet(a.ax, a.ay, a.bx, a.by, b.ax, b.ay, b.bx, b.by, slack)
+  const slack = p === 'leader' || q === 'leader' || (p === 'dimension' && q === 'extension') ? 0.6 : -TOUCH
+  let m = meet(a.ax, a.ay, a.bx, a.by, b.ax, b.ay, b.bx, b.by, slack)
+  if (m.how === 'apart' && p !== 'dimension' && slack > 0)
+    m = meet(b.ax, b.ay, b.bx, b.by, a.ax, a.ay, a.bx, a.by, slack)
   if (m.how === 'apart') return 0
   if (m.how === 'cross') {
     if (p === 'dimension' && q === 'dimension') return Infinity

@@ -26,8 +26,8 @@ export interface Facing {
 /** A piece of a size as drawn: what it occupies and what is printed. */
 export interface Drawn {
   readonly shapes: readonly Shape[]
-  /** Lines other than straight extension lines; those are drawn from `shapes` once all are known. */
-  readonly strokes: readonly { readonly kind: 'dimension' | 'leader' | 'extension'; readonly curve: Curve2 }[]
+  /** Lines other than extension lines; those are drawn from `shapes` once all are known. */
+  readonly strokes: readonly { readonly kind: 'dimension' | 'leader'; readonly curve: Curve2 }[]
   readonly texts: readonly Lettered[]
   readonly memo: Memo
 }

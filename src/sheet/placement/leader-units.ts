@@ -200,10 +200,10 @@ function leaderMember(desk: Desk, owner: number, d: Dimension, block: Block, l: 
   const text = textSlab(block, centre, 0)
   if (!desk.ground.holdsText(text, owner, false)) return []
   const inward: Vec2 = [-l.way[0], -l.way[1]]
-  const shapes: Shape[] = [text, bar('leader', l.far ?? l.tip, elbow), arrow(l.tip, l.far ? l.way : inward, f)]
+  const shapes: Shape[] = [text, bar('leader', l.tip, elbow), arrow(l.tip, l.far ? l.way : inward, f)]
   const strokes: Drawn['strokes'][number][] = []
   if (l.far) {
-    shapes.push(arrow(l.far, inward, f))
+    shapes.push(bar('dimension', l.far, l.tip), arrow(l.far, inward, f))
     strokes.push({ kind: 'dimension', curve: { kind: 'line', a: l.far, b: l.tip } })
   }
   strokes.push({ kind: 'leader', curve: { kind: 'line', a: l.tip, b: elbow } })

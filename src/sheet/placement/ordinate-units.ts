@@ -146,11 +146,7 @@ function members(
   return set.map((r, i): Member => {
     const shapes: Shape[] = []
     const strokes: Drawn['strokes'][number][] = []
-    const draw = (a: Vec2, b: Vec2) => {
-      const l = line('tail', a, b)
-      shapes.push(l.shape)
-      strokes.push({ kind: 'extension', curve: l.curve })
-    }
+    const draw = (a: Vec2, b: Vec2) => shapes.push(bar('extension', a, b))
     const jogged = Math.abs(t[i]! - r.s) > 0.05
     const rowEnd = level + (f.iso ? f.overshoot : 0)
     const start = Math.min(starts[i]!, level - 1)

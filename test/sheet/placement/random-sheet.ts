@@ -61,7 +61,7 @@ export function randomSheet(seed: number) {
       vertex: [w, h - chamfer],
       from: Math.PI / 2,
       sweep: Math.PI / 4,
-      reach: [0, chamfer * 1.4],
+      reach: [0, chamfer * Math.SQRT2],
     } as const
     if (chance(0.5)) dimensions.push(size(f, angle, '45°'))
     const target = {
