@@ -217,6 +217,26 @@ describe('fundamental deviations', () => {
     expect(microns('K7', 600)[0]).toBe(0)
   })
 
+  // Machine Drawing, table 15.2 (k, m, n, p above 50 to 180 mm) and 15.3 (K to P above 180 mm), by main step.
+  test('k, m, n, p above 50 mm match the printed tables', () => {
+    const printed = [
+      [80, 2, 11, 20, 32],
+      [120, 3, 13, 23, 37],
+      [180, 3, 15, 27, 43],
+      [250, 4, 17, 31, 50],
+      [315, 4, 20, 34, 56],
+      [400, 4, 21, 37, 62],
+      [500, 5, 23, 40, 68],
+    ] as const
+    for (const [size, k, m, n, p] of printed) {
+      expect(microns('k6', size)[1]).toBe(k)
+      expect(microns('k8', size)[1]).toBe(0)
+      expect(['m', 'n', 'p'].map((zone) => shaftLower(zone, size))).toEqual([m, n, p])
+      expect([microns('M9', size)[0], microns('P8', size)[0]]).toEqual([-m, -p])
+      expect(microns('K7', size)[0]).toBe(delta(7, size) - k)
+    }
+  })
+
   // Machine Drawing, table 15.4 (ISO 286-1 annex), D geometric mean of the fine step, µm.
   test('follow the formulas of the annex within their rounding, up to 500 mm', () => {
     const it = (grade: number, d: number) => standardTolerance(String(grade), d)!
