@@ -29,7 +29,8 @@ const lieSpellings: Readonly<Record<string, Lie>> = {
 export class Cursor {
   index = 0
   private readonly end: Lexeme
-  private readonly lexemes: readonly Lexeme[]
+  private readonly lexemes: Lexeme[]
+  private readonly mended = new Set<number>()
   readonly setting: Setting
   readonly statement: Statement
   private muted = 0
@@ -38,7 +39,7 @@ export class Cursor {
   constructor(statement: Statement, setting: Setting, lexemes = statement.lexemes) {
     this.statement = statement
     this.setting = setting
-    this.lexemes = lexemes
+    this.lexemes = [...lexemes]
     const to = lexemes[lexemes.length - 1]?.to ?? statement.keyword.span.to
     this.end = { kind: 'end', text: '', from: to, to, gap: true }
   }
@@ -176,8 +177,12 @@ export class Cursor {
     return undefined
   }
 
-  /** Marks a piece that has no place here, with the nearest right word, and steps over it. */
+  /**
+   * Marks a piece that has no place here, with the nearest right word. Where there is one, reading goes on as if it
+   * had been written; otherwise the piece is stepped over.
+   */
   unexpected(vocabulary: readonly string[], expected: string): void {
+    const at = this.index
     const piece = this.peek()
     this.index++
     // One message a clause is help, ten are noise.
@@ -201,6 +206,10 @@ export class Cursor {
       expected,
       ...(near ? { mends: [{ label: `write ${near}`, span: spanOf(piece), text: near }] } : {}),
     })
+    if (!near || this.mended.has(at)) return
+    this.mended.add(at)
+    this.lexemes[at] = { ...piece, text: near, kind: near === 'R' ? 'R' : 'word' }
+    this.index = at
   }
 
   words(from: number, to: number, text?: string): Words {

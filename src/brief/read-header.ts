@@ -68,22 +68,26 @@ export class HeaderReader {
     else if (keyword === 'practice') this.practiceAndProjection(s, said)
     else if (said[0] === 'comma') this.draft.decimalSign = ','
     else if (said[0] === 'point' || said[0] === 'dot') this.draft.decimalSign = '.'
-    else this.wrong(s, ['comma', 'point'], 'comma, or point')
+    else if (this.wrong(s, ['comma', 'point'], 'comma, or point') === 'comma') this.draft.decimalSign = ','
   }
 
   private units(s: Statement, said: readonly string[]): void {
     if (['inch', 'inches', 'in', '"'].includes(said[0] ?? '')) this.draft.units = 'inch'
     else if (['mm', 'millimetre', 'millimetres', 'millimeter', 'millimeters'].includes(said[0] ?? ''))
       this.draft.units = 'mm'
-    else this.wrong(s, ['inch', 'mm'], 'inch, or mm')
+    else {
+      const near = this.wrong(s, ['inch', 'mm'], 'inch, or mm')
+      if (near === 'inch' || near === 'mm') this.draft.units = near
+    }
   }
 
   private practiceAndProjection(s: Statement, said: readonly string[]): void {
     if (said[0] === 'asme') this.draft.practice = 'ASME'
     else if (said[0] === 'iso') this.draft.practice = 'ISO'
     else {
-      this.wrong(s, ['ASME', 'ISO'], 'ASME, or ISO')
-      return
+      const near = this.wrong(s, ['ASME', 'ISO'], 'ASME, or ISO')
+      if (near !== 'ASME' && near !== 'ISO') return
+      this.draft.practice = near
     }
     const rest = said.slice(1).filter((w) => w !== 'angle' && w !== 'projection')
     if (rest.length === 0) return
@@ -96,7 +100,8 @@ export class HeaderReader {
     } else this.wrong(s, ['first', 'third'], 'first angle, or third angle', rest[0])
   }
 
-  private wrong(s: Statement, vocabulary: readonly string[], expected: string, word?: string): void {
+  /** Marks a choice that is none, and gives the nearest that is one: reading goes on with it. */
+  private wrong(s: Statement, vocabulary: readonly string[], expected: string, word?: string): string | undefined {
     const piece = s.lexemes.find((l) => l.kind !== 'line' && (!word || l.text.toLowerCase() === word))
     const span = piece ? { from: piece.from, to: piece.to } : s.keyword.span
     const near = piece ? nearestWord(piece.text, vocabulary) : undefined
@@ -110,6 +115,7 @@ export class HeaderReader {
       expected,
       ...(near ? { mends: [{ label: `write ${near}`, span, text: near }] } : {}),
     })
+    return near
   }
 
   item(s: Statement, keyword: TextKeyword): void {

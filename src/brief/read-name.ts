@@ -68,18 +68,18 @@ export function nameOf(c: Cursor, pieces: readonly Lexeme[]): Name {
   let text = ''
   for (const piece of pieces) {
     const isLabel = labelPattern.test(piece.text)
-    const word = isLabel ? piece.text : piece.text.toLowerCase()
+    const word = isLabel || piece.kind !== 'word' ? piece.text : spelt(c, piece)
     if (piece.kind === 'comma') text += ','
     else text += text === '' ? word : ` ${word}`
-    if (piece.kind === 'word' && !isLabel) checkWord(c, piece)
   }
   return c.words(pieces[0]!.from, pieces[pieces.length - 1]!.to, text)
 }
 
-function checkWord(c: Cursor, piece: Lexeme): void {
+/** The word in lower case; a misspelt one is marked and taken for the nearest that is known. */
+function spelt(c: Cursor, piece: Lexeme): string {
   const word = piece.text.toLowerCase()
   const own = c.setting.ownNames
-  if (known.has(word) || own.has(word)) return
+  if (known.has(word) || own.has(word)) return word
   const near = nearestWord(word, [...nameWords, ...own])
   c.mark(
     'unknown-name',
@@ -90,6 +90,7 @@ function checkWord(c: Cursor, piece: Lexeme): void {
       ...(near ? { mends: [{ label: `write ${near}`, span: spanOf(piece), text: near }] } : {}),
     },
   )
+  return near ?? word
 }
 
 /** One of the part's six sides. */
@@ -102,8 +103,9 @@ export function readSide(c: Cursor, what: string): Side | undefined {
   }
   const near = piece.kind === 'word' ? nearestWord(piece.text, sides) : undefined
   if (piece.kind === 'word') c.index++
-  return c.mark('unknown-side', spanOf(piece), `${what}: “${piece.text}” is no side of the part`, {
+  c.mark('unknown-side', spanOf(piece), `${what}: “${piece.text}” is no side of the part`, {
     expected: sides.join(', '),
     ...(near ? { mends: [{ label: `write ${near}`, span: spanOf(piece), text: near }] } : {}),
   })
+  return sides.find((s) => s === near)
 }

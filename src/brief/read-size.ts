@@ -63,6 +63,7 @@ export function readSize(c: Cursor, wish: SizeWish): Size | undefined {
   if (open) c.takeDia()
   const sign = !wish.signed && c.at('minus') && c.peek(1).kind === 'number' ? c.take('minus') : undefined
   const question = c.take('unknown')
+  const written = c.at('number')
   let num = readNum(c, wish.signed)
   const unknown = question !== undefined || (num !== undefined && c.take('unknown') !== undefined)
   if (!num && question) {
@@ -70,6 +71,8 @@ export function readSize(c: Cursor, wish: SizeWish): Size | undefined {
     const value = c.setting.unit === 'inch' ? 0.5 : 10
     num = { text: '?', value, form: 'whole', decimals: 0, span: spanOf(question) }
   }
+  // A number that is none is marked already.
+  if (!num && written) return undefined
   if (!num) {
     return c.mark('missing-size', spanOf(c.peek()), `${wish.what} is missing`, {
       expected: c.setting.unit === 'inch' ? 'a size such as 1.250 or 3/8' : 'a size such as 25 or 12.5',

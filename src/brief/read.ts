@@ -194,7 +194,10 @@ class Reader {
       expected: 'a statement such as part, material, plate, hole or views',
       ...(near ? { mends: [{ label: `write ${near}`, span, text: near }] } : {}),
     })
-    return []
+    const meant =
+      near && keywordOf({ ...statement, keyword: { text: near, span }, lines: textLines(this.text, statement) })
+    // Read on as if it had been spelt right.
+    return meant ? [this.shortened(meant)] : []
   }
 
   private shortened(known: Known): Known {
@@ -256,6 +259,7 @@ function isOneOf<T extends string>(list: readonly T[], word: string): word is T 
 
 function keywordOf(statement: Statement): Known | undefined {
   const word = statement.keyword.text.toLowerCase()
+  if (word === 'flat bar' || word === 'round bar') return { statement, keyword: word, skip: 0 }
   const second = statement.lexemes[0]?.text.toLowerCase()
   if ((word === 'flat' || word === 'round') && (second === 'bar' || second === 'bars')) {
     return { statement, keyword: word === 'flat' ? 'flat bar' : 'round bar', skip: 1 }
@@ -267,6 +271,26 @@ function keywordOf(statement: Statement): Known | undefined {
       ? keywordSpellings[word]
       : undefined
   return keyword && { statement, keyword, skip: 0 }
+}
+
+/** The pieces of a statement as lines of free text. */
+function textLines(text: string, statement: Statement): Words[] {
+  const lines: Words[] = []
+  let from: number | undefined
+  let to = 0
+  const put = () => {
+    if (from !== undefined) lines.push({ text: text.slice(from, to), span: { from, to } })
+    from = undefined
+  }
+  for (const piece of statement.lexemes) {
+    if (piece.kind === 'line') put()
+    else {
+      from ??= piece.from
+      to = piece.to
+    }
+  }
+  put()
+  return lines
 }
 
 function cursor(statement: Statement, setting: Setting, skip: number): Cursor {
