@@ -50,6 +50,8 @@ export interface Reach {
   readonly at: Vec3
   /** In a drafter's words: `left face`, `hole 1`. */
   readonly name: string
+  /** The reach is the middle between these two places: a slot's or notch's centre line. */
+  readonly middle?: readonly [Vec3, Vec3]
 }
 
 /** A distance along a unit vector. */
@@ -81,6 +83,8 @@ export type Statement =
       readonly by: 'leg and angle' | 'two legs'
       readonly leg: number
     }
+  /** Two sloping faces lean alike to the direction, as the sides of a vee said to be centred. No number. */
+  | { readonly kind: 'equal slopes'; readonly faces: readonly [number, number]; readonly direction: Vec3 }
   /** Angle between two plane faces. */
   | { readonly kind: 'angle'; readonly faces: readonly [number, number] }
   /** Axes at one distance from a centre, by the circle's diameter. */

@@ -1,6 +1,7 @@
 import type { Header } from '../../brief/brief.ts'
 import type { Mark } from '../../brief/mark.ts'
 import type { Vec3 } from '../../geometry/vec.ts'
+import { add, dot, scale, sub } from '../../geometry/vec3.ts'
 import type { Datum, Part, PartFeature } from '../../part/part.ts'
 import type { ViewSet } from '../../views/view.ts'
 import { type SheetWriting, writingOf } from '../callout/habit.ts'
@@ -30,7 +31,7 @@ export function contextOf(part: Part, views: ViewSet): Context {
     header,
     writing: writingOf(header),
     model: modelOf(part.body, makingOf(part)),
-    sights: views.views.filter((v) => v.kind !== 'pictorial').map((v, i) => new Sight(v, i)),
+    sights: views.views.filter((v) => v.kind !== 'pictorial').map((v, i) => new Sight(v, i, part.body)),
     data: new Map(part.data.map((d) => [d.id, d])),
     features: new Map(part.features.map((f) => [f.id, f])),
     marks: [],
@@ -55,7 +56,16 @@ export function mooringOf(context: Context, id: string, direction: Vec3): Moorin
   if (datum?.kind === 'axis') {
     const member = part.features.flatMap((f) => f.members).find((m) => m.axes.includes(id))
     const faces = datum.faces ?? member?.faces ?? []
-    return { at: datum.point, name: datum.name, faces, axis: datum.direction }
+    const own = { at: datum.point, name: datum.name, faces, axis: datum.direction }
+    const middle = midway(context, id, datum.point, direction)
+    return middle ? { ...own, middle } : own
+  }
+  if (datum?.kind === 'middle') {
+    const sides = datum.between.map((side) => mooringOf(context, side, direction))
+    const [a, b] = sides
+    const own = { at: datum.point, name: datum.name, faces: sides.flatMap((s) => s?.faces ?? []), normal: datum.normal }
+    const across = Math.abs(dot(datum.normal, direction)) > 1 - 1e-9
+    return a && b && across ? { ...own, middle: spread(a.at, b.at, datum.point, direction) } : own
   }
   if (datum) {
     const faces = named.length > 0 ? named.map((f) => f.id) : facesOnPlane(context, datum.point, datum.normal)
@@ -69,6 +79,22 @@ export function mooringOf(context: Context, id: string, direction: Vec3): Moorin
   const r = surface.kind === 'torus' ? surface.major : surface.r
   const at: Vec3 = [origin[0] + r * direction[0], origin[1] + r * direction[1], origin[2] + r * direction[2]]
   return { at, name: id, faces: named.map((f) => f.id) }
+}
+
+/** The two ends of a slot whose middle this axis is: `slot 1 end 1 axis`, `slot 1 end 2 axis`. */
+function midway(context: Context, id: string, point: Vec3, direction: Vec3): readonly [Vec3, Vec3] | undefined {
+  const stem = id.replace(/ axis$/, '')
+  const [a, b] = [context.data.get(`${stem} end 1 axis`), context.data.get(`${stem} end 2 axis`)]
+  if (!a || !b) return undefined
+  const apart = Math.abs(dot(sub(b.point, a.point), direction))
+  // Across its long way a slot's middle is its ends' own axis.
+  return apart > 1e-6 ? spread(a.point, b.point, point, direction) : undefined
+}
+
+/** Where two sides are sloping, their level along the direction is taken where they meet the edge through `at`. */
+function spread(a: Vec3, b: Vec3, at: Vec3, direction: Vec3): readonly [Vec3, Vec3] {
+  const [p, q] = [a, b].map((side) => add(at, scale(direction, dot(sub(side, at), direction))))
+  return [p!, q!]
 }
 
 function facesOnPlane(context: Context, point: Vec3, normal: Vec3): number[] {

@@ -1,11 +1,11 @@
 import type { Vec3 } from '../../geometry/vec.ts'
-import { dot } from '../../geometry/vec3.ts'
+import { dot, sub, unit } from '../../geometry/vec3.ts'
 import type { Context, Mooring } from './context.ts'
 
 interface Level {
   readonly at: number
   readonly mooring: Mooring
-  readonly form: 'plane' | 'axis' | 'extreme'
+  readonly form: 'plane' | 'axis' | 'extreme' | 'corner'
 }
 
 /** Everything of these faces that a size along the direction can reach. */
@@ -39,12 +39,22 @@ function levelsOf(context: Context, faces: readonly number[], direction: Vec3, n
       levels.push({ at: dot(at, direction), form: 'extreme', mooring: { at, name, faces: [id] } })
     }
   }
+  for (const { curve, faces: sides, smooth } of context.part.body.edges) {
+    if (curve.kind !== 'line' || smooth || !sides.some((f) => f !== undefined && faces.includes(f))) continue
+    const run = sub(curve.b, curve.a)
+    if (Math.abs(dot(run, direction)) > 1e-9) continue
+    const at: Vec3 = [(curve.a[0] + curve.b[0]) / 2, (curve.a[1] + curve.b[1]) / 2, (curve.a[2] + curve.b[2]) / 2]
+    levels.push({ at: dot(at, direction), form: 'corner', mooring: { at, name, faces: [...faces], axis: unit(run) } })
+  }
   return levels
 }
 
 const FORMS = { overall: ['plane', 'extreme'], centres: ['axis', 'plane'] } as const
 
-/** The two things of a feature's member that stand the stated distance apart along the direction. */
+/**
+ * The two things the stated distance apart along the direction, at least one of them the feature member's own; the
+ * other may be among `outer`.
+ */
 export function pairApart(
   context: Context,
   faces: readonly number[],
@@ -52,19 +62,22 @@ export function pairApart(
   mm: number,
   name: string,
   measured: 'overall' | 'centres' = 'overall',
+  outer: readonly number[] = [],
 ): readonly [Mooring, Mooring] | undefined {
-  const levels = levelsOf(context, faces, direction, name)
+  const own = levelsOf(context, faces, direction, name)
+  const others = outer.length > 0 ? levelsOf(context, outer, direction, name) : []
   const wanted: readonly string[] = FORMS[measured]
   const rank = (level: Level) => {
     const i = wanted.indexOf(level.form)
     return i < 0 ? 5 : i
   }
   let best: { cost: number; pair: readonly [Mooring, Mooring] } | undefined
-  for (const a of levels) {
-    for (const b of levels) {
-      if (Math.abs(b.at - a.at - mm) > 1e-5 * Math.max(1, mm)) continue
-      const cost = rank(a) + rank(b)
-      if (!best || cost < best.cost) best = { cost, pair: [a.mooring, b.mooring] }
+  for (const a of own) {
+    for (const b of [...own, ...others]) {
+      if (Math.abs(Math.abs(b.at - a.at) - mm) > 1e-5 * Math.max(1, mm)) continue
+      const cost = rank(a) + rank(b) + (others.includes(b) ? 0.5 : 0)
+      if (!best || cost < best.cost)
+        best = { cost, pair: a.at < b.at ? [a.mooring, b.mooring] : [b.mooring, a.mooring] }
     }
   }
   return best?.pair
@@ -72,7 +85,9 @@ export function pairApart(
 
 /** Faces of the part's outer planes, for sizes that run from an edge (open slots, depths from a worked face). */
 export function facesSquareTo(context: Context, direction: Vec3): number[] {
-  return context.part.body.faces.flatMap((f) =>
-    f.surface.kind === 'plane' && Math.abs(dot(f.surface.axes.z, direction)) > 1 - 1e-9 ? [f.id] : [],
-  )
+  return context.part.body.faces.flatMap(({ id, surface, reversed }) => {
+    if (surface.kind === 'plane') return Math.abs(dot(surface.axes.z, direction)) > 1 - 1e-9 ? [id] : []
+    // The outside of a round bar stands for its edge.
+    return surface.kind === 'cylinder' && !reversed && Math.abs(dot(surface.axes.z, direction)) < 1e-9 ? [id] : []
+  })
 }

@@ -90,14 +90,43 @@ export function distanceDraft(context: Context, chosen: Chosen<'distance'> | Cho
   const axis = b.axis ?? a.axis
   const profile = profileOf(context)
   const feature = group === 'stock' || group === 'lengths' ? undefined : group
+  const also = feature ? atOtherMembers(context, feature, from, to, size.mm, direction) : []
   return linearDraft(context, {
     id: `${group ?? 'stock'}/${chosen.kind}/${from} to ${to}`,
     size,
-    stretches: [stretchOf(a, b, direction)],
+    stretches: [stretchOf(a, b, direction), ...also],
     moorings: [a, b],
     direction,
     wish: { ...(axis && feature ? { facing: axis } : {}), ...(profile && !feature ? { profile } : {}) },
     feature,
+    count: also.length + 1,
+  })
+}
+
+/** A depth said of a feature's first member holds for the others, each from the edge it opens to. */
+function atOtherMembers(
+  context: Context,
+  feature: string,
+  from: string,
+  to: string,
+  mm: number,
+  direction: Vec3,
+): Stretch[] {
+  const members = context.features.get(feature)?.members ?? []
+  const [first, ...others] = members
+  if (!first || !to.startsWith(`${first.id} `) || !to.endsWith('floor')) return []
+  const levels = new Set<string>()
+  return others.flatMap((m): Stretch[] => {
+    const floor = mooringOf(context, m.id + to.slice(first.id.length), direction)
+    const base = mooringOf(context, from, direction)
+    if (!floor || !base) return []
+    const key = dot(floor.at, direction).toFixed(4)
+    if (levels.has(key)) return []
+    levels.add(key)
+    const apart = (p: Mooring) => Math.abs(dot(p.at, direction) - dot(floor.at, direction))
+    if (Math.abs(apart(base) - mm) < 1e-5) return [stretchOf(base, floor, direction)]
+    const pair = pairApart(context, floor.faces, direction, mm, m.id, 'overall', facesSquareTo(context, direction))
+    return pair ? [stretchOf(pair[0], pair[1], direction)] : []
   })
 }
 
@@ -122,6 +151,18 @@ export function pitchDraft(context: Context, chosen: Chosen<'pitch'>): Draft | u
   }
 }
 
+/** The faces and those that run on smoothly from them: the round ends of a slot's sides. */
+function withRunOns(context: Context, faces: readonly number[]): number[] {
+  const all = new Set(faces)
+  for (const { faces: sides, smooth } of context.part.body.edges) {
+    const [a, b] = sides
+    if (!smooth || b === undefined) continue
+    if (faces.includes(a)) all.add(b)
+    if (faces.includes(b)) all.add(a)
+  }
+  return [...all]
+}
+
 /** Width, length or depth of a feature, found on the feature's own faces, at all its members. */
 export function extentDraft(
   context: Context,
@@ -134,9 +175,8 @@ export function extentDraft(
   const measured = chosen.kind === 'length' ? (chosen.measured ?? 'overall') : 'overall'
   const outer = facesSquareTo(context, direction)
   const pairs = members.flatMap((m) => {
-    const pair =
-      pairApart(context, m.faces, direction, size.mm, m.id, measured) ??
-      pairApart(context, [...m.faces, ...outer], direction, size.mm, m.id, measured)
+    const faces = withRunOns(context, m.faces)
+    const pair = pairApart(context, faces, direction, size.mm, m.id, measured, outer)
     return pair ? [pair] : []
   })
   const first = pairs[0]

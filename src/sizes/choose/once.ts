@@ -1,7 +1,8 @@
 import type { Mark } from '../../brief/mark.ts'
+import type { Vec3 } from '../../geometry/vec.ts'
 import { dot } from '../../geometry/vec3.ts'
 import { plainText } from '../callout/plain-text.ts'
-import type { Stretch } from '../dimension.ts'
+import type { Reach, Stretch } from '../dimension.ts'
 import { reached } from '../proof/reach.ts'
 import type { Context } from './context.ts'
 import type { Draft } from './draft.ts'
@@ -13,18 +14,19 @@ import type { Draft } from './draft.ts'
  */
 export function onceEach(context: Context, drafts: readonly Draft[]): Draft[] {
   const kept: Draft[] = []
-  const byStretch = new Map<string, Draft>()
+  const said = new Map<string, Draft>()
   for (const draft of drafts) {
     contradiction(context, draft, drafts)
-    const key = keyOf(context, draft)
-    const earlier = key === undefined ? undefined : byStretch.get(key)
-    if (!earlier || draft.reference) {
-      if (key !== undefined && !draft.reference) byStretch.set(key, draft)
+    const keys = draft.reference ? undefined : keysOf(context, draft)
+    const earlier = keys?.map((key) => said.get(key))
+    if (!keys || earlier?.some((e) => !e)) {
+      for (const key of keys ?? []) if (!said.has(key)) said.set(key, draft)
       kept.push(draft)
       continue
     }
-    if (digits(earlier) !== digits(draft)) {
-      context.marks.push(twice(draft, earlier))
+    const first = earlier![0]!
+    if (digits(first) !== digits(draft)) {
+      context.marks.push(twice(draft, first))
       kept.push(draft)
     }
   }
@@ -39,12 +41,28 @@ function only(draft: Draft): Stretch | undefined {
   return said?.kind === 'distance' && !more && !said.also ? said : undefined
 }
 
-function keyOf(context: Context, draft: Draft): string | undefined {
-  const stretch = only(draft)
-  if (!stretch) return undefined
-  const ends = [stretch.from, stretch.to].map((r) => reached(context.model, r, stretch.direction)?.bar)
-  if (ends.some((e) => e === undefined)) return undefined
-  return [...(ends as number[])].sort((a, b) => a - b).join()
+/** One key for each plain thing the size states, by the planes and axes it joins; undefined for anything else. */
+function keysOf(context: Context, draft: Draft): string[] | undefined {
+  const keys: string[] = []
+  for (const said of draft.states) {
+    if (said.kind === 'distance' && !said.also) keys.push(bars(context, [said.from, said.to], said.direction))
+    else if (said.kind === 'pitch') {
+      for (let i = 1; i < said.members.length; i++)
+        keys.push(bars(context, said.members.slice(i - 1, i + 1), said.direction))
+    } else if (said.kind === 'centred') {
+      const ends = [said.first, said.last]
+      keys.push(`middle ${bars(context, ends, said.direction)} of ${bars(context, said.between, said.direction)}`)
+    } else return undefined
+  }
+  return keys.length > 0 && keys.every((k) => !k.includes('?')) ? keys : undefined
+}
+
+function bars(context: Context, reaches: readonly Reach[], direction: Vec3): string {
+  const own = reaches.map((r) => reached(context.model, r, direction)?.bar)
+  return own
+    .map((bar) => (bar === undefined ? '?' : bar))
+    .sort()
+    .join()
 }
 
 function twice(draft: Draft, earlier: Draft): Mark {

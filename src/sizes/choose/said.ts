@@ -16,7 +16,8 @@ export function withWords(context: Context, drafts: readonly Draft[]): Draft[] {
   const both = new Map<string, Set<string>>()
   for (const implied of context.part.implied) {
     if (implied.kind === 'centred') result = centred(context, result, implied, both)
-    if (implied.kind === 'equal') result = equal(context, result, implied.between)
+    if (implied.kind === 'equal')
+      result = equal(context, equalSlopes(context, result, implied.between), implied.between)
   }
   return result
 }
@@ -139,11 +140,33 @@ function featureOf(context: Context, said: Said): string | undefined {
   return context.part.features.find((f) => f.members.some((m) => first?.startsWith(`${m.id} `)))?.id
 }
 
+/** The sides of a centred vee lean alike: that goes with its angle or width. */
+function equalSlopes(context: Context, drafts: Draft[], between: readonly string[]): Draft[] {
+  const [p, q] = between.map((id) => context.data.get(id))
+  if (between.length !== 2 || p?.kind !== 'plane' || q?.kind !== 'plane') return drafts
+  if (axisIndex(p.normal) !== undefined) return drafts
+  const [a, b] = between.map((id) => mooringOf(context, id, [0, 0, 0])?.faces[0])
+  const feature = featureOf(context, { text: '', between })
+  const at = drafts.findIndex(
+    (d) => d.feature === feature && d.states.some((s) => s.kind === 'angle' || s.kind === 'distance'),
+  )
+  const draft = drafts[at]
+  if (a === undefined || b === undefined || !draft) return drafts
+  const k = ([0, 1, 2] as const).find(
+    (i) => Math.abs(Math.abs(p.normal[i]) - Math.abs(q.normal[i])) < 1e-9 && Math.abs(p.normal[i]) > 1e-9,
+  )
+  if (k === undefined) return drafts
+  const direction = [0, 1, 2].map((i) => (i === k ? 1 : 0)) as unknown as Vec3
+  const mended: Draft = { ...draft, states: [...draft.states, { kind: 'equal slopes', faces: [a, b], direction }] }
+  return drafts.map((d, i) => (i === at ? mended : d))
+}
+
 /** `2X 1/4 STK`: the thickness holds for every pair of planes that far apart which the stock says are equal. */
 function equal(context: Context, drafts: Draft[], between: readonly string[]): Draft[] {
   const at = drafts.findIndex((d) => d.id.includes('/thickness/'))
   const draft = drafts[at]
   const said = draft?.states[0]
+  if (said?.kind === 'distance' && !between.some((id) => id === said.from.name || id === said.to.name)) return drafts
   if (!draft?.size || said?.kind !== 'distance') return drafts
   const { stock } = context.part.brief
   // A formed bend keeps its thickness by the common centre of its two radii.

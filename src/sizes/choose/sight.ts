@@ -2,6 +2,7 @@ import type { Arc2 } from '../../geometry/curve2.ts'
 import { boxOf, endOf, lengthOf, pointAt, startOf } from '../../geometry/evaluate.ts'
 import type { Vec2, Vec3 } from '../../geometry/vec.ts'
 import { dot } from '../../geometry/vec3.ts'
+import type { Body, Surface3 } from '../../kernel/body.ts'
 import type { View, ViewLine } from '../../views/view.ts'
 
 const NEAR = 1e-4
@@ -18,9 +19,12 @@ export class Sight {
   private readonly outline: readonly ViewLine[]
   private readonly arcs: readonly { readonly curve: Arc2; readonly line: ViewLine }[]
 
-  constructor(view: View, order: number) {
+  private readonly surfaces: ReadonlyMap<number, Surface3>
+
+  constructor(view: View, order: number, body: Body) {
     this.view = view
     this.order = order
+    this.surfaces = new Map(body.faces.map((f) => [f.id, f.surface]))
     this.outline = view.lines.filter((l) => l.kind === 'visible' || l.kind === 'hidden')
     this.arcs = this.outline.flatMap((line) => (line.curve.kind === 'arc' ? [{ curve: line.curve, line }] : []))
   }
@@ -49,9 +53,45 @@ export class Sight {
       .sort((a, b) => b.curve.r - a.curve.r || Number(b.visible) - Number(a.visible))
   }
 
-  /** Lines drawn for any of the faces. */
+  /** Lines drawn for any of the faces. A section's own faces are others than the part's: there the geometry tells. */
   linesOf(faces: readonly number[]): ViewLine[] {
-    return this.outline.filter((l) => l.sources.some((s) => s.faces.some((f) => faces.includes(f))))
+    if (this.view.kind !== 'section')
+      return this.outline.filter((l) => l.sources.some((s) => s.faces.some((f) => faces.includes(f))))
+    const surfaces = faces.flatMap((f) => this.surfaces.get(f) ?? [])
+    return this.outline.filter((l) => surfaces.some((surface) => this.tracesOf(surface, l)))
+  }
+
+  /** Whether a line of this view can be the outline or cut border of a surface that stands square to the view or about an axis in it. */
+  private tracesOf(surface: Surface3, { curve }: ViewLine): boolean {
+    if (surface.kind === 'spline') return false
+    const { origin, z } = surface.axes
+    const centre = this.flat(origin)
+    const facing = this.facing(z)
+    if (curve.kind === 'arc') {
+      const r =
+        surface.kind === 'torus'
+          ? surface.minor
+          : surface.kind === 'cylinder' || surface.kind === 'sphere'
+            ? surface.r
+            : -1
+      if (Math.abs(curve.r - r) > NEAR) return false
+      if (surface.kind !== 'torus') return facing || surface.kind === 'sphere' ? near(curve.c, centre) : false
+      const way = this.inPlane(z)
+      return !!way && Math.abs(Math.abs(cross2(sub2(curve.c, centre), way)) - surface.major) < NEAR
+    }
+    if (curve.kind !== 'line' || facing) return false
+    const way = this.inPlane(z)
+    if (!way) return false
+    return [curve.a, curve.b].every((p) => {
+      const d = sub2(p, centre)
+      const along = d[0] * way[0] + d[1] * way[1]
+      const off = Math.abs(cross2(d, way))
+      if (surface.kind === 'plane') return Math.abs(along) < NEAR
+      if (surface.kind === 'cylinder') return Math.abs(off - surface.r) < NEAR
+      if (surface.kind === 'cone')
+        return Math.abs(off - Math.abs(surface.r + along * Math.tan(surface.halfAngle))) < NEAR
+      return false
+    })
   }
 
   /**
@@ -61,6 +101,7 @@ export class Sight {
   level(along: Vec2, level: number, faces: readonly number[], toward?: Vec2): Found | undefined {
     const across: Vec2 = [-along[1], along[0]]
     const own = new Set(faces)
+    const traced = this.view.kind === 'section' ? new Set(this.linesOf(faces)) : undefined
     let best: { score: number; at: Vec2; visible: boolean } | undefined
     for (const line of this.outline) {
       const { curve } = line
@@ -69,7 +110,7 @@ export class Sight {
       const whole = curve.kind === 'line' && ends.every(on)
       const touch = whole ? ends : ends.filter(on)
       if (touch.length === 0) continue
-      const mine = line.sources.some((s) => s.faces.some((f) => own.has(f)))
+      const mine = traced ? traced.has(line) : line.sources.some((s) => s.faces.some((f) => own.has(f)))
       const visible = line.kind === 'visible'
       const score = (visible ? 4000 : 0) + (mine ? 2000 : 0) + (whole ? 1000 + Math.min(900, lengthOf(curve)) : 0)
       if (best && score <= best.score) continue
@@ -117,6 +158,8 @@ export class Sight {
   }
 }
 
+const near = (a: Vec2, b: Vec2): boolean => Math.hypot(a[0] - b[0], a[1] - b[1]) < NEAR
+const cross2 = (a: Vec2, b: Vec2): number => a[0] * b[1] - a[1] * b[0]
 const sub2 = (a: Vec2, b: Vec2): [number, number] => [a[0] - b[0], a[1] - b[1]]
 const distance = (a: Vec2, b: Vec2, across: Vec2): number =>
   Math.abs((a[0] - b[0]) * across[0] + (a[1] - b[1]) * across[1])

@@ -100,6 +100,14 @@ function hear(model: Model, statement: Statement): Plain[] | string {
     }
     case 'angle':
       return angleBetween(model, statement.faces)
+    case 'equal slopes': {
+      const [a, b] = statement.faces.map((f) => planeOf(model, f))
+      if (!a || !b) return 'the slopes are no planes'
+      const { direction } = statement
+      const lean = (plane: PlaneReading, x: Values) => Math.abs(dot(plane.normal(x), direction))
+      const uses = distinct([...a.uses, ...b.uses])
+      return [{ uses, of: (x) => model.scale * (lean(b, x) - lean(a, x)), kind: 'equal' }]
+    }
     case 'chamfer':
       return chamfer(model, statement)
     case 'bolt circle':

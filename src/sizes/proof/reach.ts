@@ -10,6 +10,11 @@ import type { Expression, Model, PlaneReading, RoundReading, Values } from './mo
  * there; else of the farthest point of a round; else of a corner between two surfaces. Undefined: nothing stands there.
  */
 export function reached(model: Model, reach: Reach, direction: Vec3): Expression | undefined {
+  if (reach.middle) {
+    const [a, b] = reach.middle.map((at) => reached(model, { at, name: reach.name }, direction))
+    if (!a || !b) return undefined
+    return { uses: [...new Set([...a.uses, ...b.uses])], of: (x) => (a.of(x) + b.of(x)) / 2 }
+  }
   const k = axisIndex(direction)
   if (k === undefined) return reachedObliquely(model, reach, direction)
   const sign = Math.sign(direction[k])
