@@ -7,9 +7,9 @@ export interface Box3 {
   readonly max: Vec3
 }
 
-/** Tight bounds of a space curve; the poles' hull for splines. */
+/** Tight bounds of a space curve; of a spline to about 1e-9 of its size. */
 export function boxOfCurve3(curve: Curve3): Box3 {
-  if (curve.kind === 'spline') return boxOfPoints3(curve.poles)
+  if (curve.kind === 'spline') return boxOfSpline(curve)
   const points: Vec3[] = [pointOnCurve(curve, 0), pointOnCurve(curve, 1)]
   if (curve.kind !== 'line') {
     const [p, q] = curve.kind === 'circle' ? [curve.r, curve.r] : [curve.major, curve.minor]
@@ -22,6 +22,26 @@ export function boxOfCurve3(curve: Curve3): Box3 {
     }
   }
   return boxOfPoints3(points)
+}
+
+/** Samples each span and refines about the furthest samples by golden section. */
+function boxOfSpline(curve: Extract<Curve3, { kind: 'spline' }>): Box3 {
+  const n = 8 * Math.max(2, curve.poles.length)
+  const points = Array.from({ length: n + 1 }, (_, i) => pointOnCurve(curve, i / n))
+  const found: Vec3[] = [points[0]!, points[n]!]
+  for (const k of [0, 1, 2] as const) {
+    for (const sign of [1, -1]) {
+      const best = points.reduce((b, p, i) => (sign * p[k] > sign * points[b]![k] ? i : b), 0)
+      let [lo, hi] = [Math.max(0, best - 1) / n, Math.min(n, best + 1) / n]
+      for (let i = 0; i < 40; i++) {
+        const [a, b] = [hi - 0.618033988749895 * (hi - lo), lo + 0.618033988749895 * (hi - lo)]
+        if (sign * pointOnCurve(curve, a)[k] > sign * pointOnCurve(curve, b)[k]) hi = b
+        else lo = a
+      }
+      found.push(pointOnCurve(curve, (lo + hi) / 2))
+    }
+  }
+  return boxOfPoints3(found)
 }
 
 function withinSweep(from: number, sweep: number, angle: number): number | undefined {

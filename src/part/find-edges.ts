@@ -5,8 +5,8 @@ import { inPlane } from '../kernel/profile.ts'
 import { halfSection } from './contour.ts'
 import { plainName } from './find-name.ts'
 import type { Profile, StockEdge } from './model.ts'
-import { cornersOf } from './profile-edit.ts'
-import { endSides, faceAxes, SIDES } from './sides.ts'
+import { cornersOf, isInsideCorner } from './profile-edit.ts'
+import { axisOf, endSides, faceAxes, SIDES } from './sides.ts'
 import type { Workshop } from './workshop.ts'
 
 /** The edges a name means, in a fixed order; empty where it means none. */
@@ -37,7 +37,8 @@ function cornerEdges(profile: Profile): StockEdge[] {
   const normal = cross(profile.plane.right, profile.plane.up)
   return cornersOf(profile.curves).map(({ at, faces }): StockEdge => {
     const a = inPlane(profile.plane, at)
-    return { faces, profileCorner: at, axis: profile.axis, line: [a, add(a, scale(normal, profile.thickness))] }
+    const line = [a, add(a, scale(normal, profile.thickness))] as const
+    return { faces, profileCorner: at, axis: profile.axis, line, free: [true, true] }
   })
 }
 
@@ -46,11 +47,25 @@ function capEdges(profile: Profile): StockEdge[] {
   const normal = cross(profile.plane.right, profile.plane.up)
   const { across, up } = faceAxes(profile.axis)
   return profile.caps.flatMap((cap, i) =>
-    profile.curves.flatMap(({ curve, face }): StockEdge[] => {
+    profile.curves.flatMap(({ curve, face }, k): StockEdge[] => {
       if (curve.kind !== 'line') return []
+      const n = profile.curves.length
+      const goesOn = [profile.curves[(k + n - 1) % n]!, profile.curves[(k + 1) % n]!].some(
+        (c) => c.curve.kind === 'arc',
+      )
+      const free = [curve.a, curve.b].map((p) => isInsideCorner(profile.curves, p) === false)
       const lift = (p: Vec2): Vec3 => add(inPlane(profile.plane, p), scale(normal, i * profile.thickness))
-      const axis = Math.abs(curve.a[1] - curve.b[1]) < 1e-9 ? across : Math.abs(curve.a[0] - curve.b[0]) < 1e-9 ? up : undefined
-      return [{ faces: [cap, face], line: [lift(curve.a), lift(curve.b)], ...(axis === undefined ? {} : { axis }) }]
+      const axis =
+        Math.abs(curve.a[1] - curve.b[1]) < 1e-9 ? across : Math.abs(curve.a[0] - curve.b[0]) < 1e-9 ? up : undefined
+      return [
+        {
+          faces: [cap, face],
+          line: [lift(curve.a), lift(curve.b)],
+          free: [free[0]!, free[1]!],
+          goesOn,
+          ...(axis === undefined ? {} : { axis }),
+        },
+      ]
     }),
   )
 }
@@ -60,10 +75,11 @@ function flatEdgesOf(shop: Workshop, profile: Profile, text: string): StockEdge[
   const corners = cornerEdges(profile)
   const caps = capEdges(profile)
   const leg = words.includes('upright') ? 'upright' : words.includes('base') ? 'base' : undefined
-  if (leg && shop.aliases.has(leg)) return legCorners(shop, profile, caps, leg, words)
+  if (leg && shop.aliases.has(leg)) return legCorners(shop, profile, leg, words)
   if (shop.aliases.has('upright')) {
     if (text === 'inside corner') return corners.filter((e) => isBetween(e, shop.aliases.get('inside') ?? []))
-    if (text === 'heel edge' || text === 'heel') return corners.filter((e) => isBetween(e, shop.aliases.get('heel') ?? []))
+    if (text === 'heel edge' || text === 'heel')
+      return corners.filter((e) => isBetween(e, shop.aliases.get('heel') ?? []))
   }
   const wanted = SIDES.filter((s) => words.includes(s))
   const touches = (e: StockEdge) => wanted.every((s) => e.faces.includes(s))
@@ -92,19 +108,26 @@ function isBetween(e: StockEdge, faces: readonly string[]): boolean {
   return e.faces.every((f) => faces.includes(f))
 }
 
-/** Corners of a leg's free end: where its end face meets the two ends of the angle. */
-function legCorners(
-  shop: Workshop,
-  profile: Profile,
-  caps: readonly StockEdge[],
-  leg: 'upright' | 'base',
-  words: readonly string[],
-): StockEdge[] {
+/** Corners of a leg's free end: through the leg's thickness where its end face meets the ends of the angle. */
+function legCorners(shop: Workshop, profile: Profile, leg: 'upright' | 'base', words: readonly string[]): StockEdge[] {
   const [tip] = shop.aliases.get('toe') ?? []
-  const end = leg === 'upright' ? 'top' : tip
-  if (!end) return []
-  const sides = endSides[profile.axis]!.filter((s) => words.includes(s))
-  return caps.filter((e) => e.faces.includes(end) && (sides.length === 0 || sides.some((s) => e.faces.includes(s))))
+  const end = shop.faces.find((f) => f.name === (leg === 'upright' ? 'top' : tip))
+  const [inner, outer] = (shop.aliases.get(leg) ?? []).map((n) => shop.faces.find((f) => f.name === n))
+  if (!end || !inner || !outer) return []
+  const axis = axisOf[inner.side]
+  const both = endSides[profile.axis]!
+  const named = both.filter((s) => words.includes(s))
+  return (named.length > 0 ? named : both).map((side): StockEdge => {
+    const at = shop.faces.find((f) => f.name === side)!.at
+    const point = (across: number): Vec3 => {
+      const p: [number, number, number] = [0, 0, 0]
+      p[profile.axis] = at
+      p[axisOf[end.side]] = end.at
+      p[axis] = across
+      return p
+    }
+    return { faces: [end.name, side], axis, line: [point(outer.at), point(inner.at)], free: [true, true] }
+  })
 }
 
 // ---------------------------------------------------------------- turned stock
@@ -128,14 +151,19 @@ function roundEdgesOf(shop: Workshop, text: string): StockEdge[] {
   const disc = ['outer face', 'inner face'].find((w) => text.startsWith(w))
   if (disc) {
     const face = shop.aliases.get(disc.split(' ')[0]!)?.[0]
-    return corners.filter((e) => isOuter(e) && face !== undefined && e.faces.includes(`${face.replace(/ face$/, '')} face`))
+    return corners.filter(
+      (e) => isOuter(e) && face !== undefined && e.faces.includes(`${face.replace(/ face$/, '')} face`),
+    )
   }
   if (text === 'ends' || text === 'outer edges' || text === 'both ends' || text === 'end edges') {
     return corners.filter((e) => isOuter(e) && ends.some((f) => e.faces.includes(f)))
   }
   const boss = bossOf(shop, words)
   if (boss) {
-    if (words.includes('root')) return corners.filter((e) => e.faces.includes(boss) && !e.faces.includes(`${boss} end`) && !endCorner(e, boss, corners))
+    if (words.includes('root'))
+      return corners.filter(
+        (e) => e.faces.includes(boss) && !e.faces.includes(`${boss} end`) && !endCorner(e, boss, corners),
+      )
     return corners.filter((e) => e.faces.includes(boss) && endCorner(e, boss, corners))
   }
   if (words.includes('bore') || words.includes('inner')) {
@@ -153,11 +181,11 @@ function roundEdgesOf(shop: Workshop, text: string): StockEdge[] {
     const at = SIDES.find((s) => rest.split(' ').includes(s))
     const h = at === low ? step.h0 : at === high ? step.h1 : undefined
     return corners.filter(
-      (e) =>
-        e.faces.includes(step.name) && (h === undefined || Math.abs(e.contourCorner![0] - h) < 1e-9),
+      (e) => e.faces.includes(step.name) && (h === undefined || Math.abs(e.contourCorner![0] - h) < 1e-9),
     )
   }
-  if (side && /\b(edges?|outer)\b/.test(text)) return corners.filter((e) => isOuter(e) && e.faces.includes(`${side} face`))
+  if (side && /\b(edges?|outer)\b/.test(text))
+    return corners.filter((e) => isOuter(e) && e.faces.includes(`${side} face`))
   return corners.filter((e) => e.faces.every((f) => text.includes(f.toLowerCase())))
 }
 

@@ -97,8 +97,10 @@ export interface StockEdge {
   readonly line?: readonly [Vec3, Vec3]
   /** Direction along the edge, for straight edges. */
   readonly axis?: 0 | 1 | 2
-  /** Inside corner: material on more than half a turn around the edge. */
-  readonly inside?: boolean
+  /** Nothing of the part lies beyond the line's start, its end: a cutter may run out there. */
+  readonly free?: readonly [boolean, boolean]
+  /** The border goes on smoothly beyond an end: work on the edge must follow it. */
+  readonly goesOn?: boolean
 }
 
 /** A name for the finished solid's faces by their geometry. */

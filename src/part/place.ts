@@ -131,6 +131,7 @@ function directRuns(shop: Workshop, ground: Ground, runs: readonly Run[]): Along
     result.push({ run, axis: origin.axis, origin })
   }
   const taken = result.flatMap((r) => (r.axis === undefined ? [] : [r.axis]))
+  if (ground.fixed) taken.push(ground.fixed.axis)
   const free = [across, up].filter((a) => !taken.includes(a))
   return result.map((r): Along => {
     if (r.axis !== undefined) return r

@@ -14,7 +14,8 @@ import type { Workshop } from '../workshop.ts'
 export function addBoss(shop: Workshop, feature: BossFeature): void {
   const face = findWorkFace(shop, feature.face, feature.from)
   if (!face) {
-    if (!shop.marks.some((m) => m.span === feature.face.span)) markUnknown(shop, feature.face, 'flat face', faceWords(shop))
+    if (!shop.marks.some((m) => m.span === feature.face.span))
+      markUnknown(shop, feature.face, 'flat face', faceWords(shop))
     return
   }
   const numbered = shop.nameOf('boss', feature)

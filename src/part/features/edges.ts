@@ -2,10 +2,11 @@ import type { EdgeFeature, Name } from '../../brief/brief.ts'
 import type { Vec2, Vec3 } from '../../geometry/vec.ts'
 import { add, cross, dot, scale, unit } from '../../geometry/vec3.ts'
 import { chamferEdges, type EdgeChamfer, type EdgePlace, roundEdges } from '../../kernel/edge-work.ts'
+import { edgeCutter } from '../edge-cutter.ts'
 import { edgeWords, findEdges } from '../find-edges.ts'
 import { markUnknown, plainName } from '../find-name.ts'
 import type { StockEdge } from '../model.ts'
-import { chamferCorner, type CornerResult, isInsideCorner, roundCorner } from '../profile-edit.ts'
+import { type CornerResult, chamferCorner, isInsideCorner, roundCorner } from '../profile-edit.ts'
 import { outwardOf, SIDES, squareUp, unitAxis } from '../sides.ts'
 import type { Workshop } from '../workshop.ts'
 import { inUnit } from './hole-shape.ts'
@@ -65,7 +66,9 @@ function gather(shop: Workshop, names: readonly Name[]): StockEdge[] | undefined
 }
 
 const sameEdge = (a: StockEdge, b: StockEdge) =>
-  a.faces[0] === b.faces[0] && a.faces[1] === b.faces[1] && String(a.contourCorner ?? a.line) === String(b.contourCorner ?? b.line)
+  a.faces[0] === b.faces[0] &&
+  a.faces[1] === b.faces[1] &&
+  String(a.contourCorner ?? a.line) === String(b.contourCorner ?? b.line)
 
 function backsOf(shop: Workshop, feature: EdgeFeature): Backs | undefined {
   const a = feature.size.mm
@@ -96,7 +99,13 @@ function inProfile(shop: Workshop, feature: EdgeFeature, edge: StockEdge, back: 
   const inside = isInsideCorner(profile.curves, edge.profileCorner)
   if (inside === undefined) return 'solid'
   if (feature.kind === 'round' && inside) {
-    shop.mark('remark', 'fillet-not-round', feature.span, 'An inside corner is filled, not rounded: a fillet.', 'fillet')
+    shop.mark(
+      'remark',
+      'fillet-not-round',
+      feature.span,
+      'An inside corner is filled, not rounded: a fillet.',
+      'fillet',
+    )
   }
   const first = firstFace(feature, edge)
   const result: CornerResult =
@@ -140,29 +149,56 @@ function onSolid(
   const r = feature.size.mm
   const chamfers: EdgeChamfer[] = []
   const places: EdgePlace[] = []
+  let cut = 0
   for (const { edge, name } of work) {
-    const normals = edge.faces.map((f) => normalOf(shop, f))
-    const [n0, n1] = normals
+    const [n0, n1] = edge.faces.map((f) => normalOf(shop, f))
     if (!edge.line || !n0 || !n1) {
-      shop.must('cannot-build', feature.span, `The edge between ${edge.faces.join(' and ')} cannot be worked.`, 'a straight edge')
+      const text = `The edge between ${edge.faces.join(' and ')} cannot be worked.`
+      shop.must('cannot-build', feature.span, text, 'a straight edge')
+      continue
+    }
+    const first = firstFace(feature, edge)
+    const normals: readonly [Vec3, Vec3] = first === edge.faces[1] ? [n1, n0] : [n0, n1]
+    nameEdgeFace(shop, feature, name, edge.line, normals, back, r)
+    if (feature.kind !== 'fillet' && canBeCut(shop, feature, edge, normals, work)) {
+      const cutter = { kind: feature.kind, line: edge.line, free: edge.free ?? [false, false], normals, back }
+      shop.steps.push({ kind: 'cut', feature: id, span: feature.span, make: (oc) => edgeCutter(oc, cutter) })
+      cut++
       continue
     }
     const place: EdgePlace = { kind: 'line', a: edge.line[0], b: edge.line[1] }
     places.push(place)
-    const first = firstFace(feature, edge)
-    const swapped = first === edge.faces[1]
-    const plane = { point: edge.line[0], normal: swapped ? n1 : n0 }
-    chamfers.push({ place, first: { back: back[0], ...plane }, second: back[1] })
-    nameEdgeFace(shop, feature, name, edge.line, swapped ? [n1, n0] : [n0, n1], back, r)
+    chamfers.push({ place, first: { back: back[0], point: edge.line[0], normal: normals[0] }, second: back[1] })
   }
-  if (places.length === 0) return 0
-  shop.steps.push({
-    kind: 'edges',
-    feature: id,
-    span: feature.span,
-    work: (oc, solid) => (feature.kind === 'chamfer' ? chamferEdges(oc, solid, chamfers) : roundEdges(oc, solid, places, r)),
-  })
-  return places.length
+  if (places.length > 0) {
+    shop.steps.push({
+      kind: 'edges',
+      feature: id,
+      span: feature.span,
+      work: (oc, solid) =>
+        feature.kind === 'chamfer' ? chamferEdges(oc, solid, chamfers) : roundEdges(oc, solid, places, r),
+    })
+  }
+  return places.length + cut
+}
+
+/**
+ * Whether a straight cutter along the edge gives the exact shape: two square faces, an outside edge whose ends are
+ * not carried on smoothly, and for rounds no other rounded edge that meets it.
+ */
+function canBeCut(
+  shop: Workshop,
+  feature: EdgeFeature,
+  edge: StockEdge,
+  normals: readonly [Vec3, Vec3],
+  work: readonly { readonly edge: StockEdge }[],
+): boolean {
+  if (edge.goesOn || Math.abs(dot(normals[0], normals[1])) > 1e-9) return false
+  if (edge.profileCorner && shop.profile && isInsideCorner(shop.profile.curves, edge.profileCorner) !== false)
+    return false
+  if (feature.kind === 'chamfer') return true
+  const ends = (e: StockEdge) => (e.line ?? []).map(String)
+  return !work.some(({ edge: o }) => o !== edge && ends(o).some((p) => ends(edge).includes(p)))
 }
 
 function normalOf(shop: Workshop, face: string): Vec3 | undefined {
@@ -241,7 +277,12 @@ function record(
     feature,
     kind,
     outward,
-    members: edges.map((edge, i) => ({ id: names[i]!, axes: [], faces: faces(names[i]!), point: middleOf(shop, edge) })),
+    members: edges.map((edge, i) => ({
+      id: names[i]!,
+      axes: [],
+      faces: faces(names[i]!),
+      point: middleOf(shop, edge),
+    })),
   }))
 }
 

@@ -102,7 +102,8 @@ function turnedGroove(shop: Workshop, feature: GrooveFeature, round: RoundFace):
 function straightGroove(shop: Workshop, feature: GrooveFeature): void {
   const face = findWorkFace(shop, feature.face)
   if (!face || face.radius !== undefined) {
-    if (!shop.marks.some((m) => m.span === feature.face.span)) markUnknown(shop, feature.face, 'surface', faceWords(shop))
+    if (!shop.marks.some((m) => m.span === feature.face.span))
+      markUnknown(shop, feature.face, 'surface', faceWords(shop))
     return
   }
   if (!feature.depth) {
@@ -132,7 +133,9 @@ function straightGroove(shop: Workshop, feature: GrooveFeature): void {
   const sides = { low: `${id} ${low} side`, high: `${id} ${high} side`, middle: `${id} middle` }
   const points = [corner(place.from, a), corner(place.to, a), corner(place.to, b), corner(place.from, b)]
   const names = ['', sides.high, '', sides.low]
-  const loop = points.map((p, i): ProfileCurve => ({ curve: { kind: 'line', a: p, b: points[(i + 1) % 4]! }, face: names[i]! }))
+  const loop = points.map(
+    (p, i): ProfileCurve => ({ curve: { kind: 'line', a: p, b: points[(i + 1) % 4]! }, face: names[i]! }),
+  )
   cutLoop(shop, {
     feature: id,
     span: feature.span,
@@ -174,7 +177,14 @@ function straightGroove(shop: Workshop, feature: GrooveFeature): void {
     feature,
     kind: 'groove',
     outward: outwardOf[face.side],
-    members: [{ id, axes: [], faces: faces(sides.low, sides.high, `${id} floor`), point: scale(z, (place.from + place.to) / 2) }],
+    members: [
+      {
+        id,
+        axes: [],
+        faces: faces(sides.low, sides.high, `${id} floor`),
+        point: scale(z, (place.from + place.to) / 2),
+      },
+    ],
     pattern: { kind: 'single' },
   }))
 }

@@ -92,7 +92,7 @@ export function addNotch(shop: Workshop, feature: NotchFeature): void {
     low: cuts.map((c) => `${c.name} ${lowSide} side`),
     high: cuts.map((c) => `${c.name} ${highSide} side`),
   }
-  cuts.forEach((cut, i) => addData(shop, feature, face, cut, run, [walls.low[i]!, walls.high[i]!]))
+  for (const [i, cut] of cuts.entries()) addData(shop, feature, face, cut, run, [walls.low[i]!, walls.high[i]!])
   placed.choose(
     cuts.map((c) => `${c.name} middle`),
     walls,

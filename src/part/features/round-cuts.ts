@@ -21,7 +21,12 @@ function surfaceOf(shop: Workshop, name: Name, side: Side, word: string): RoundF
     return undefined
   }
   if (axisOf[side] === shop.contour.axis) {
-    shop.must('wrong-side', name.span, `The ${side} is an end of the part; a ${word} is cut from the outside.`, 'a side along the axis')
+    shop.must(
+      'wrong-side',
+      name.span,
+      `The ${side} is an end of the part; a ${word} is cut from the outside.`,
+      'a side along the axis',
+    )
     return undefined
   }
   return round
@@ -115,7 +120,8 @@ function locate(
   direction: Vec3,
   [low, high]: readonly [Side, Side],
 ): void {
-  const to = place.reached === 'low' ? `${id} ${low} end` : place.reached === 'high' ? `${id} ${high} end` : `${id} middle`
+  const to =
+    place.reached === 'low' ? `${id} ${low} end` : place.reached === 'high' ? `${id} ${high} end` : `${id} middle`
   shop.choose({ kind: 'distance', size, from: place.origin!.id, to, direction, span: size.span, group: id })
 }
 
@@ -181,7 +187,12 @@ export function addFlat(shop: Workshop, feature: FlatFeature): void {
   if (feature.length) {
     const origin = feature.anchor && findOrigin(shop, feature.anchor.from, [contour.axis])
     if (!feature.anchor) {
-      shop.must('not-located', feature.span, `${id} is not located along the axis.`, 'an end and a distance from a face')
+      shop.must(
+        'not-located',
+        feature.span,
+        `${id} is not located along the axis.`,
+        'an end and a distance from a face',
+      )
       return
     }
     if (!origin) return
@@ -195,11 +206,15 @@ export function addFlat(shop: Workshop, feature: FlatFeature): void {
   const z = unitAxis[contour.axis]
   const sides = two ? [side, oppositeOf[side]] : [side]
   const names = sides.map((_, i) => (two ? `${id}.${i + 1}` : id))
-  sides.forEach((s, i) => cutFlat(shop, feature, round, s, level, stretch, names[i]!, id))
+  for (const [i, s] of sides.entries()) cutFlat(shop, feature, round, s, level, stretch, names[i]!, id)
   const direction = unitAxis[axisOf[side]]
   const from = two
     ? names[1]!
-    : shop.plane(`${round.name} ${oppositeOf[side]}`, scale(outwardOf[oppositeOf[side]], round.r), outwardOf[oppositeOf[side]])
+    : shop.plane(
+        `${round.name} ${oppositeOf[side]}`,
+        scale(outwardOf[oppositeOf[side]], round.r),
+        outwardOf[oppositeOf[side]],
+      )
   const { across, length, anchor } = feature
   shop.choose({ kind: 'distance', size: across, from, to: names[0]!, direction, span: across.span, group: id })
   if (two) shop.imply('centred', 'flats at equal distances from the axis', [...names, 'axis'])

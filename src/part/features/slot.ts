@@ -11,11 +11,7 @@ import type { Workshop } from '../workshop.ts'
 import { inUnit } from './hole-shape.ts'
 
 /** Depth in mm (Infinity: through), or a mark and undefined. */
-export function cutDepth(
-  shop: Workshop,
-  feature: SlotFeature | PocketFeature,
-  face: WorkFace,
-): number | undefined {
+export function cutDepth(shop: Workshop, feature: SlotFeature | PocketFeature, face: WorkFace): number | undefined {
   if (feature.depth.kind === 'through') return Infinity
   const { size } = feature.depth
   if (!(size.mm > 0)) {
@@ -196,7 +192,15 @@ function cutOpen(
 function chooseSlotSizes(shop: Workshop, feature: SlotFeature, id: string, wide: 0 | 1 | 2, long: 0 | 1 | 2): void {
   const { width, length, measured, depth } = feature
   shop.choose({ kind: 'width', size: width, of: id, direction: unitAxis[wide], span: width.span, group: id })
-  shop.choose({ kind: 'length', size: length, of: id, direction: unitAxis[long], measured, span: length.span, group: id })
+  shop.choose({
+    kind: 'length',
+    size: length,
+    of: id,
+    direction: unitAxis[long],
+    measured,
+    span: length.span,
+    group: id,
+  })
   if (depth.kind === 'blind') {
     shop.choose({ kind: 'depth', size: depth.size, of: id, span: depth.size.span, group: id })
   }
@@ -226,15 +230,12 @@ export function addPocket(shop: Workshop, feature: PocketFeature): void {
   })
   if (!placed) return
   const { across, up } = faceAxes(axisOf[face.side])
-  const loops = placed.points.map((p) =>
-    roundedRectangle([p[across], p[up]], w, h, r, `${id} wall`, `${id} corner`),
-  )
+  const loops = placed.points.map((p) => roundedRectangle([p[across], p[up]], w, h, r, `${id} wall`, `${id} corner`))
   const onFace = (loop: ProfileCurve[]) =>
     face.cap && shop.profile
       ? loopFits(shop, samplesOf(loop))
       : samplesOf(loop).every(
-          (q) =>
-            q[0] > face.min[0] && q[0] < face.max[0] && q[1] > face.min[1] && q[1] < face.max[1],
+          (q) => q[0] > face.min[0] && q[0] < face.max[0] && q[1] > face.min[1] && q[1] < face.max[1],
         )
   if (!loops.every(onFace)) {
     shop.must('breaks-edge', feature.span, `${id} breaks out of the edge of the ${face.name}.`, 'a notch or a step')

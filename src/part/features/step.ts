@@ -21,7 +21,12 @@ interface Cut {
 /** Material off along a whole edge, measured from the edge's two faces. */
 export function addStep(shop: Workshop, feature: StepFeature): void {
   if (shop.contour) {
-    shop.must('wrong-stock', feature.span, 'A step is cut on flat stock; turned stock has steps of its own.', 'a turned step')
+    shop.must(
+      'wrong-stock',
+      feature.span,
+      'A step is cut on flat stock; turned stock has steps of its own.',
+      'a turned step',
+    )
     return
   }
   const id = shop.nameOf('step', feature)
@@ -170,4 +175,3 @@ function addStepFace(shop: Workshop, name: string, c: Cut, other: Cut, along: re
   const far = outwardOf[c.side][c.axis] > 0 ? limits![0].at : limits![1].at
   addFace(shop, { name, side: c.side, at, min: [a[0], b[0]], max: [a[1], b[1]], depth: Math.abs(at - far) })
 }
-

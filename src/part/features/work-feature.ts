@@ -13,26 +13,36 @@ import { addStep } from './step.ts'
 export function workFeature(shop: Workshop, feature: Feature): void {
   switch (feature.kind) {
     case 'hole':
-      return addHole(shop, feature)
+      addHole(shop, feature)
+      break
     case 'slot':
-      return addSlot(shop, feature)
+      addSlot(shop, feature)
+      break
     case 'pocket':
-      return addPocket(shop, feature)
+      addPocket(shop, feature)
+      break
     case 'step':
-      return addStep(shop, feature)
+      addStep(shop, feature)
+      break
     case 'notch':
-      return addNotch(shop, feature)
+      addNotch(shop, feature)
+      break
     case 'chamfer':
     case 'round':
     case 'fillet':
-      return addEdgeWork(shop, feature)
+      addEdgeWork(shop, feature)
+      break
     case 'boss':
-      return addBoss(shop, feature)
+      addBoss(shop, feature)
+      break
     case 'groove':
-      return addGroove(shop, feature)
+      addGroove(shop, feature)
+      break
     case 'flat-cut':
-      return addFlat(shop, feature)
+      addFlat(shop, feature)
+      break
     case 'keyseat':
-      return addKeyseat(shop, feature)
+      addKeyseat(shop, feature)
+      break
   }
 }
