@@ -1,6 +1,7 @@
 import type { Curve2 } from '../geometry/curve2.ts'
 import { boxOf, boxOfCurves, lengthOf, piece, pointAt } from '../geometry/evaluate.ts'
 import type { Vec2 } from '../geometry/vec.ts'
+import { dot } from '../geometry/vec3.ts'
 import type { Body, BodyFace } from '../kernel/body.ts'
 import { type KernelLine, kernelHiddenLines } from '../kernel/hidden-lines.ts'
 import type { SolidKey } from '../kernel/kernel.ts'
@@ -66,7 +67,7 @@ function exactPieces(
   frame: Frame,
   tolerance: number,
 ): ExactCurve[] {
-  const raw = flattened(projectCurve(line.curve, PLANE)!, tolerance)
+  const raw = recognised(projectCurve(line.curve, PLANE)!, body, frame, tolerance)
   if (lengthOf(raw) <= tolerance) return []
   if (line.kind === 'silhouette') {
     return [{ curve: raw, visible: line.visible, kind: 'silhouette', sources: silhouetteSources(raw, body, frame) }]
@@ -94,14 +95,39 @@ function isNear(edge: ProjectedEdge, p: Vec2, reach: number): boolean {
   return nearest(edge.curve, p).distance <= reach
 }
 
-/** A chain of chords whose corners lie on one straight line is that line: an arc seen edge-on. */
-function flattened(curve: Curve2, tolerance: number): Curve2 {
+/**
+ * The kernel hands out some straight lines and arcs as splines or chains of chords: curves in a plane seen edge-on, and
+ * curves on a cylinder seen end-on. They get their exact form back.
+ */
+function recognised(curve: Curve2, body: Body, frame: Frame, tolerance: number): Curve2 {
   if (curve.kind !== 'spline') return curve
-  const { poles } = curve
-  let far: readonly [Vec2, Vec2] = [poles[0]!, poles[poles.length - 1]!]
-  for (const p of poles) for (const q of [poles[0]!, far[0], far[1]]) if (gap(p, q) > gap(...far)) far = [q, p]
+  const points = curve.degree === 1 ? curve.poles : Array.from({ length: 33 }, (_, i): Vec2 => pointAt(curve, i / 32))
+  let far: readonly [Vec2, Vec2] = [points[0]!, points[points.length - 1]!]
+  for (const p of points) for (const q of [points[0]!, far[0], far[1]]) if (gap(p, q) > gap(...far)) far = [q, p]
   const straight: Curve2 = { kind: 'line', a: far[0], b: far[1] }
-  return poles.every((p) => nearest(straight, p).distance <= tolerance) ? straight : curve
+  // A short piece of an arc is straight within the tolerance too: the closest form wins.
+  let best: { readonly curve: Curve2; readonly off: number } = { curve, off: tolerance }
+  const consider = (off: number, make: () => Curve2) => {
+    if (off < best.off) best = { curve: make(), off }
+  }
+  consider(Math.max(...points.map((p) => nearest(straight, p).distance)), () => straight)
+  for (const { surface } of body.faces) {
+    if (surface.kind !== 'cylinder' || Math.abs(dot(surface.axes.z, frame.toViewer)) < 1 - 1e-9) continue
+    const c = projectPoint(surface.axes.origin, frame)
+    const { r } = surface
+    consider(Math.max(...points.map((p) => Math.abs(gap(p, c) - r))), () => arcThrough(points, c, r))
+  }
+  return best.curve
+}
+
+function arcThrough(points: readonly Vec2[], c: Vec2, r: number): Curve2 {
+  const angles = points.map((p) => Math.atan2(p[1] - c[1], p[0] - c[0]))
+  let sweep = 0
+  for (const [i, a] of angles.slice(1).entries()) {
+    const step = a - angles[i]!
+    sweep += step - 2 * Math.PI * Math.round(step / (2 * Math.PI))
+  }
+  return { kind: 'arc', c, r, from: angles[0]!, sweep }
 }
 
 const gap = (a: Vec2, b: Vec2) => Math.hypot(a[0] - b[0], a[1] - b[1])

@@ -30,6 +30,23 @@ afterAll(() => {
 const outline = (view: ExactView, visible: boolean) =>
   view.curves.filter((c) => c.visible === visible && c.kind !== 'smooth').reduce((sum, c) => sum + lengthOf(c.curve), 0)
 
+const sides = [
+  ['front', FRAMES.front],
+  ['top', FRAMES.top],
+  ['right', FRAMES.right],
+  ['left', FRAMES.left],
+  ['isometric', ISOMETRIC],
+] as const
+
+/**
+ * Hidden length, mm, that the kernel's algorithm adds where there is none. Shaft from above: it hides the start of the
+ * keyseat's rounded rims, x 57.2289 to 57.2770 and 82.6770 to 82.6924, though the upper rim lies open to the eye (the
+ * shaft is cut away above it) and covers the lower one: the part is the same above and below its axis.
+ */
+const flaws: Readonly<Record<string, number>> = {
+  'stepped-shaft.brief top': 57.277 - 57.228858 + 82.692393 - 82.677,
+}
+
 /** Views a drafter would draw of the example parts: ASME Y14.3 and ISO 128-3, customs of the trade. */
 const drawn: Readonly<Record<string, readonly string[]>> = {
   'base-plate.brief': ['front', 'top'],
@@ -50,19 +67,25 @@ describe.each(names)('%s', (name) => {
     const part = parts.get(name)!
     const { min, max } = part.body.box
     const size = Math.hypot(max[0] - min[0], max[1] - min[1], max[2] - min[2])
-    for (const frame of [FRAMES.front, FRAMES.top, FRAMES.right, FRAMES.left, ISOMETRIC]) {
+    for (const [side, frame] of sides) {
       const ours = exactView(part.body, frame)
       const theirs = kernelExactView(kernel, part.solid, part.body, frame)
-      for (const visible of [true, false]) {
-        expect(Math.abs(outline(ours, visible) - outline(theirs, visible))).toBeLessThanOrEqual(1e-6 * size)
-      }
+      const flaw = flaws[`${name} ${side}`] ?? 0
+      expect(Math.abs(outline(ours, true) - outline(theirs, true))).toBeLessThanOrEqual(1e-6 * size)
+      expect(Math.abs(outline(ours, false) + flaw - outline(theirs, false))).toBeLessThanOrEqual(1e-6 * size)
     }
   })
 
   it('gives the same finished sheet of views whichever exact step it stands on', () => {
     const part = parts.get(name)!
     const shape = (set: ReturnType<typeof drawViews>) =>
-      set.views.map((v) => [v.id, v.lines.map((l) => `${l.kind} ${told(l.curve)}`).sort()])
+      set.views.map((v) => {
+        const exact = v.lines.filter((l) => l.curve.kind !== 'spline')
+        // The kernel breaks splines at places of its own: there the whole length counts.
+        const splines = v.lines.filter((l) => l.curve.kind === 'spline')
+        const length = splines.reduce((sum, l) => sum + lengthOf(l.curve), 0)
+        return [v.id, exact.map((l) => `${l.kind} ${told(l.curve)}`).sort(), length.toFixed(3)]
+      })
     expect(shape(drawViews(part, kernel))).toEqual(shape(drawViews(part, kernel, kernelProjector(kernel))))
   })
 
