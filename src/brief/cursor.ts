@@ -1,7 +1,7 @@
 import type { Lie, Practice, Words } from './brief.ts'
 import type { Lexeme, LexemeKind, Statement } from './lexeme.ts'
 import type { Mark, Mend, Weight } from './mark.ts'
-import type { Num, Unit } from './size.ts'
+import type { Unit } from './size.ts'
 import type { Span } from './span.ts'
 import { nearestWord } from './spelling.ts'
 
@@ -224,6 +224,3 @@ export function show(text: string): string {
   const clean = text.replace(/[\p{Cc}\p{Cs}]/gu, '\u00b7')
   return clean.length > 30 ? `${clean.slice(0, 29)}…` : clean
 }
-
-/** Reads as a plain number's value, for counts. */
-export const isWhole = (n: Num): boolean => n.form === 'whole'

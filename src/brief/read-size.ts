@@ -4,9 +4,9 @@ import { parseNumber } from './number.ts'
 import type { Angle, Count, Num, Size, Tolerance, Unit } from './size.ts'
 
 /** Largest length a workshop's sheet can mean, in mm: 100 m. */
-export const longest = 100_000
+const longest = 100_000
 /** Most repeats of one feature that the program works out. */
-export const mostRepeats = 2000
+const mostRepeats = 2000
 
 const unitWords: Readonly<Record<string, Unit>> = {
   mm: 'mm',

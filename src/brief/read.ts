@@ -35,13 +35,13 @@ import {
 } from './vocabulary.ts'
 
 /** A brief longer than this (in UTF-16 code units) is not read at all. */
-export const longestBrief = 200_000
+const longestBrief = 200_000
 /** Statements beyond this many are not read. */
-export const mostStatements = 4000
+const mostStatements = 4000
 /** Words, numbers and signs of one statement beyond this many are not read. */
-export const longestStatement = 2000
+const longestStatement = 2000
 /** Marks beyond this many are only counted. */
-export const mostMarks = 200
+const mostMarks = 200
 
 /**
  * Reads a brief. Never throws: what cannot be read is marked, with its place, what was expected and what to write

@@ -1,4 +1,4 @@
-import type { Feature, Stock } from './brief.ts'
+import type { Stock } from './brief.ts'
 
 /**
  * The words of the brief, as data: the reader checks spelling against them, the editor completes from them,
@@ -233,7 +233,7 @@ export const phraseWords: Readonly<Record<StockKeyword | FeatureKeyword | Reques
 }
 
 /** The names that part/ resolves for one kind of stock. A name may carry the word face, edge or edges at its end. */
-export interface NameTable {
+interface NameTable {
   /** Surfaces that can be worked or measured from. */
   readonly faces: readonly string[]
   /** Edges and corners for chamfers, rounds and fillets. */
@@ -379,21 +379,4 @@ export const nameWords: readonly string[] = [
   ]),
 ]
 
-/** Feature keyword that a feature value prints under. */
-export const featureWord: Readonly<Record<Feature['kind'], FeatureKeyword>> = {
-  hole: 'hole',
-  slot: 'slot',
-  pocket: 'pocket',
-  step: 'step',
-  notch: 'notch',
-  chamfer: 'chamfer',
-  round: 'round',
-  fillet: 'fillet',
-  boss: 'boss',
-  groove: 'groove',
-  'flat-cut': 'flat',
-  keyseat: 'keyseat',
-}
-
-export const lies = lieWords
 export const sides = sideWords

@@ -3,8 +3,8 @@ import { describe, expect, it } from 'vitest'
 import { formatMark } from '../../src/brief/format-mark.ts'
 import { printBrief } from '../../src/brief/print.ts'
 import { readBrief } from '../../src/brief/read.ts'
-import { withoutPlaces } from '../../src/brief/same-brief.ts'
 import { keywords } from '../../src/brief/vocabulary.ts'
+import { withoutPlaces } from '../../src/brief/without-places.ts'
 import { languageBlocks } from './language-blocks.ts'
 
 const blocks = languageBlocks()

@@ -5,7 +5,7 @@ import type { Brief } from '../../src/brief/brief.ts'
 import { formatMark } from '../../src/brief/format-mark.ts'
 import { printBrief } from '../../src/brief/print.ts'
 import { readBrief } from '../../src/brief/read.ts'
-import { withoutPlaces } from '../../src/brief/same-brief.ts'
+import { withoutPlaces } from '../../src/brief/without-places.ts'
 
 const files = readdirSync('examples').filter((f) => f.endsWith('.brief'))
 const examples = files.map((f) => readFileSync(`examples/${f}`, 'utf8'))

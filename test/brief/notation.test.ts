@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import type { Brief, Feature, HoleFeature, SlotFeature } from '../../src/brief/brief.ts'
 import { formatMark } from '../../src/brief/format-mark.ts'
 import { readBrief } from '../../src/brief/read.ts'
-import { withoutPlaces } from '../../src/brief/same-brief.ts'
+import { withoutPlaces } from '../../src/brief/without-places.ts'
 
 const inch = (lines: string) => `units inch\npractice ASME\nblock 6 × 4 × 2\n${lines}\n`
 const mm = (lines: string) => `units mm\npractice ISO, first angle\nblock 160 × 100 × 50\n${lines}\n`

@@ -3,7 +3,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { printBrief } from '../../src/brief/print.ts'
 import { readBrief } from '../../src/brief/read.ts'
-import { withoutPlaces } from '../../src/brief/same-brief.ts'
+import { withoutPlaces } from '../../src/brief/without-places.ts'
 import { arbitraryBrief } from './arbitrary-brief.ts'
 
 const examples = readdirSync('examples').filter((f) => f.endsWith('.brief'))

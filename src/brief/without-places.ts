@@ -1,11 +1,9 @@
 import type { Brief } from './brief.ts'
 
-/** True where both briefs say the same, wherever in their texts they say it: spans, texts and marks are left aside. */
-export function sameBrief(a: Brief, b: Brief): boolean {
-  return JSON.stringify(withoutPlaces(a)) === JSON.stringify(withoutPlaces(b))
-}
-
-/** The brief's value alone, in plain JSON with its keys in order. */
+/**
+ * What a brief says, wherever in its text it says it: plain JSON with its keys in order, without spans, text and
+ * marks. Two briefs that say the same give equal values.
+ */
 export function withoutPlaces(brief: Brief): unknown {
   const { text: _text, marks: _marks, ...value } = brief
   return plain(value)
