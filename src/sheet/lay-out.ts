@@ -9,7 +9,7 @@ import type { Format } from '../standards/formats.ts'
 import { practiceFigures } from '../standards/practice-figures.ts'
 import { isoScales, type Scale } from '../standards/scales.ts'
 import type { View, ViewSet } from '../views/view.ts'
-import { boxOf, grownBy } from './arrange/boxes.ts'
+import { boxOf, findSpot, grownBy } from './arrange/boxes.ts'
 import { cellsOf } from './arrange/cells.ts'
 import { chooseSheet, type SheetChoice } from './arrange/choose-sheet.ts'
 import type { Room } from './arrange/grid.ts'
@@ -19,7 +19,7 @@ import { border } from './furniture/border.ts'
 import { holeTableBlock } from './furniture/hole-table.ts'
 import { type Note, notesBlock } from './furniture/notes.ts'
 import { stamp, stampShapes } from './furniture/stamp.ts'
-import { titleBlock } from './furniture/title-block.ts'
+import { titleBlock, titleBlockSize } from './furniture/title-block.ts'
 import { titleWords } from './furniture/title-words.ts'
 import { hatchStyle } from './hatching.ts'
 import { lettered } from './lettering/capitals.ts'
@@ -29,10 +29,13 @@ import { type Placement, placeDimensions } from './placement/place-dimensions.ts
 import { possible } from './requested-format.ts'
 import type { PlacedView, Sheet, SheetItem } from './sheet.ts'
 import { toPaper, viewItems } from './view-items.ts'
-import { labelPlace, labelStrips, mainView, viewMoves, viewRooms } from './view-rooms.ts'
+import { labelPlace, labelStrips, leastRooms, mainView, viewMoves, viewRooms } from './view-rooms.ts'
 
 /** How many sheets are tried for one that has room for every size. */
 const TRIES = 4
+
+/** What a size without a place costs, against the costs of sheets. */
+const LEFT_OFF = 1
 
 /**
  * Lays a part out on a sheet: format and scale chosen (or as the brief states), views aligned by projection, sizes
@@ -50,10 +53,15 @@ export function layOut(
   const desk: Desk = { part, views, sizes, header, brief, preliminary }
   const { choices, marks: choiceMarks } = choicesFor(desk, formats, scales)
   let best: Drawn | undefined
+  let least = Infinity
   for (const choice of choices.slice(0, TRIES)) {
     const drawn = draw(desk, choice)
-    if (!best || drawn.left < best.left) best = drawn
-    if (best.left === 0) break
+    const cost = choice.cost + LEFT_OFF * drawn.left
+    if (cost < least) {
+      best = drawn
+      least = cost
+    }
+    if (drawn.left === 0) break
   }
   const { sheet, marks } = best!
   return { sheet, marks: [...requestMarks, ...choiceMarks, ...signMarks(header), ...marks] }
@@ -87,11 +95,29 @@ function choicesFor(
   const rooms = new Map<string, ReadonlyMap<string, Room>>()
   const words = titleWords(header.practice)
   const notes = notesOf(desk)
+  const common = (format: Format, scale: Scale, known: ReadonlyMap<string, Room>) => ({
+    format,
+    scale: scale.paper / scale.part,
+    cells,
+    rooms: known,
+    title: titleBlockSize(header.practice),
+    pictorial,
+    pictorialScales: pictorialScales(views.views, scale.paper / scale.part),
+    notes: (width: number) => notesBlock(words.notes, notes, width, practiceFigures(header.practice, format.name)),
+  })
   const tried = (candidates: readonly Format[], series: readonly Scale[]) =>
     chooseSheet({
       formats: candidates,
       scales: series,
       wanted: wantedScale(views.views),
+      bare: (format, scale) => {
+        const figures = practiceFigures(header.practice, format.name)
+        return {
+          ...common(format, scale, leastRooms(views, header.practice, figures)),
+          pictorial: undefined,
+          loose: [],
+        }
+      },
       request: (format, scale) => {
         const figures = practiceFigures(header.practice, format.name)
         const value = scale.paper / scale.part
@@ -99,13 +125,7 @@ function choicesFor(
         const known = rooms.get(key) ?? viewRooms(views, sizes, value, header.practice, figures)
         rooms.set(key, known)
         return {
-          format,
-          scale: value,
-          cells,
-          rooms: known,
-          pictorial,
-          pictorialScales: pictorialScales(views.views, value),
-          notes: (width) => notesBlock(words.notes, notes, width, figures),
+          ...common(format, scale, known),
           loose: [
             ...(sizes?.tables ?? []).map((t) => ({
               sizes: [holeTableBlock(t, figures)],
@@ -157,7 +177,7 @@ function pictorialScales(views: readonly View[], scale: number): number[] {
   const largest = Math.max(...views.filter((v) => v.kind !== 'pictorial').map(side))
   const own = Math.max(...views.filter((v) => v.kind === 'pictorial').map(side))
   const all = [1, 0.75, 0.6, 0.5, 0.4, 0.3, 0.25, 0.2, 0.1]
-  const modest = all.filter((f) => f * own <= largest * 1.02)
+  const modest = all.filter((f) => f * own <= largest * 0.9)
   return (modest.length > 0 ? modest : all.slice(-1)).map((f) => f * scale)
 }
 
@@ -205,6 +225,9 @@ function draw(desk: Desk, choice: SheetChoice): Drawn {
   if (placement) {
     items.push(...placement.items)
     marks.push(...placement.marks)
+    // A size left off makes the sheet preliminary, whatever the proof says of the scheme.
+    if (placement.unplaced.length > 0 && !desk.preliminary)
+      items.push(...lateStamp(choice, obstacles, words.preliminary))
   }
 
   if (choice.notes) items.push(...choice.notes.block.at(choice.notes.box.min[0], choice.notes.box.max[1]))
@@ -251,6 +274,18 @@ function draw(desk: Desk, choice: SheetChoice): Drawn {
     marks,
     left: placement?.unplaced.length ?? 0,
   }
+}
+
+/** The stamp on a sheet that was laid out without one. */
+function lateStamp(choice: SheetChoice, obstacles: readonly Box2[], words: readonly [string, string]): SheetItem[] {
+  const taken = [...obstacles, ...choice.grid.rooms.values()]
+  const { frame, title } = choice
+  for (const { lines, width, height } of stampShapes(words)) {
+    const wish: Vec2 = [title.max[0] - 4 - width / 2, title.max[1] + 4 + height / 2]
+    const spot = findSpot(width, height, taken, grownBy(frame, -4), wish)
+    if (spot) return stamp(lines, spot)
+  }
+  return []
 }
 
 interface Standing {

@@ -39,12 +39,30 @@ export function viewRooms(
   figures: PracticeFigures,
 ): ReadonlyMap<string, Room> {
   const sized = sizes && sizes.dimensions.length > 0 ? roomFor(sizes, views, scale, practice) : undefined
+  return roomsWith(
+    (id, k) => (sized?.[id] ? Math.max(LEAST, sized[id][k] + BESIDE_SIZES) : UNSIZED[k]),
+    views,
+    practice,
+    figures,
+  )
+}
+
+/** The room without which no view can stand. */
+export function leastRooms(views: ViewSet, practice: Practice, figures: PracticeFigures): ReadonlyMap<string, Room> {
+  return roomsWith(() => LEAST, views, practice, figures)
+}
+
+function roomsWith(
+  sideOf: (id: string, side: keyof Room) => number,
+  views: ViewSet,
+  practice: Practice,
+  figures: PracticeFigures,
+): ReadonlyMap<string, Room> {
   const rooms = new Map<string, Room>()
   const main = mainView(views)
   for (const view of views.views) {
     if (view.kind === 'pictorial') continue
-    const asked = sized?.[view.id]
-    const side = (k: keyof Room) => (asked ? Math.max(LEAST, asked[k] + BESIDE_SIZES) : UNSIZED[k])
+    const side = (k: keyof Room) => sideOf(view.id, k)
     const room = { left: side('left'), right: side('right'), top: side('top'), bottom: side('bottom') }
     for (const plane of view.cuttingPlanes) {
       const reach = cuttingPlaneReach(figures)

@@ -12,11 +12,15 @@ import { ascHeader, blockViews, coverViews, isoHeader, partWith, principal, word
 const overlap = (a: Box2, b: Box2) =>
   a.min[0] < b.max[0] - 1e-6 && b.min[0] < a.max[0] - 1e-6 && a.min[1] < b.max[1] - 1e-6 && b.min[1] < a.max[1] - 1e-6
 
-/** The title block by its outline strokes: everything drawn as frame that is not the stamp. */
+/** The title block by its lettering, which must all stand inside it. */
 function titleBlockOf(sheet: Sheet): Box2 {
+  const boxes = sheet.items.flatMap((i) =>
+    i.item === 'text' && i.role === 'title block' ? [letteringBox(i.text, i)] : [],
+  )
   const f = formatNamed(sheet.format)!
-  const right = f.width - f.margins.right
-  return { min: [right - 180, f.margins.bottom], max: [right, f.margins.bottom + 60] }
+  const left = Math.min(...boxes.map((b) => b.min[0]))
+  const top = Math.max(...boxes.map((b) => b.max[1]))
+  return { min: [left, f.margins.bottom], max: [f.width - f.margins.right, top] }
 }
 
 const side = fc.double({ min: 4, max: 900, noNaN: true })

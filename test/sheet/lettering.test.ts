@@ -79,8 +79,8 @@ describe('fractions', () => {
     expect(textExtent('1-3/8', 3, { fractions: 'stacked' }).above).toBeGreaterThan(3)
   })
 
-  it('leave dates, ratios of more parts and decimals alone', () => {
-    for (const t of ['11/03/2024', '.125/.130', 'M12x1.75']) {
+  it('leave dates, ratios, decimals and threads alone', () => {
+    for (const t of ['11/03/2024', '.125/.130', 'M12x1.75', '1/2-20 UNF-2B', '1-1/4-7 UNC']) {
       expect(lettering(t, { at: [0, 0], height: 3, role: 'note', fractions: 'stacked' })).toHaveLength(1)
     }
   })

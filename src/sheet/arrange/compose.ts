@@ -4,7 +4,6 @@ import type { Format } from '../../standards/formats.ts'
 import type { View } from '../../views/view.ts'
 import { frameOf } from '../furniture/border.ts'
 import type { NotesBlock } from '../furniture/notes.ts'
-import { TITLE_BLOCK_HEIGHT, TITLE_BLOCK_WIDTH } from '../furniture/title-block.ts'
 import { boxOf, findSpot, grownBy, heightOf, middleOf, widthOf } from './boxes.ts'
 import type { Cell } from './cells.ts'
 import { type GridPlacement, placeGrid, type Room } from './grid.ts'
@@ -25,6 +24,7 @@ export interface Request {
   readonly pictorial: View | undefined
   /** Scales the pictorial may take, largest first. */
   readonly pictorialScales: readonly number[]
+  readonly title: { readonly width: number; readonly height: number }
   /** The notes set to a given width. */
   notes(width: number): NotesBlock | undefined
   readonly loose: readonly LooseBlock[]
@@ -57,7 +57,8 @@ const MOST_NOTES_WIDTH = 115
 export function compose(request: Request): Composition | undefined {
   const { format } = request
   const frame = frameOf(format)
-  const title = boxOf(frame.max[0] - TITLE_BLOCK_WIDTH, frame.min[1], frame.max[0], frame.min[1] + TITLE_BLOCK_HEIGHT)
+  const { width, height } = request.title
+  const title = boxOf(frame.max[0] - width, frame.min[1], frame.max[0], frame.min[1] + height)
   const field = grownBy(frame, -CLEAR)
   let best: { composition: Composition; worth: number } | undefined
   const notesPlaces = placeNotes(request, frame, title)
@@ -140,15 +141,8 @@ function* attempts(
   }
 }
 
-/** Where views lean when they share the height with the title block: away from it. */
-const LEANS = [
-  [0.5, 0.5],
-  [0.25, 0.5],
-  [0, 0.5],
-  [0.5, 1],
-  [0.25, 1],
-  [0, 1],
-] as const
+/** Where views lean when they share the height with the title block: away from it, no further than they must. */
+const LEANS = [0.5, 1].flatMap((up) => [0.5, 0.375, 0.25, 0.125, 0].map((across) => [across, up] as const))
 
 /** Two rows and two columns leave a corner of the grid without a view. */
 function hasFreeCorner(cells: readonly Cell[]): boolean {
@@ -166,8 +160,14 @@ function placePictorial(
 ): { box: Box2; scale: number } | undefined {
   const { pictorial } = request
   if (!pictorial) return undefined
-  const wishes = pictorialWishes(request.cells, grid, attempt)
   const { min, max } = pictorial.box
+  const wishes = pictorialWishes(request.cells, grid, attempt)
+  // Views that lean away from the title block leave white beside them: the pictorial balances it.
+  const beside = field.max[0] - grid.extent.max[0]
+  if (attempt.lean[0] < 0.5 && beside > (max[0] - min[0]) * request.pictorialScales[0]! + 4 * PICTORIAL_CLEAR) {
+    const floor = frameTitleTop(obstacles, field, grid)
+    wishes.unshift([grid.extent.max[0] + beside / 2, (floor + field.max[1]) / 2])
+  }
   for (const scale of request.pictorialScales) {
     const [w, h] = [(max[0] - min[0]) * scale, (max[1] - min[1]) * scale]
     for (const wish of wishes) {
@@ -176,6 +176,12 @@ function placePictorial(
     }
   }
   return undefined
+}
+
+/** Upper edge of what stands at the bottom beside the views. */
+function frameTitleTop(obstacles: readonly Box2[], field: Box2, grid: GridPlacement): number {
+  const right = obstacles.filter((o) => o.min[0] >= grid.extent.max[0] - CLEAR || o.max[0] >= field.max[0])
+  return Math.max(field.min[1], ...right.filter((o) => o.min[1] <= field.min[1]).map((o) => o.max[1]))
 }
 
 /** The middle of the grid's free corner, or the middle of the space beside the views. */

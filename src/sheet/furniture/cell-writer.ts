@@ -74,7 +74,8 @@ export class CellWriter {
     if (!fit.whole) this.cut.push({ text, span })
     const step = fit.height * LINE
     const deep = fit.height + (fit.lines.length - 1) * step
-    const bottom = (heightOf(box) - deep) / 2
+    // A little low: the heading above takes part of the white.
+    const bottom = (heightOf(box) - deep) * 0.45
     const x = style.align === 'middle' ? (box.min[0] + box.max[0]) / 2 : box.min[0] + PAD
     const top: Vec2 = [x, box.min[1] + bottom + deep - fit.height]
     this.#set(fit, top, style.align ?? 'start', { ...bold, ...(span ? { span } : {}) })

@@ -1,20 +1,14 @@
-import type { Header, Signature } from '../../brief/brief.ts'
+import type { Header, Practice } from '../../brief/brief.ts'
 import type { Mark } from '../../brief/mark.ts'
 import type { Box2 } from '../../geometry/evaluate.ts'
 import type { PracticeFigures } from '../../standards/practice-figures.ts'
 import { boxOf } from '../arrange/boxes.ts'
-import { wrap } from '../lettering/fit.ts'
-import { textWidth } from '../lettering/lettering.ts'
 import type { SheetItem } from '../sheet.ts'
 import { CellWriter } from './cell-writer.ts'
-import { type GeneralLine, generalLines } from './general-tolerances.ts'
 import { projectionSymbol } from './projection-symbol.ts'
-import { titleWords } from './title-words.ts'
+import { type TitleWords, titleWords } from './title-words.ts'
+import { writeUnless } from './unless-specified.ts'
 import { weightText } from './weight.ts'
-
-/** ISO 7200:2004 §5: 180 mm wide, so that it fits A4 upright. */
-export const TITLE_BLOCK_WIDTH = 180
-export const TITLE_BLOCK_HEIGHT = 60
 
 export interface TitleFacts {
   readonly header: Header
@@ -26,8 +20,35 @@ export interface TitleFacts {
   readonly sheets: number
 }
 
-/** Columns of the block: what holds unless otherwise said; the making; the identity. */
-const COLUMN = [0, 50, 112, TITLE_BLOCK_WIDTH] as const
+/** Measures of the block, mm. */
+interface Shape {
+  readonly width: number
+  readonly height: number
+  /** Right edges of: what holds unless otherwise specified; the making. */
+  readonly columns: readonly [number, number]
+  /** Widths of the names before weight and signatures, and of the dates behind. */
+  readonly names: number
+  readonly dates: number
+  /** Widths of scale, sheet and size; the projection symbol has the rest. */
+  readonly small: readonly [number, number, number]
+  /** Lettering height from which the projection symbol is drawn. */
+  readonly symbol: number
+}
+
+/** ISO 7200:2004 §5: 180 mm wide, so that it fits A4 upright. ASME: about 6¼ in, as on the smaller sheets of Y14.1. */
+const SHAPES: Readonly<Record<Practice, Shape>> = {
+  ISO: { width: 180, height: 56, columns: [50, 112], names: 18, dates: 20.5, small: [15, 15, 12], symbol: 3.5 },
+  ASME: { width: 160, height: 56, columns: [44, 101], names: 15.2, dates: 18.4, small: [13, 14, 11], symbol: 2.9 },
+}
+
+export function titleBlockSize(practice: Practice): { readonly width: number; readonly height: number } {
+  return SHAPES[practice]
+}
+
+/** Levels between the rows, from the bottom, mm. */
+const MAKING = { signature: 6.6, weight: 6.6, coating: 13.8 }
+const IDENTITY = { small: 13, number: 13, title: 18 }
+const REVISION = 13
 
 /**
  * The title block with the data fields of ISO 7200:2004 (ASME Y14.1 and Y14.100 ask for the same under other names).
@@ -38,143 +59,128 @@ export function titleBlock(
   box: Box2,
   figures: PracticeFigures,
 ): { readonly items: readonly SheetItem[]; readonly marks: readonly Mark[] } {
-  const { header } = facts
-  const words = titleWords(header.practice)
-  const { title, value, heading } = figures.lettering
+  const shape = SHAPES[facts.header.practice]
+  const words = titleWords(facts.header.practice)
   const write = new CellWriter(figures)
   const [x0, y0] = box.min
-  const cell = (left: number, bottom: number, right: number, top: number): Box2 =>
-    boxOf(x0 + left, y0 + bottom, x0 + right, y0 + top)
-  const field = (
-    b: Box2,
-    name: string,
-    said: Parameters<CellWriter['value']>[1],
-    height: number = value,
-    style: { bold?: boolean; align?: 'start' | 'middle' } = {},
-  ) => write.value(write.heading(b, name), said, { height, ...style })
-
-  const [c0, c1, c2, c3] = COLUMN
-  const H = TITLE_BLOCK_HEIGHT
-
-  // What holds unless otherwise said.
-  const left = c0 + 1.6
-  const step = heading * 1.62
-  let y = H - 1.6 - heading
-  const line = (text: string, at: number, width: number, span?: Parameters<CellWriter['line']>[4]) =>
-    write.line([x0 + at, y0 + y], width, text, heading, span)
-  line(words.unless, left, c1 - left - 1.4)
-  y -= step
-  const lines = generalLines(header, words)
-  const names = Math.max(0, ...lines.filter((l) => l.value && l.name).map((l) => textWidth(l.name, heading)))
-  const tab = left + Math.min(names, 24) + 3
-  // The last line of the box is kept for the warning not to scale.
-  let room = Math.floor((y - 1.6 - step) / step + 1)
-  const unsaid: GeneralLine[] = []
-  for (const l of lines) {
-    const width = l.value && l.name ? c1 - tab - 1.4 : c1 - left - 1.4
-    const text = wrap(l.value || l.name, width / SLIGHTLY_NARROWED, heading, {}, true)!
-    if (text.length > room) {
-      unsaid.push(l)
-      continue
-    }
-    room -= text.length
-    if (l.value && l.name) line(l.name, left, tab - left - 2, l.span)
-    for (const t of text) {
-      line(t, l.value && l.name ? tab : left, width, l.span)
-      y -= step
-    }
-  }
-  y = 1.8
-  line(words.doNotScale, left, c1 - left - 1.4)
-
-  // The making.
-  field(cell(c1, 43, c2, H), words.material, header.material)
-  field(cell(c1, 29.5, c2, 43), words.coating, header.coating)
-  const weight = facts.mass === undefined ? undefined : weightText(facts.mass, header)
-  const rows: [name: string, signature: Signature | undefined][] = [
-    [words.drawn, header.drawn],
-    [words.checked, header.checked],
-    [words.approved, header.approved],
-  ]
-  const inline = (bottom: number, top: number, name: string) => {
-    const middle = y0 + (bottom + top) / 2
-    write.line([x0 + c1 + 1.4, middle - heading / 2], NAME_COLUMN - 2, name, heading)
-  }
-  inline(22.5, 29.5, words.weight)
-  write.value(cell(c1 + NAME_COLUMN, 22.5, c2, 29.5), weight, { height: heading })
-  rows.forEach(([name, signature], i) => {
-    const [bottom, top] = [22.5 - (i + 1) * 7.5, 22.5 - i * 7.5]
-    inline(bottom, top, name)
-    write.value(cell(c1 + NAME_COLUMN, bottom, c2 - DATE_COLUMN, top), signature?.name, {
-      height: heading,
-      single: true,
-    })
-    write.value(cell(c2 - DATE_COLUMN, bottom, c2, top), signature?.date, { height: heading, single: true })
-    write.rule([x0 + c1, y0 + top], [x0 + c2, y0 + top])
-  })
-  write.rule([x0 + c1, y0 + 29.5], [x0 + c2, y0 + 29.5])
-  write.rule([x0 + c1, y0 + 43], [x0 + c2, y0 + 43])
-
-  // The identity.
-  field(cell(c2, 47, c3, H), words.firm, header.firm, value)
-  write.rule([x0 + c2, y0 + 47], [x0 + c3, y0 + 47])
-  const titleBox = write.heading(cell(c2, 27.5, c3, 47), words.title)
-  const kind = header.documentType
-  const under = kind ? 5 : 0
-  write.value(boxOf(titleBox.min[0], titleBox.min[1] + under, titleBox.max[0], titleBox.max[1]), header.part, {
-    height: title,
-    bold: true,
-  })
-  if (kind) {
-    write.value(boxOf(titleBox.min[0], titleBox.min[1] + 0.6, titleBox.max[0], titleBox.min[1] + under + 0.6), kind, {
-      height: heading,
-    })
-  }
-  write.rule([x0 + c2, y0 + 27.5], [x0 + c3, y0 + 27.5])
-  const rev = c3 - 15
-  field(cell(c2, 14, rev, 27.5), words.number, header.number, title, { bold: true })
-  field(cell(rev, 14, c3, 27.5), words.revision, header.revision, title, { bold: true, align: 'middle' })
-  write.rule([x0 + rev, y0 + 14], [x0 + rev, y0 + 27.5])
-  write.rule([x0 + c2, y0 + 14], [x0 + c3, y0 + 14])
-  const small = [c2, c2 + 15, c2 + 30, c2 + 42, c3] as const
-  field(cell(small[0], 0, small[1], 14), words.scale, facts.scale, value, { align: 'middle' })
-  field(cell(small[1], 0, small[2], 14), words.sheet, words.sheetOf(facts.sheet, facts.sheets), value, {
-    align: 'middle',
-  })
-  field(cell(small[2], 0, small[3], 14), words.size, facts.format, value, { align: 'middle' })
-  for (const x of small.slice(1, 4)) write.rule([x0 + x, y0], [x0 + x, y0 + 14])
-  write.items.push(
-    ...projectionSymbol(header.projection, [x0 + (small[3] + small[4]) / 2, y0 + 7], 3.5, figures.widths),
-  )
-
-  write.rule([x0 + c1, y0], [x0 + c1, y0 + H])
-  write.rule([x0 + c2, y0], [x0 + c2, y0 + H])
+  const [c1, c2] = shape.columns.map((c) => x0 + c) as [number, number]
+  const top = y0 + shape.height
+  const unsaid = writeUnless(write, boxOf(x0, y0, c1, top), facts.header, words, figures)
+  writeMaking(write, boxOf(c1, y0, c2, top), facts, words, shape, figures)
+  writeIdentity(write, boxOf(c2, y0, x0 + shape.width, top), facts, words, shape, figures)
+  write.rule([c1, y0], [c1, top])
+  write.rule([c2, y0], [c2, top])
   write.outline(box, 'thick')
-  const marks = write.cut.map(
-    (c): Mark => ({
-      rule: 'title-block-text-cut',
-      weight: 'must change',
-      text: `“${c.text.slice(0, 60)}” does not fit its field in the title block and is cut short.`,
-      expected: 'a shorter text',
-      source: 'common practice, no source',
-      ...(c.span ? { span: c.span } : {}),
-    }),
-  )
-  for (const l of unsaid) {
-    marks.push({
-      rule: 'title-block-text-cut',
-      weight: 'must change',
-      text: `The general statement “${`${l.name} ${l.value}`.trim()}” finds no room in the title block.`,
-      expected: 'fewer general statements, or the statement as a note',
-      source: 'common practice, no source',
-      ...(l.span ? { span: l.span } : {}),
-    })
-  }
+  const mark = (text: string, expected: string, span: Mark['span']): Mark => ({
+    rule: 'title-block-text-cut',
+    weight: 'must change',
+    text,
+    expected,
+    source: 'common practice, no source',
+    ...(span ? { span } : {}),
+  })
+  const marks = [
+    ...write.cut.map((c) =>
+      mark(
+        `“${c.text.slice(0, 60)}” does not fit its field in the title block and is cut short.`,
+        'a shorter text',
+        c.span,
+      ),
+    ),
+    ...unsaid.map((l) =>
+      mark(
+        `The general statement “${`${l.name} ${l.value}`.trim().slice(0, 60)}” finds no room in the title block.`,
+        'fewer general statements, or the statement as a note',
+        l.span,
+      ),
+    ),
+  ]
   return { items: write.items, marks }
 }
 
-/** Lines of general statements may be narrowed by so much before they wrap. */
-const SLIGHTLY_NARROWED = 0.82
-/** Width of the names in front of weight and signatures, and of the dates behind. */
-const NAME_COLUMN = 18
-const DATE_COLUMN = 20.5
+/** Material, coating, weight, signatures. */
+function writeMaking(
+  write: CellWriter,
+  box: Box2,
+  { header, mass }: TitleFacts,
+  words: TitleWords,
+  shape: Shape,
+  { lettering: { value, heading } }: PracticeFigures,
+): void {
+  const [left, bottom] = box.min
+  const [right, top] = box.max
+  const signatures = [
+    [words.approved, header.approved],
+    [words.checked, header.checked],
+    [words.drawn, header.drawn],
+  ] as const
+  let y = bottom
+  const row = (height: number, name: string) => {
+    write.line([left + 1.4, y + height / 2 - heading / 2], shape.names - 1.4, name, heading)
+    y += height
+    write.rule([left, y], [right, y])
+  }
+  for (const [name, signature] of signatures) {
+    const [from, to] = [left + shape.names, right - shape.dates]
+    const level = [y, y + MAKING.signature] as const
+    write.value(boxOf(from, level[0], to, level[1]), signature?.name, { height: heading, single: true })
+    write.value(boxOf(to, level[0], right, level[1]), signature?.date, { height: heading, single: true })
+    row(MAKING.signature, name)
+  }
+  const weight = mass === undefined ? undefined : weightText(mass, header)
+  write.value(boxOf(left + shape.names, y, right, y + MAKING.weight), weight, { height: heading, single: true })
+  row(MAKING.weight, words.weight)
+  const split = y + MAKING.coating
+  write.value(write.heading(boxOf(left, y, right, split), words.coating), header.coating, { height: value })
+  write.rule([left, split], [right, split])
+  write.value(write.heading(boxOf(left, split, right, top), words.material), header.material, { height: value })
+}
+
+/** Firm, title, number, revision, scale, sheet, size, projection. */
+function writeIdentity(
+  write: CellWriter,
+  box: Box2,
+  facts: TitleFacts,
+  words: TitleWords,
+  shape: Shape,
+  { lettering: { title, value, heading }, widths }: PracticeFigures,
+): void {
+  const { header } = facts
+  const [left, bottom] = box.min
+  const [right, top] = box.max
+  const a = bottom + IDENTITY.small
+  const b = a + IDENTITY.number
+  const c = b + IDENTITY.title
+  for (const y of [a, b, c]) write.rule([left, y], [right, y])
+
+  let x = left
+  for (const [width, name, said] of [
+    [shape.small[0], words.scale, facts.scale],
+    [shape.small[1], words.sheet, words.sheetOf(facts.sheet, facts.sheets)],
+    [shape.small[2], words.size, facts.format],
+  ] as const) {
+    write.value(write.heading(boxOf(x, bottom, x + width, a), name), said, {
+      height: value,
+      align: 'middle',
+      single: true,
+    })
+    x += width
+    write.rule([x, bottom], [x, a])
+  }
+  write.items.push(...projectionSymbol(header.projection, [(x + right) / 2, (bottom + a) / 2], shape.symbol, widths))
+
+  const revision = right - REVISION
+  const strong = { height: title, bold: true, single: true }
+  write.value(write.heading(boxOf(left, a, revision, b), words.number), header.number, strong)
+  write.value(write.heading(boxOf(revision, a, right, b), words.revision), header.revision, {
+    ...strong,
+    align: 'middle',
+  })
+  write.rule([revision, a], [revision, b])
+
+  const body = write.heading(boxOf(left, b, right, c), words.title)
+  const kind = header.documentType ? heading + 1.6 : 0
+  write.value(boxOf(left, b + kind, right, body.max[1]), header.part, { height: title, bold: true })
+  write.value(boxOf(left, b + 0.4, right, b + kind + 0.8), header.documentType, { height: heading, single: true })
+  write.value(write.heading(boxOf(left, c, right, top), words.firm), header.firm, { height: value })
+}

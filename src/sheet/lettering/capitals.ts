@@ -1,11 +1,7 @@
 import type { Header, Signature, Words } from '../../brief/brief.ts'
 
 /** Units and symbols that mean something else, or nothing, in capitals. */
-const KEPT = new Set(
-  'mm cm m km µm μm µin μin kg g mg N kN mN Nm kNm Pa kPa MPa GPa Hz Ra Rz Rt Rq'.split(
-    ' ',
-  ),
-)
+const KEPT = new Set('mm cm m km µm μm µin μin kg g mg N kN mN Nm kNm Pa kPa MPa GPa Hz Ra Rz Rt Rq'.split(' '))
 /** Single letters are units only after a figure. */
 const AFTER_FIGURE = new Set(['m', 'g', 'N'])
 

@@ -35,6 +35,12 @@ export function fitText(text: string, box: FitBox, style: LetteringStyle = {}): 
   for (let h = box.height * 0.9; h > box.least * 1.02; h *= 0.9) heights.push(h)
   if (box.least < box.height) heights.push(box.least)
   const roomFor = (h: number) => Math.max(1, Math.floor((box.depth - h) / (h * box.lineRatio) + 1 + 1e-9))
+  // One line, if need be a little narrowed, reads better than two.
+  for (const stretch of [1, 0.9, 0.82]) {
+    if (textWidth(words, box.height, style) * stretch <= box.width + 1e-9 && box.height <= box.depth + 1e-9) {
+      return { lines: [words], height: box.height, stretch, whole: true }
+    }
+  }
   const roomy = heights.filter((h) => h >= box.height * 0.82)
   const small = heights.filter((h) => h < box.height * 0.82)
   for (const sizes of [roomy, small]) {

@@ -182,7 +182,8 @@ function pieces(text: Lettering, style: LetteringStyle): Piece[] {
   return out
 }
 
-const FRACTION_PATTERN = /(?:(\d+)[- ])?(?<![\d./])(\d{1,3})\/(\d{1,3})(?![\d/])/
+/** Not dates, ratios or thread designations (1/2-20). */
+const FRACTION_PATTERN = /(?:(\d+)[- ])?(?<![\d./])(\d{1,3})\/(\d{1,3})(?![\d/]|-\d)/
 
 function linePieces(text: string, weight: Face, stacked: boolean): Piece[] {
   if (stacked) {
