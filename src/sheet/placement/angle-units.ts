@@ -1,4 +1,5 @@
 import type { Curve2 } from '../../geometry/curve2.ts'
+import type { Vec2 } from '../../geometry/vec.ts'
 import type { Dimension } from '../../sizes/dimension.ts'
 import { calloutBlock } from './callout-block.ts'
 import {
@@ -23,6 +24,9 @@ import { WEIGHTS } from './weights.ts'
 /** Smallest arc and number of arcs tried. */
 const LEAST_RADIUS = 10
 const ARCS = 12
+
+/** Leaders from the arc to text beyond it: place along the arc, length in mm. */
+const LEADS = [0.35, 0.65, 0.2, 0.8].flatMap((t) => [10, 18, 28].map((length) => [t, length] as const))
 
 /** Angles of one view. */
 export function angleUnits(desk: Desk, owner: number, dimensions: readonly Dimension[]): Unit[] {
@@ -71,6 +75,33 @@ function member(desk: Desk, owner: number, d: Dimension, radius: number): Member
       shapes.push(bar('extension', along(vertex, polar(a), start), along(vertex, polar(a), radius + f.overshoot)))
   }
   const block = calloutBlock(d, f)
+  const onLeader = (bare: Drawn, from: Vec2, elbow: Vec2): Drawn => {
+    const sx = elbow[0] >= from[0] ? 1 : -1
+    const length = f.iso ? block.width + 1 : f.shoulder
+    const end: Vec2 = [elbow[0] + sx * length, elbow[1]]
+    const centre: Vec2 = f.iso
+      ? [elbow[0] + (sx * length) / 2, elbow[1] + f.textGap + block.height / 2]
+      : [end[0] + sx * (f.practice.leader.gap + block.width / 2), elbow[1] - (sx > 0 ? block.firstMid : block.lastMid)]
+    const whole: Curve2 = { kind: 'arc', c: vertex, r: radius, from: lo, sweep: wide }
+    const points = flattened(whole)
+    return drawn(
+      [
+        textSlab(block, centre, 0),
+        bar('leader', from, elbow),
+        bar('shoulder', elbow, end),
+        ...bare.shapes.filter(
+          (s) => (s.shape === 'slab' && s.role !== 'text') || (s.shape === 'bar' && s.role === 'tail'),
+        ),
+        ...points.slice(1).map((p, i) => bar('dimension', points[i]!, p)),
+      ],
+      [
+        { kind: 'dimension', curve: whole },
+        { kind: 'leader', curve: { kind: 'line', a: from, b: elbow } },
+        { kind: 'leader', curve: { kind: 'line', a: elbow, b: end } },
+      ],
+      [{ block, centre, angle: 0, justify: sx > 0 ? 'start' : 'end' }],
+    )
+  }
   const alternatives: Alternative[] = []
   const A = f.arrow.length
   const turn = A / radius
@@ -147,7 +178,7 @@ function member(desk: Desk, owner: number, d: Dimension, radius: number): Member
   const room = wide / 2 - g
   if (f.iso ? room > 0.5 / radius && wide > 2.5 * turn : room > turn + 1 / radius) {
     alternatives.push({ own: 0, ...set('in', mid, 'between') })
-    for (const t of [0.3, 0.7]) {
+    for (const t of [0.3, 0.7, 0.25, 0.75, 0.2, 0.8]) {
       const at = lo + t * wide
       const left = Math.min(at - lo, lo + wide - at) - halfGap(at)
       if (left > (f.iso ? 0.5 / radius : turn + 1 / radius))
@@ -162,6 +193,16 @@ function member(desk: Desk, owner: number, d: Dimension, radius: number): Member
     let at = edge
     for (let i = 0; i < 4; i++) at = edge + side * (turn + 2 / radius + halfGap(at))
     alternatives.push({ own: WEIGHTS.textOutside + (side > 0 ? 0 : 0.2), ...set('out', at, 'past') })
+  }
+  // Text on a leader from the arc, where nothing else leaves it clear.
+  const bare = set(room > (f.iso ? 0.5 : turn + 1) / radius ? 'in' : 'out', mid, 'between')
+  for (const [i, [t, length]] of LEADS.entries()) {
+    const at = lo + t * wide
+    const from = along(vertex, polar(at), radius)
+    // Off the radius, so that the leader does not read as an extension line.
+    const way = polar(at + (t < 0.5 ? -0.35 : 0.35))
+    if (Math.min(Math.abs(way[0]), Math.abs(way[1])) < 0.15) continue
+    alternatives.push({ own: WEIGHTS.textOnLeader + 0.3 * i, ...onLeader(bare, from, along(from, way, length)) })
   }
   return {
     dimension: d,

@@ -92,6 +92,8 @@ export interface Member {
 /** A place for a whole unit. `own` bounds its cost from below; `members` are made on demand, once. */
 export interface Option {
   readonly own: number
+  /** Cost of standing away from a neighbouring view; left out of the first pass, so that it agrees with `roomFor`. */
+  readonly bias?: number
   /** Side of the view (`above`, `below`, `left`, `right`), for members of one group to stay together. */
   readonly side?: string
   readonly row?: number

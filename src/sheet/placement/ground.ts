@@ -100,13 +100,16 @@ export class Ground {
     const ry = b.ay === b.by ? reach : 0
     let sum = 0
     let nearOutline = false
+    let overPart = 0
     for (const i of ink.search(b.x0 - rx, b.y0 - ry, b.x1 + rx, b.y1 + ry)) {
       const k = 4 * i
       const m = meet(b.ax, b.ay, b.bx, b.by, ink.ends[k]!, ink.ends[k + 1]!, ink.ends[k + 2]!, ink.ends[k + 3]!)
       if (m.how === 'apart') continue
       const kind = ink.kinds[i]!
-      if (m.how === 'cross') sum += table[weighed(kind)]
-      else if (m.how === 'along') {
+      if (m.how === 'cross') {
+        sum += table[weighed(kind)]
+        if (role === 'extension' && kind === 'visible') overPart = Math.max(overPart, crossingAt(b, ink.ends, k))
+      } else if (m.how === 'along') {
         // A centre line serves as extension line.
         if (role === 'extension' && kind === 'centre') continue
         if (m.overlap > 0.6) sum += role === 'dimension' ? WEIGHTS.nearOutline : WEIGHTS.alongOutline
@@ -115,6 +118,7 @@ export class Ground {
         sum += WEIGHTS.tooClose / 2
     }
     if (nearOutline) sum += WEIGHTS.nearOutline
+    sum += WEIGHTS.extensionOverPart * overPart
     if (ink.hasHatching && role !== 'extension') {
       const middle = ink.hatchedAt((b.ax + b.bx) / 2, (b.ay + b.by) / 2)
       if (middle !== undefined || ink.hatchedAt(b.ax, b.ay) !== undefined) {
@@ -130,6 +134,14 @@ export class Ground {
     }
     return sum
   }
+}
+
+/** Distance from the bar's start at which the piece of ink crosses it. */
+function crossingAt(b: Bar, ends: Float64Array, k: number): number {
+  const [ux, uy] = [b.bx - b.ax, b.by - b.ay]
+  const [vx, vy] = [ends[k + 2]! - ends[k]!, ends[k + 3]! - ends[k + 1]!]
+  const t = ((ends[k]! - b.ax) * vy - (ends[k + 1]! - b.ay) * vx) / (ux * vy - uy * vx)
+  return t * Math.hypot(ux, uy)
 }
 
 function touches(s: Shape, box: Slab, margin: number): boolean {

@@ -121,8 +121,15 @@ function alternatives(f: PlacementFigures, span: Span1, n: Vec2, level: number, 
   const headsFit = length >= 2 * A + 1
   const outer: readonly [End, End] = f.iso && headsFit ? ['in', 'in'] : ['out', 'out']
   if (!fitsHeads || inner < 0) {
-    out.push({ own: WEIGHTS.textOutside, ...line.set(outer, 'hi') })
-    out.push({ own: WEIGHTS.textOutside + 0.3, ...line.set(outer, 'lo') })
+    const own = WEIGHTS.textOutside + WEIGHTS.longTextOutside * line.along
+    out.push({ own, ...line.set(outer, 'hi') })
+    out.push({ own: own + 0.3, ...line.set(outer, 'lo') })
+  }
+  if (!fitsHeads || inner < 0) {
+    // ISO 129-1 §5.7: the value may stand on a leader that ends on the dimension line.
+    if (f.iso)
+      for (const [i, lead] of LEADS.entries())
+        out.push({ own: WEIGHTS.textOnLeader + 0.3 * i, ...line.lead(outer, lead) })
   }
   if (inChain && !headsFit) {
     for (const ends of [
@@ -138,6 +145,16 @@ function alternatives(f: PlacementFigures, span: Span1, n: Vec2, level: number, 
   }
   return out.sort((a, b) => a.own - b.own)
 }
+
+/** Leaders from a dimension line to its text: along and outward from the line's middle, mm. */
+const LEADS: readonly Vec2[] = [
+  [6, 8],
+  [-6, 8],
+  [8, 14],
+  [-8, 14],
+  [6, -7],
+  [-6, -7],
+]
 
 /** Sets one dimension line: heads, line pieces, text. */
 class LineSetting {
@@ -167,6 +184,32 @@ class LineSetting {
 
   #p(s: number): Vec2 {
     return at(this.#span.u, this.#n, s, this.#level)
+  }
+
+  /** Text on a level shoulder at the end of a leader from the middle of the line. */
+  lead(ends: readonly [End, End], [along, outward]: Vec2): Drawn {
+    const f = this.#f
+    const { u, s0, s1, block } = this.#span
+    const bare = this.set(ends, (s0 + s1) / 2)
+    const from = this.#p((s0 + s1) / 2)
+    const n = this.#n
+    const elbow: Vec2 = [from[0] + u[0] * along + n[0] * outward, from[1] + u[1] * along + n[1] * outward]
+    const sx = elbow[0] >= from[0] ? 1 : -1
+    const length = block.width + 1
+    const end: Vec2 = [elbow[0] + sx * length, elbow[1]]
+    const centre: Vec2 = [elbow[0] + (sx * length) / 2, elbow[1] + f.textGap + block.height / 2]
+    const shapes: Shape[] = [
+      textSlab(block, centre, 0),
+      bar('leader', from, elbow),
+      bar('shoulder', elbow, end),
+      ...bare.shapes.filter((s) => s.shape === 'bar' || s.role !== 'text'),
+    ]
+    const strokes: Drawn['strokes'][number][] = [
+      ...bare.strokes,
+      { kind: 'leader', curve: { kind: 'line', a: from, b: elbow } },
+      { kind: 'leader', curve: { kind: 'line', a: elbow, b: end } },
+    ]
+    return drawn(shapes, strokes, [{ block, centre, angle: 0, justify: 'start' }])
   }
 
   /** `text`: its middle along the line, or the side it stands outside of. */

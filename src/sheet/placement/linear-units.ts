@@ -7,7 +7,7 @@ import { back, dot, turned } from './vec.ts'
 import { WEIGHTS } from './weights.ts'
 
 /** Rows tried on each side. */
-const ROWS = 11
+const ROWS = 14
 /** Rows tried in a recess of the outline. */
 const INNER_ROWS = 3
 
@@ -102,24 +102,15 @@ function rows(desk: Desk, owner: number, spans: readonly Span1[], n: Vec2): Opti
   const outline = outlineLevel(view, n)
   const side = paperSide(n)
   const facing = desk.facing[owner]!
-  const taste =
-    (facing.length > 0 && !faces(facing, n) ? WEIGHTS.awayFromNeighbour : 0) +
-    (side === 'below' || side === 'left' ? WEIGHTS.belowOrLeft : 0)
+  const bias = facing.length > 0 && !faces(facing, n) ? WEIGHTS.awayFromNeighbour : 0
+  const taste = side === 'below' || side === 'left' ? WEIGHTS.belowOrLeft : 0
   const option = (level: number, base: number, row: number, extra: number): Option => {
     let lines = 0
-    let through = 0
-    for (const [a, b] of starts) {
-      lines += Math.max(0, level - a) + Math.max(0, level - b)
-      through += Math.max(0, Math.min(level, outline) - a) + Math.max(0, Math.min(level, outline) - b)
-    }
-    const own =
-      taste +
-      extra +
-      WEIGHTS.rowDistance * (level - base) +
-      WEIGHTS.extensionLength * lines +
-      WEIGHTS.extensionThroughView * through
+    for (const [a, b] of starts) lines += Math.max(0, level - a) + Math.max(0, level - b)
+    const own = taste + extra + WEIGHTS.rowDistance * (level - base) + WEIGHTS.extensionLength * lines
     return {
       own,
+      bias,
       side,
       row,
       members: once(() => spans.map((s, i) => linearMember(desk, s, n, level, starts[i]!, inChain(i)))),

@@ -86,15 +86,15 @@ function rows(desk: Desk, owner: number, set: readonly Running[], u: Vec2, n: Ve
   const side = paperSide(n)
   const facing = desk.facing[owner]!
   // Running sizes need depth; they stand away from the neighbouring view.
-  const taste =
-    (faces(facing, n) ? WEIGHTS.awayFromNeighbour : 0) +
-    (side === 'above' || side === 'right' ? WEIGHTS.belowOrLeft : 0)
+  const bias = faces(facing, n) ? WEIGHTS.awayFromNeighbour : 0
+  const taste = side === 'above' || side === 'right' ? WEIGHTS.belowOrLeft : 0
   const starts = set.map((r) => extensionStart(desk, owner, r.point, n))
   const through = starts.reduce((sum, s) => sum + Math.max(0, outline - s), 0)
   return Array.from({ length: 6 }, (_, k): Option => {
     const level = outline + f.first + k * f.pitch
     return {
-      own: taste + WEIGHTS.rowDistance * (level - outline) + WEIGHTS.extensionThroughView * through,
+      own: taste + WEIGHTS.rowDistance * (level - outline) + WEIGHTS.extensionLength * through,
+      bias,
       side,
       row: k + 1,
       settled: true,

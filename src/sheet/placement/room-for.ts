@@ -1,7 +1,9 @@
 import type { Practice } from '../../brief/brief.ts'
 import type { SizeSet } from '../../sizes/dimension.ts'
+import { practiceFigures } from '../../standards/practice-figures.ts'
 import type { ViewSet } from '../../views/view.ts'
-import { standing } from './ink.ts'
+import { cuttingPlaneLine } from '../cutting-plane-line.ts'
+import { onPaper, standing } from './ink.ts'
 import { arrange } from './place-dimensions.ts'
 
 /** Paper mm needed outside a view's outline on each side. */
@@ -30,7 +32,11 @@ export function roomFor(sizes: SizeSet, views: ViewSet, scale: number, practice:
       tables: sizes.tables.filter((t) => t.view === view.id),
     }
     const bounds = { min: [-FIELD, -FIELD] as const, max: [FIELD, FIELD] as const }
-    const { stands } = arrange([at], { sizes: own, practice, obstacles: [], bounds }, 0)
+    const figures = practiceFigures(practice)
+    const obstacles = view.cuttingPlanes.flatMap(
+      (plane) => cuttingPlaneLine(plane, (p) => onPaper(placed, p), at.box, figures, {}).taken,
+    )
+    const { stands } = arrange([at], { sizes: own, practice, obstacles, bounds }, 0)
     const room = { left: 0, right: 0, top: 0, bottom: 0 }
     for (const { box } of stands) {
       room.left = Math.max(room.left, at.box.min[0] - box.x0)

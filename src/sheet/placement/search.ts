@@ -40,6 +40,7 @@ export class Search {
   readonly #stands = new Map<Unit, Stand>()
   /** Now and then places are passed over at random, to find out what that would make possible. */
   #skips: () => boolean = () => false
+  #biased = false
 
   constructor(ground: Ground, rules: Rules) {
     this.#ground = ground
@@ -53,6 +54,7 @@ export class Search {
   run(units: readonly Unit[], effort: Effort): void {
     const ordered = [...units].sort(byRank)
     for (const unit of ordered) this.#set(unit)
+    this.#biased = true
     const random = mulberry(effort.seed)
     let quiet = 0
     for (let round = 0; round < effort.rounds; round++) {
@@ -146,7 +148,7 @@ export class Search {
     for (const option of unit.options) {
       if (option.own >= bound) break
       if (this.#skips()) continue
-      let base = option.own
+      let base = option.own + (this.#biased ? (option.bias ?? 0) : 0)
       if (unit.group !== undefined && option.side !== undefined) {
         let apart = groupCost.get(option.side)
         if (apart === undefined) {
@@ -156,7 +158,7 @@ export class Search {
         base += apart
       }
       if (base >= bound) continue
-      const stand = this.#try(unit, option, others, option.own, base - option.own, bound)
+      const stand = this.#try(unit, option, others, base - option.own, bound)
       if (!stand) continue
       best = stand.stand
       bound = stand.cost
@@ -178,11 +180,11 @@ export class Search {
     unit: Unit,
     option: Option,
     others: readonly Stand[],
-    own: number,
     extra: number,
     bound: number,
   ): { stand: Stand; cost: number } | undefined {
-    let cost = own + extra
+    let own = option.own + (option.bias ?? 0)
+    let cost = option.own + extra
     const members = option.members()
     for (const { fixed } of members) {
       const onGround = this.#onGround(fixed, unit)

@@ -28,7 +28,7 @@ export const WEIGHTS = {
     dimension: { visible: 12, hidden: 5, centre: 2, other: 4 },
     extension: { visible: 1.6, hidden: 0.6, centre: 0.15, other: 0.8 },
     leader: { visible: 3, hidden: 1, centre: 0.6, other: 2.5 },
-    shoulder: { visible: 4, hidden: 2, centre: 1, other: 3 },
+    shoulder: { visible: 8, hidden: 3, centre: 1, other: 5 },
     arrow: { visible: Infinity, hidden: 4, centre: 2, other: 4 },
   },
   /** An extension line or leader that runs on along a view line. */
@@ -42,10 +42,13 @@ export const WEIGHTS = {
   overHatching: 4,
   /** Leader within 10° of the hatching it lies in. */
   alongHatching: 5,
+  /** Per mm of a text outside its extension lines. */
+  longTextOutside: 0.06,
   /** Per mm. */
   rowDistance: 0.15,
   extensionLength: 0.03,
-  extensionThroughView: 0.02,
+  /** Of an extension line's length over the part: up to the last outline it crosses. */
+  extensionOverPart: 0.06,
   leaderLength: 0.08,
   /** A row measured from the feature instead of the view's outline. */
   innerRow: 1.2,
@@ -56,6 +59,8 @@ export const WEIGHTS = {
   textShift: 0.3,
   arrowsOutside: 1.2,
   textOutside: 2.5,
+  /** Text on a leader to the dimension line, where neither inside nor outside has room along the line. */
+  textOnLeader: 4,
   dot: 2,
   /** Leader angle other than 30°, 45°, 60°. */
   oddAngle: 0.5,
