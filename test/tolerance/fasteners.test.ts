@@ -192,6 +192,15 @@ describe('tap drills', () => {
     const chart = 'M2 1.6 M2.5 2.05 M3 2.5 M4 3.3 M5 4.2 M6 5 M8 6.8 M10 8.5 M12 10.2 M16 14 M20 17.5 M24 21'.split(' ')
     for (let i = 0; i < chart.length; i += 2) expect(drillOf(chart[i]!).diameter).toBe(Number(chart[i + 1]))
   })
+  // ISO 2306: the drill is D − P, rounded where it falls between drills (10.25 to 10.2, 6.75 to 6.8, 3.75 to 3.7).
+  test('every metric coarse drill is D − P to the drill series', () => {
+    for (const [diameter, pitch] of coarsePitches) {
+      const exact = Math.round((diameter - pitch) * 100) / 100
+      const drill = drillOf(`M${diameter}`).diameter
+      if (exact < 3 || Number.isInteger(Math.round(exact * 100) / 10)) expect(drill, `M${diameter}`).toBe(exact)
+      else expect(Math.abs(drill - exact), `M${diameter}`).toBeCloseTo(0.05, 9)
+    }
+  })
   test('every metric drill lies within the minor diameter of the usual class, at most .05 mm under it', () => {
     for (const diameter of coarsePitches.keys()) {
       const read = readThread(`M${diameter}`)
@@ -219,6 +228,16 @@ describe('tap drills', () => {
     expect(['#1', '#80', 'A', 'Z', '#7', 'F', 'Q', 'U', '#36', '#43'].map(of)).toEqual([
       0.228, 0.0135, 0.234, 0.413, 0.201, 0.257, 0.332, 0.368, 0.1065, 0.089,
     ])
+    // Looked up: the two drill charts named above (docslib.org, sequoia-brass-copper.com) and table 2 of the handbook (#54 to #42).
+    const printed =
+      '#56 .0465 #55 .0520 #53 .0595 #52 .0635 #51 .0670 #50 .0700 #49 .0730 #48 .0760 #47 .0785 #46 .0810 #45 .0820 #44 .0860 ' +
+      '#43 .0890 #42 .0935 #41 .0960 #40 .0980 #39 .0995 #38 .1015 #37 .1040 #36 .1065 #35 .1100 #33 .1130 #32 .1160 #31 .1200 ' +
+      '#30 .1285 #29 .1360 #27 .1440 #26 .1470 #25 .1495 #21 .1590 #20 .1610 #18 .1695 #16 .1770 #15 .1800 #14 .1820 #13 .1850 ' +
+      '#12 .1890 #10 .1935 #9 .1960 #8 .1990 #7 .2010 #4 .2090 #3 .2130 #2 .2210 #1 .2280 F .2570 H .2660 I .2720 J .2770 L .2900 ' +
+      'P .3230 Q .3320 S .3480 T .3580 U .3680 W .3860 X .3970 Y .4040 Z .4130'
+    const cells = printed.split(' ')
+    for (let i = 0; i < cells.length; i += 2) expect(of(cells[i]!), cells[i]).toBe(Number(cells[i + 1]))
+    expect(cells.length / 2).toBe(59)
     expect(inchDrills.length).toBe(80 + 26 + 128)
     const numbers = inchDrills.filter((drill) => drill.name.startsWith('#')).map((drill) => Number(drill.name.slice(1)))
     expect(numbers).toEqual([...numbers].sort((a, b) => b - a))
@@ -265,12 +284,32 @@ describe('screw heads', () => {
       expect(found.ok && found.value.headDiameter).toBe(Number(printed[i + 1]))
     }
   })
-  // Geometry of a cone: head height = (head − body) / (2 tan half angle). ISO 10642 flattens the largest two.
+  // Looked up: a counterbore maker's table (somta.se, M4 to M10) and a web chart (utilitiesbunker.com, M3 to M24).
+  test('counterbores of DIN 974 as printed', () => {
+    const printed = 'M3 6.5 M4 8 M5 10 M6 11 M8 15 M10 18 M12 20 M14 24 M16 26 M20 33 M24 40'.split(' ')
+    for (let i = 0; i < printed.length; i += 2) {
+      const found = counterboreFor(printed[i]!)
+      expect(found.ok && found.value.din974).toBe(Number(printed[i + 1]))
+    }
+  })
+  // Geometry of a cone: head height = (head − body) / (2 tan half angle). Inch heads are printed to .001 on both sides.
   test('flat heads agree with the geometry of their cone', () => {
     for (const head of flatHeads) {
       const body = head.unit === 'inch' ? sizeValue(head.screw)! : Number(head.screw.slice(1))
       const cone = (head.headDiameter - body) / (2 * Math.tan((head.angle * Math.PI) / 360))
-      expect(Math.abs(cone - head.headHeight), head.screw).toBeLessThan(head.unit === 'inch' ? 0.003 : 0.01)
+      expect(Math.abs(cone - head.headHeight), head.screw).toBeLessThan(head.unit === 'inch' ? 0.0025 : 1e-9)
+    }
+    // Looked up: ISO 10642 in a web table (jlhy.miizo.top), sharp diameter and height.
+    const printed =
+      'M3 6.72 1.86 M4 8.96 2.48 M5 11.2 3.1 M6 13.44 3.72 M8 17.92 4.96 M10 22.4 6.2 M12 26.88 7.44 M14 30.8 8.4 M16 33.6 8.8 M20 40.32 10.16'.split(
+        ' ',
+      )
+    for (let i = 0; i < printed.length; i += 3) {
+      const found = flatHeadFor(printed[i]!)
+      expect(found.ok && [found.value.headDiameter, found.value.headHeight]).toEqual([
+        Number(printed[i + 1]),
+        Number(printed[i + 2]),
+      ])
     }
     expect(flatHeadFor('1/4').ok).toBe(true)
     expect(flatHeadFor('M7').ok).toBe(false)

@@ -44,6 +44,9 @@ describe('ISO 2768-1', () => {
   test('external radii and chamfer heights, whole', () => {
     expect(classes.map((each) => cornerDeviation(each, 3))).toEqual([0.2, 0.2, 0.4, 0.4])
     expect(classes.map((each) => cornerDeviation(each, 6))).toEqual([0.5, 0.5, 1, 1])
+    expect(cornerDeviation('m', 0.5)).toBe(0.2)
+    expect(cornerDeviation('m', 0.49)).toBeUndefined()
+    expect(cornerDeviation('m', 3.01)).toBe(0.5)
     expect(classes.map((each) => cornerDeviation(each, 6.01))).toEqual([1, 1, 2, 2])
   })
   test('angles, whole, in minutes by the shorter leg', () => {
@@ -57,6 +60,9 @@ describe('ISO 2768-1', () => {
     for (const [leg, ...row] of printed) {
       expect(classes.map((each) => Math.round(angularDeviation(each, leg)! * 60))).toEqual(row)
     }
+    expect([10.01, 50.01, 120.01, 400.01].map((leg) => Math.round(angularDeviation('c', leg)! * 60))).toEqual([
+      60, 30, 15, 10,
+    ])
   })
 })
 
@@ -74,6 +80,8 @@ describe('ISO 2768-2', () => {
       [1000, 0.3, 0.6, 1.2],
       [3000, 0.4, 0.8, 1.6],
     ]
+    expect(formTolerance('K', 10.01)).toBe(0.1)
+    expect(formTolerance('K', 1000.01)).toBe(0.8)
     for (const [upTo, ...row] of printed) expect(geometrical.map((each) => formTolerance(each, upTo))).toEqual(row)
     expect(formTolerance('H', 3001)).toBeUndefined()
   })
@@ -86,6 +94,10 @@ describe('ISO 2768-2', () => {
     expect([100, 300, 1000, 3000].map((upTo) => perpendicularity('H', upTo))).toEqual([0.2, 0.3, 0.4, 0.5])
     expect([100, 300, 1000, 3000].map((upTo) => generalSymmetry('K', upTo))).toEqual([0.6, 0.6, 0.8, 1])
     expect([100, 300, 1000, 3000].map((upTo) => perpendicularity('L', upTo))).toEqual([0.6, 1, 1.5, 2])
+    // Just past each bound the next value holds.
+    expect([100.01, 300.01, 1000.01].map((length) => perpendicularity('H', length))).toEqual([0.3, 0.4, 0.5])
+    expect([100.01, 300.01, 1000.01].map((length) => generalSymmetry('K', length))).toEqual([0.6, 0.8, 1])
+    expect(perpendicularity('H', 3000.01)).toBeUndefined()
     expect(geometrical.map(circularRunout)).toEqual([0.1, 0.2, 0.5])
   })
   // ISO 2768-2 annex B, example 1 (from memory): ⌀25 0/−0,1 with class K → roundness 0,1; ⌀25 ±0,2 with K → 0,2 (run-out).

@@ -58,6 +58,17 @@ describe('standard tolerances', () => {
     }
   })
 
+  // ISO 286-1 annex A: from IT6 up every fifth grade is ten times as wide; printed tables keep to it from IT12.
+  test('IT12 to IT18 are ten times IT7 to IT13, all sizes', () => {
+    for (const bound of mainSteps) {
+      for (let grade = 12; grade <= 18; grade++) {
+        expect(standardTolerance(String(grade), bound), `IT${grade} at ${bound}`).toBe(
+          10 * standardTolerance(String(grade - 5), bound)!,
+        )
+      }
+    }
+  })
+
   // ISO 286-1 annex A: IT5 = 7i, then the R5 series; i = 0,45 ∛D + 0,001 D up to 500 mm, I = 0,004 D + 2,1 above;
   // D is the geometric mean of the step. The first two steps are left out: their printed values lie above the formula (IT6 8 for 7,3).
   test('follow the formula of the annex within its rounding, 5 to 18, all sizes', () => {
@@ -169,8 +180,11 @@ describe('fundamental deviations', () => {
     2500 480 260 130 34
     3150 520 290 145 38`
   test('a to g match the printed table, every cell', () => {
-    for (const [size, ...row] of numbers(abc)) {
-      expect(['a', 'b', 'c'].map((zone) => shaftUpper(zone, size!))).toEqual(row.map((value) => -value))
+    for (const [first, ...row] of numbers(abc)) {
+      // The table joins 10 to 14 with 14 to 18, and 18 to 24 with 24 to 30.
+      for (const size of first === 14 ? [14, 18] : first === 24 ? [24, 30] : [first]) {
+        expect(['a', 'b', 'c'].map((zone) => shaftUpper(zone, size!))).toEqual(row.map((value) => -value))
+      }
     }
     for (const [size, ...row] of numbers(defg)) {
       expect(['d', 'e', 'f', 'g'].map((zone) => shaftUpper(zone, size!))).toEqual(row.map((value) => -value))

@@ -46,12 +46,16 @@ describe('ISO 965 limits', () => {
     M24-6g 23.952 23.577 22.003 21.803
     M30-6g 29.947 29.522 27.674 27.462
     M36-6g 35.940 35.465 33.342 33.118
+    M42-6g 41.937 41.437 39.014 38.778
+    M48-6g 47.929 47.399 44.681 44.431
+    M56-6g 55.925 55.365 52.353 52.088
+    M64-6g 63.920 63.320 60.023 59.743
     M8×1-6g 7.974 7.794 7.324 7.212
     M10×1.25-6g 9.972 9.760 9.160 9.042
     M12×1.25-6g 11.972 11.760 11.160 11.028`
-  test('of screws match the printed table, 23 sizes', () => {
+  test('of screws match the printed table, 27 sizes', () => {
     const lines = screws.trim().split('\n')
-    expect(lines.length).toBe(23)
+    expect(lines.length).toBe(27)
     for (const line of lines) {
       const [text, ...printed] = line.trim().split(' ') as [string, ...string[]]
       const found = screw(text)
@@ -116,6 +120,22 @@ describe('ISO 965 limits', () => {
       ['M36', 31.67, 32.27],
     ]
     for (const [text, min, max] of printed) expect(hole(`${text}-6H`).minor, text).toEqual({ min, max })
+  })
+  // ISO 965-1 tables 3 to 5, other grades, µm, from memory: pitches 0.5 0.75 1 1.25 1.5 1.75 2 2.5 3 3.5 4 4.5 5 5.5 6.
+  test('other grades of crest diameters, and pitch diameters of M10, match the tables as recalled', () => {
+    const pitches = [0.5, 0.75, 1, 1.25, 1.5, 1.75, 2, 2.5, 3, 3.5, 4, 4.5, 5, 5.5, 6]
+    const row = (which: 'screw major' | 'hole minor', grade: number) =>
+      pitches.map((pitch) => threadTolerance(which, grade, 100, pitch))
+    expect(row('screw major', 4)).toEqual([67, 90, 112, 132, 150, 170, 180, 212, 236, 265, 300, 315, 335, 355, 375])
+    expect(row('screw major', 6)).toEqual([106, 140, 180, 212, 236, 265, 280, 335, 375, 425, 475, 500, 530, 560, 600])
+    expect(row('screw major', 8).slice(2)).toEqual([280, 335, 375, 425, 450, 530, 600, 670, 750, 800, 850, 900, 950])
+    expect(row('hole minor', 4)).toEqual([90, 118, 150, 170, 190, 212, 236, 280, 315, 355, 375, 425, 450, 475, 500])
+    expect(row('hole minor', 5)).toEqual([112, 150, 190, 212, 236, 265, 300, 355, 400, 450, 475, 530, 560, 600, 630])
+    expect(row('hole minor', 7)).toEqual([180, 236, 300, 335, 375, 425, 475, 560, 630, 710, 750, 850, 900, 950, 1000])
+    const m10 = (which: 'screw pitch' | 'hole pitch', from: number, to: number) =>
+      Array.from({ length: to - from + 1 }, (_, i) => threadTolerance(which, from + i, 10, 1.5))
+    expect(m10('screw pitch', 3, 9)).toEqual([67, 85, 106, 132, 170, 212, 265])
+    expect(m10('hole pitch', 4, 8)).toEqual([112, 140, 180, 224, 280])
   })
   // Looked up: a tap maker's comparison of pitch diameter tolerances, µm (docs.steelcam.org, Yamawa): 4H, 5H, 6H, 6G, M1 to M5.
   test('other classes of holes match the printed tolerances', () => {

@@ -12,6 +12,8 @@ export interface Counterbore {
   /** Equal to the screw's diameter in both standards: the least depth that buries the head. */
   readonly headHeight: number
   readonly diameter: number
+  /** The same by DIN 974-1 series 1, mm, which is what ISO drawings usually show; metric screws M3 to M24 only. */
+  readonly din974?: number
   /** Countersink under the head that clears its fillet. */
   readonly countersink: number
 }
@@ -57,6 +59,21 @@ const metricRows = `
   M36 36 54 56.5 39.4
   M42 42 63 66 45.6
   M48 48 72 75 52.6`
+
+// DIN 974-1 series 1 (no washer), mm, from memory.
+const din974: ReadonlyMap<string, number> = new Map([
+  ['M3', 6.5],
+  ['M4', 8],
+  ['M5', 10],
+  ['M6', 11],
+  ['M8', 15],
+  ['M10', 18],
+  ['M12', 20],
+  ['M14', 24],
+  ['M16', 26],
+  ['M20', 33],
+  ['M24', 40],
+])
 
 /** A flat head: its theoretical sharp diameter is the least countersink that takes it flush. */
 export interface FlatHead {
@@ -117,6 +134,7 @@ export const counterbores: readonly Counterbore[] = [
   headDiameter: head!,
   headHeight: height!,
   diameter: diameter!,
+  ...(din974.has(screw) ? { din974: din974.get(screw)! } : {}),
   countersink: countersink!,
 }))
 
