@@ -30,6 +30,8 @@ export interface Span1 {
   readonly hi: Vec2
   readonly s0: number
   readonly s1: number
+  /** Coordinates along `u` where the extension lines of longer sizes of the view will run. */
+  readonly outer: readonly number[]
 }
 
 /** How one end of a dimension line is finished: head inside, head outside, or a dot shared with a close neighbour. */
@@ -53,7 +55,7 @@ export function span1(desk: Desk, owner: number, d: Dimension): Span1 | undefine
   const [lo, hi] = dot(a, u) <= dot(b, u) ? [a, b] : [b, a]
   const [s0, s1] = [dot(lo, u), dot(hi, u)]
   if (!(s1 - s0 > 1e-6)) return undefined
-  return { dimension: d, block: calloutBlock(d, desk.figures), u, lo, hi, s0, s1 }
+  return { dimension: d, block: calloutBlock(d, desk.figures), u, lo, hi, s0, s1, outer: [] }
 }
 
 /** Where the extension line from a feature point towards `n` may start, as a coordinate along `n`. */
@@ -143,7 +145,17 @@ function alternatives(f: PlacementFigures, span: Span1, n: Vec2, level: number, 
       if (ends[0] === 'out') out.push({ own: own + WEIGHTS.textOutside, ...line.set(ends, 'lo') })
     }
   }
-  return out.sort((a, b) => a.own - b.own)
+  return out.map((a) => inTheWay(a, span)).sort((a, b) => a.own - b.own)
+}
+
+/** Charges text that stands where longer sizes will want their extension lines. */
+function inTheWay(a: Alternative, { u, outer }: Span1): Alternative {
+  const text = a.shapes[0]
+  if (outer.length === 0 || text?.shape !== 'slab') return a
+  const mid = text.cx * u[0] + text.cy * u[1]
+  const half = Math.abs(text.ux * u[0] + text.uy * u[1]) * text.hw + Math.abs(text.ux * u[1] - text.uy * u[0]) * text.hh
+  const count = outer.reduce((n, s) => n + (Math.abs(s - mid) < half + 1 ? 1 : 0), 0)
+  return count === 0 ? a : { ...a, own: a.own + WEIGHTS.textInTheWay * count }
 }
 
 /** Leaders from a dimension line to its text: along and outward from the line's middle, mm. */

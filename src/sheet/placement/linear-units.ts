@@ -15,9 +15,10 @@ const INNER_ROWS = 3
 export function linearUnits(desk: Desk, owner: number, dimensions: readonly Dimension[]): Unit[] {
   const chains = new Map<string, Span1[]>()
   const units: Unit[] = []
-  for (const d of dimensions) {
-    const span = span1(desk, owner, d)
-    if (!span) continue
+  const all = dimensions.flatMap((d) => span1(desk, owner, d) ?? [])
+  for (const bare of all) {
+    const span = { ...bare, outer: outerOf(bare, all) }
+    const d = span.dimension
     if (d.group?.scheme === 'chain') {
       const key = `${d.group.id} ${canonical(span.u).map((x) => x.toFixed(6))}`
       const chain = chains.get(key)
@@ -30,6 +31,15 @@ export function linearUnits(desk: Desk, owner: number, dimensions: readonly Dime
       units.push(unit(desk, owner, `${key} ${i}`, line, chain[0]!.dimension.group?.id))
   }
   return units
+}
+
+/** Where longer sizes in the same direction end, other than at this one's own ends. */
+function outerOf(span: Span1, all: readonly Span1[]): number[] {
+  const apart = (s: number) => Math.abs(s - span.s0) > 0.5 && Math.abs(s - span.s1) > 0.5
+  return all
+    .filter((o) => dot(o.u, span.u) > 0.999 && o.s1 - o.s0 > span.s1 - span.s0)
+    .flatMap((o) => [o.s0, o.s1])
+    .filter(apart)
 }
 
 /** A chain whose members overlap cannot stand in one line: split into as few lines as will hold them. */

@@ -101,6 +101,20 @@ export class Search {
         if (off.size < 7 && random() < 0.8) off.add(other.unit)
       }
     }
+    // Now and then a whole side is stacked anew.
+    if (random() < 0.3) {
+      const side = random() < 0.5 ? stand?.option.side : unit.options[0]?.side
+      for (const other of this.#stands.values()) {
+        if (
+          other.unit.owner === unit.owner &&
+          other.option.side === side &&
+          other.unit.rank[0] === 1 &&
+          off.size < 12
+        ) {
+          off.add(other.unit)
+        }
+      }
+    }
     const same = units.filter((u) => u.owner === unit.owner && !off.has(u))
     const wanted = 1 + Math.floor(random() * (stand ? 3 : 5))
     for (let i = 0; i < wanted && same.length > 0; i++) {

@@ -57,6 +57,8 @@ export const WEIGHTS = {
   belowOrLeft: 0.25,
   /** Text moved along its line, for each step. */
   textShift: 0.3,
+  /** Text where the extension line of a longer size will want to pass. */
+  textInTheWay: 0.8,
   arrowsOutside: 1.2,
   textOutside: 2.5,
   /** Text on a leader to the dimension line, where neither inside nor outside has room along the line. */
