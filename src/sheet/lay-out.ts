@@ -177,7 +177,7 @@ function pictorialScales(views: readonly View[], scale: number): number[] {
   const largest = Math.max(...views.filter((v) => v.kind !== 'pictorial').map(side))
   const own = Math.max(...views.filter((v) => v.kind === 'pictorial').map(side))
   const all = [1, 0.75, 0.6, 0.5, 0.4, 0.3, 0.25, 0.2, 0.1]
-  const modest = all.filter((f) => f * own <= largest * 0.9)
+  const modest = all.filter((f) => f * own <= largest * 0.75)
   return (modest.length > 0 ? modest : all.slice(-1)).map((f) => f * scale)
 }
 
@@ -343,8 +343,9 @@ function labelItems(
   const shift = at.box.min[1] - outline.min[1]
   const items: SheetItem[] = []
   const taken: Box2[] = []
-  const put = (text: string, height: number, middle: number) => {
+  const put = (text: string, height: number, middle: number, fractions: 'inline' | 'stacked') => {
     const set = {
+      fractions,
       at: [x, shift + middle - height / 2] as Vec2,
       height,
       anchor: 'middle' as const,
@@ -355,8 +356,9 @@ function labelItems(
     taken.push(grownBy(letteringBox(text, set), 1))
   }
   const { label, note } = labelStrips(view, thickness, figures)
-  if (view.label) put(view.label, figures.lettering.viewLabel, over ? room.max[1] - label / 2 : room.min[1] + label / 2)
-  if (thickness) put(thickness, figures.lettering.note, room.min[1] + (over ? 0 : label) + note / 2)
+  if (view.label)
+    put(view.label, figures.lettering.viewLabel, over ? room.max[1] - label / 2 : room.min[1] + label / 2, 'inline')
+  if (thickness) put(thickness, figures.lettering.note, room.min[1] + (over ? 0 : label) + note / 2, 'stacked')
   return { items, taken }
 }
 

@@ -7,7 +7,7 @@ import { type HatchStyle, hatchLines } from './hatching.ts'
 import type { PlacedView, SheetItem } from './sheet.ts'
 
 /** Width of a line kind: ASME Y14.2-2014 Fig. 1; ISO 128-2:2022 Annex A. */
-export function widthOf(kind: LineKind, figures: PracticeFigures): number {
+function widthOf(kind: LineKind, figures: PracticeFigures): number {
   return kind === 'visible' || (kind === 'cutting plane' && figures.practice === 'ASME')
     ? figures.widths.thick
     : figures.widths.thin

@@ -6,7 +6,7 @@ import type { Vec2 } from '../geometry/vec.ts'
 export type Cubic = readonly [Vec2, Vec2, Vec2, Vec2]
 
 /** Largest distance in mm between a curve and the Béziers written for it, where they are not exact. */
-export const BEZIER_ERROR = 5e-5
+const BEZIER_ERROR = 5e-5
 
 /**
  * A curve as cubic Béziers. Lines and polynomial splines up to degree 3 are exact; arcs, ellipses and other splines lie

@@ -87,17 +87,17 @@ const frames: Record<Side, { right: Vec3; up: Vec3; toViewer: Vec3 }> = {
   left: { right: [0, -1, 0], up: [0, 0, 1], toViewer: [-1, 0, 0] },
 }
 
-export const viewLine = (kind: LineKind, curve: Curve2, more: Partial<ViewLine> = {}): ViewLine => ({
+const viewLine = (kind: LineKind, curve: Curve2, more: Partial<ViewLine> = {}): ViewLine => ({
   kind,
   curve,
   sources: [],
   ...more,
 })
-export const segment = (kind: LineKind, a: Vec2, b: Vec2, more: Partial<ViewLine> = {}) =>
+const segment = (kind: LineKind, a: Vec2, b: Vec2, more: Partial<ViewLine> = {}) =>
   viewLine(kind, { kind: 'line', a, b }, more)
-export const circle = (kind: LineKind, c: Vec2, r: number) =>
+const circle = (kind: LineKind, c: Vec2, r: number) =>
   viewLine(kind, { kind: 'arc', c, r, from: 0, sweep: 2 * Math.PI })
-export const rectangle = (x0: number, y0: number, x1: number, y1: number): ViewLine[] => [
+const rectangle = (x0: number, y0: number, x1: number, y1: number): ViewLine[] => [
   segment('visible', [x0, y0], [x1, y0]),
   segment('visible', [x1, y0], [x1, y1]),
   segment('visible', [x1, y1], [x0, y1]),
@@ -118,7 +118,7 @@ export function principal(side: Side, w: readonly [number, number, number, numbe
 }
 
 /** Isometric box, edges only. */
-export function pictorialBox(l: number, w: number, h: number): View {
+function pictorialBox(l: number, w: number, h: number): View {
   const to = ([x, y, z]: Vec3): Vec2 => [(x + y) * Math.cos(Math.PI / 6), (y - x) * 0.5 + z]
   const c: Vec3[] = [
     [0, 0, 0],

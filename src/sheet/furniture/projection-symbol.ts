@@ -2,9 +2,6 @@ import type { Projection } from '../../brief/brief.ts'
 import type { Vec2 } from '../../geometry/vec.ts'
 import type { SheetItem } from '../sheet.ts'
 
-/** Overall width of the symbol over the lettering height. */
-export const PROJECTION_SYMBOL_WIDTH = 6.5
-
 /**
  * The symbol of the projection method, ISO 5456-2:1996 Annex A (ASME Y14.3 takes over the same): a truncated cone, large
  * diameter 2h, small diameter h, length 2h, and its end view; proportions from memory. The end view shows both

@@ -46,8 +46,8 @@ export function titleBlockSize(practice: Practice): { readonly width: number; re
 }
 
 /** Levels between the rows, from the bottom, mm. */
-const MAKING = { signature: 6.6, weight: 6.6, coating: 13.8 }
-const IDENTITY = { small: 13, number: 13, title: 18 }
+const MAKING = { signature: 6.6, weight: 6.6, coating: 12.8 }
+const IDENTITY = { small: 12.5, number: 12.5, title: 20.5 }
 const REVISION = 13
 
 /**
