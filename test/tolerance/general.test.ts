@@ -14,7 +14,8 @@ import {
   readIso2768,
   roundness,
 } from '../../src/tolerance/general/iso2768.ts'
-import { generalAngle, generalTolerance, iso22081Statement } from '../../src/tolerance/general/title-block.ts'
+import { iso22081Statement, readIso22081 } from '../../src/tolerance/general/iso22081.ts'
+import { generalAngle, generalTolerance } from '../../src/tolerance/general/title-block.ts'
 
 const classes: readonly LinearClass[] = ['f', 'm', 'c', 'v']
 
@@ -171,9 +172,22 @@ describe('the title block', () => {
     const found = generalAngle(inch, num('30', 30), 10)
     expect(found.ok && found.value).toMatchObject({ plusMinus: 0.5, by: 'angles ±1/2°' })
   })
-  test('ISO 22081 names both kinds of tolerance', () => {
-    expect(iso22081Statement('±0.2', '⌓ 0.4 A B C')).toBe(
-      'GENERAL TOLERANCES ISO 22081 | LINEAR SIZES ±0.2 | GEOMETRY ⌓ 0.4 A B C',
+  // ISO 22081:2021: values are written out, since the standard has none.
+  test('ISO 22081 is read, applied and printed', () => {
+    const text = 'ISO 22081 ±0.2 ±1° ⌓ 0.4 A B C'
+    const read = readIso22081(text)
+    expect(read.ok && read.value).toEqual({ linear: 0.2, angular: 1, profile: '⌓ 0.4 A B C' })
+    expect(read.ok && iso22081Statement(read.value)).toBe(
+      'GENERAL TOLERANCES ISO 22081 | LINEAR SIZES ±0.2 | ANGULAR SIZES ±1° | OTHER FEATURES ⌓ 0.4 A B C',
     )
+    const iso = header('mm', [{ kind: 'standard', text, span }])
+    const length = generalTolerance(iso, size('45', 45, 'mm'))
+    expect(length.ok && length.value.plusMinus).toBe(0.2)
+    const angle = generalAngle(iso, num('30', 30), 40)
+    expect(angle.ok && angle.value.plusMinus).toBe(1)
+    expect(
+      generalTolerance(header('mm', [{ kind: 'standard', text: 'ISO 22081', span }]), size('45', 45, 'mm')).ok,
+    ).toBe(false)
+    expect(readIso22081('ISO 2768-m').ok).toBe(false)
   })
 })

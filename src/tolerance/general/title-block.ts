@@ -3,6 +3,7 @@ import type { Num, Size, Unit } from '../../brief/size.ts'
 import type { Span } from '../../brief/span.ts'
 import { bad, good, type Outcome } from '../outcome.ts'
 import { angularDeviation, cornerDeviation, linearDeviation, readIso2768 } from './iso2768.ts'
+import { callsIso22081, readIso22081 } from './iso22081.ts'
 
 /** The classes that state a deviation themselves. */
 type Classed = Extract<GeneralTolerance, { plusMinus: Num }>
@@ -34,6 +35,7 @@ export function generalTolerance(header: Header, size: Size, kind: SizeKind = 'l
     })
   }
   const standard = standardOf(header)
+  if (standard && callsIso22081(standard.text)) return written(standard, 'linear', size)
   if (standard) {
     const read = readIso2768(standard.text)
     if (!read.ok) return bad({ ...read.problem, span: standard.span })
@@ -58,6 +60,7 @@ export function generalAngle(header: Header, angle: Num, shorterLegMm: number): 
   const given = header.general.find((each): each is Classed => each.kind === 'angles')
   if (given) return good({ plusMinus: given.plusMinus.value, by: `angles ±${given.plusMinus.text}°`, span: given.span })
   const standard = standardOf(header)
+  if (standard && callsIso22081(standard.text)) return written(standard, 'angular', angle)
   const read = standard && readIso2768(standard.text)
   if (standard && read && !read.ok) return bad({ ...read.problem, span: standard.span })
   const deviation = read?.ok && read.value.linear ? angularDeviation(read.value.linear, shorterLegMm) : undefined
@@ -69,12 +72,21 @@ export function generalAngle(header: Header, angle: Num, shorterLegMm: number): 
   })
 }
 
-/**
- * The statement that ISO 22081:2021 asks for near the title block, where general tolerances are written out
- * (wording after the standard, from memory).
- */
-export function iso22081Statement(sizes: string, geometry: string): string {
-  return `GENERAL TOLERANCES ISO 22081 | LINEAR SIZES ${sizes} | GEOMETRY ${geometry}`
+/** General tolerances written out after ISO 22081. */
+function written(
+  standard: { readonly text: string; readonly span: Span },
+  which: 'linear' | 'angular',
+  size: Num,
+): Outcome<GeneralLimits> {
+  const read = readIso22081(standard.text)
+  if (!read.ok) return bad({ ...read.problem, span: standard.span })
+  const plusMinus = read.value[which]
+  if (plusMinus !== undefined) return good({ plusMinus, by: standard.text, span: standard.span })
+  return bad({
+    text: `${standard.text} has no ± for ${which} sizes.`,
+    expected: 'a tolerance written at the size',
+    span: size.span,
+  })
 }
 
 function covers(given: GeneralTolerance, size: Num): boolean {
