@@ -46,7 +46,7 @@ describe('PDF', () => {
       'VENT MOTOR BRACKET',
       'GH-214',
       'ASTM A36',
-      'B633 SC2',
+      'ASTM B633',
       'CALDER FORGE & FAN WORKS',
       'M. HARROW',
       '2024-03-11',
