@@ -183,6 +183,27 @@ describe('border', () => {
     ).toBe('ABCDEF')
   })
 
+  it('has the number of fields of the standard on every sheet', () => {
+    // ISO 5457:1999 Table 2: A0 24 × 16, A1 16 × 12, A2 12 × 8, A3 8 × 6, A4 6 × 4.
+    for (const [name, last] of [
+      ['A0', ['24', 'R']],
+      ['A1', ['16', 'M']],
+      ['A2', ['12', 'H']],
+      ['A3', ['8', 'F']],
+      ['A4', ['4', 'F']],
+    ] as const) {
+      const names = new Set(zones(name, 'ISO').zones.map((t) => t.text))
+      const figures = [...names].filter((t) => /\d/.test(t)).map(Number)
+      expect(String(Math.max(...figures))).toBe(last[0])
+      expect(
+        [...names]
+          .filter((t) => /[A-Z]/.test(t))
+          .sort()
+          .at(-1),
+      ).toBe(last[1])
+    }
+  })
+
   it('counts ASME zones from the lower right', () => {
     // ASME Y14.1 §5, from memory: B size 4 by 2, D size 8 by 4.
     const { f, zones: z } = zones('D', 'ASME')

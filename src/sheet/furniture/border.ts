@@ -35,7 +35,7 @@ export function border(format: Format, figures: PracticeFigures): SheetItem[] {
       const edge = { left: frame.min[0], right: frame.max[0], bottom: frame.min[1], top: frame.max[1] }[side]
       const out = side === 'left' || side === 'bottom' ? -z : z
       const on = (along: number, off: number): Vec2 => (level ? [edge + off, along] : [along, edge + off])
-      const inner = (level ? up : across).filter((c) => c > lo + 1 && c < hi - 1)
+      const inner = level ? up : across
       for (const c of inner) {
         // The centring mark stands on the middle division.
         if (Math.abs(c - (level ? format.height : format.width) / 2) < 1e-6) continue
@@ -76,9 +76,9 @@ export function border(format: Format, figures: PracticeFigures): SheetItem[] {
 const FRAME_WIDTH = 0.7
 const GRID_WIDTH = 0.35
 
-/** Divisions of a side, counted both ways from its middle. */
+/** Divisions of a side, counted both ways from its middle; the outermost zones reach to the frame. */
 function cuts(count: number, length: number, middle: number): number[] {
-  return Array.from({ length: count + 1 }, (_, i) => middle + (i - count / 2) * length)
+  return Array.from({ length: count - 1 }, (_, i) => middle + (i + 1 - count / 2) * length)
 }
 
 function zoneName(level: boolean, i: number, count: number, origin: 'upper left' | 'lower right'): string {
