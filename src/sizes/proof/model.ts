@@ -58,7 +58,7 @@ export interface Model {
   readonly values: readonly number[]
   /** Angles are held as radians × scale, so that all unknowns are millimetres. */
   readonly scale: number
-  /** The position at a coordinate, of the axis nearest to `at` where bolt circles give several. */
+  /** The position at a coordinate: of the axis that `at` lies on, else of a plane there, else of any axis. */
   readonly level: (along: AxisIndex, coordinate: number, at?: Vec3) => Expression | undefined
   /** Freedoms of all elements, less those of the part as a whole (3 of place, 2 or 3 of turning). */
   readonly freedoms: number
@@ -80,6 +80,13 @@ export interface Making {
 }
 
 export const DOF = { plane: 3, cylinder: 5, cone: 6, sphere: 4, torus: 7, spline: 0 } as const
+
+/**
+ * Planes in one plane share a position, and so do axes in line. A plane and an axis that happen to be level do not: no
+ * drawing implies that.
+ */
+export const PLANES = ''
+export const AXES = 'axes'
 
 interface Bar {
   readonly at: number
@@ -112,7 +119,7 @@ export function modelOf(body: Body, making: Making): Model {
   const onCentreLine = (clan: string, k: AxisIndex, at: number): boolean =>
     making.circles.some((c) => c.members.some((m) => m.id === clan) && Math.abs(c.centre[k] - at) < SAME)
   const barFor = (k: AxisIndex, at: number, element: number, clan: string): number => {
-    const group = clan !== '' && onCentreLine(clan, k, at) ? '' : clan
+    const group = clan !== '' && onCentreLine(clan, k, at) ? AXES : clan
     const known = barsNear(k, at).find((bar) => bar.clan === group)
     if (known) {
       if (element >= 0) unknowns[known.unknown]!.elements.push(element)
@@ -143,7 +150,7 @@ export function modelOf(body: Body, making: Making): Model {
       if (k !== undefined) {
         square += 2
         places += 1
-        readings.push(squarePlane(k, barFor(k, surface.axes.origin[k], id, '')))
+        readings.push(squarePlane(k, barFor(k, surface.axes.origin[k], id, PLANES)))
       } else {
         const frame = tiltFrame(surface.axes.z)
         if (frame.inPlane) square += 1
@@ -154,7 +161,11 @@ export function modelOf(body: Body, making: Making): Model {
     const centre = surface.kind === 'cone' ? apexOf(surface) : surface.axes.origin
     if (surface.kind === 'sphere') {
       places += 3
-      const three = [0, 1, 2].map((i) => barFor(i as AxisIndex, centre[i]!, id, clan)) as [number, number, number]
+      const three = [0, 1, 2].map((i) => barFor(i as AxisIndex, centre[i]!, id, clan || AXES)) as [
+        number,
+        number,
+        number,
+      ]
       const radius = add('radius', surface.r, id)
       readings.push(round('sphere', three, undefined, surface.axes.z, centre, { radius }))
       continue
@@ -164,7 +175,7 @@ export function modelOf(body: Body, making: Making): Model {
     if (k !== undefined) {
       square += 2
       places += 2
-      for (const i of [0, 1, 2] as const) if (i !== k) round3[i] = barFor(i, centre[i], id, clan)
+      for (const i of [0, 1, 2] as const) if (i !== k) round3[i] = barFor(i, centre[i], id, clan || AXES)
       const key = `${k}/${round3.join('/')}`
       if (axes.has(key)) coaxial += 2
       axes.add(key)
@@ -189,8 +200,8 @@ export function modelOf(body: Body, making: Making): Model {
     const k = axisIndex(circle.normal)
     if (k === undefined) continue
     for (const i of [0, 1, 2] as const) {
-      if (i === k || barsNear(i, circle.centre[i]).some((bar) => bar.clan === '')) continue
-      barFor(i, circle.centre[i], -1, '')
+      if (i === k || barsNear(i, circle.centre[i]).some((bar) => bar.clan === AXES)) continue
+      barFor(i, circle.centre[i], -1, AXES)
       dof += 1
       places += 1
     }
@@ -209,15 +220,14 @@ export function modelOf(body: Body, making: Making): Model {
     scale: size,
     level: (k, coordinate, at) => {
       const near = barsNear(k, coordinate)
-      const shared = near.find((bar) => bar.clan === '')
-      let bar = shared ?? near[0]
-      if (at && near.length > 1) {
-        const best = near
-          .filter((b) => b.clan !== '')
-          .map((b) => ({ b, far: distanceToElements(at, unknowns[b.unknown]!.elements, elements, k) }))
-          .sort((p, q) => p.far - q.far)[0]
-        if (best && (!shared || best.far < SAME * 10)) bar = best.b
-      }
+      // The axis that the point lies on; else a plane; without a point, an axis in line before a plane.
+      const through = near
+        .filter((b) => b.clan !== PLANES && at)
+        .map((b) => ({ b, far: distanceToElements(at!, unknowns[b.unknown]!.elements, elements, k) }))
+        .filter(({ far }) => far < SAME * 10)
+        .sort((p, q) => p.far - q.far)[0]
+      const of = (clan: string) => near.find((b) => b.clan === clan)
+      const bar = through?.b ?? (at ? (of(PLANES) ?? of(AXES)) : (of(AXES) ?? of(PLANES))) ?? near[0]
       const unknown = bar?.unknown
       return unknown === undefined ? undefined : { uses: [unknown], of: (x) => x[unknown]!, bar: unknown }
     },

@@ -5,10 +5,12 @@ import { type AxisIndex, apexOf, axisIndex, elementsOf, SAME } from './elements.
 import { gradient } from './elimination.ts'
 import { type Equation, equationsOf } from './equations.ts'
 import {
+  AXES,
   DOF,
   type Expression,
   type Making,
   type Model,
+  PLANES,
   type Reading,
   round,
   tilt,
@@ -144,7 +146,7 @@ function looseModel(body: Body, making: Making): { model: Model; conditions: Equ
         if (along !== k) return
         const sign = Math.sign(reading.normal(values)[k])
         const expression = { uses: reading.uses, of: (x: ArrayLike<number>) => sign * reading.offset(x) }
-        list.push({ at: expression.of(values), clan: '', point: [], expression, across: [] })
+        list.push({ at: expression.of(values), clan: PLANES, point: [], expression, across: [] })
       } else if (surface.kind === 'sphere' || (along !== undefined && along !== k)) {
         const p = reading.point(values)
         const onLine = making.circles.some(
@@ -152,14 +154,14 @@ function looseModel(body: Body, making: Making): { model: Model; conditions: Equ
         )
         const across = [0, 1, 2].filter((n) => n !== k && n !== along)
         const expression = { uses: reading.uses, of: (x: ArrayLike<number>) => reading.point(x)[k] }
-        list.push({ at: p[k], clan: onLine ? '' : element.clan, point: p, expression, across })
+        list.push({ at: p[k], clan: onLine ? AXES : element.clan || AXES, point: p, expression, across })
       }
     })
     for (const { i, at } of centres) {
-      if (i !== k || list.some((l) => l.clan === '' && Math.abs(l.at - at) < SAME)) continue
+      if (i !== k || list.some((l) => l.clan === AXES && Math.abs(l.at - at) < SAME)) continue
       const unknown = add('position', at)
       const expression = { uses: [unknown], of: (x: ArrayLike<number>) => x[unknown]! }
-      list.push({ at, clan: '', point: [], expression, across: [] })
+      list.push({ at, clan: AXES, point: [], expression, across: [] })
     }
     list.sort((a, b) => a.at - b.at)
     list.forEach((one, i) => {
@@ -173,9 +175,15 @@ function looseModel(body: Body, making: Making): { model: Model; conditions: Equ
   const level = (k: AxisIndex, coordinate: number, at?: readonly number[]): Expression | undefined => {
     const near = levels[k]!.filter((l) => Math.abs(l.at - coordinate) < SAME)
     const close = near.find(
-      (l) => l.clan !== '' && at && l.across.every((i) => Math.abs(l.point[i]! - at[i]!) < SAME * 10),
+      (l) =>
+        l.clan !== PLANES &&
+        l.point.length > 0 &&
+        at &&
+        l.across.every((i) => Math.abs(l.point[i]! - at[i]!) < SAME * 10),
     )
-    return (close ?? near.find((l) => l.clan === '') ?? near[0])?.expression
+    const of = (clan: string) => near.find((l) => l.clan === clan)
+    const shared = at ? (of(PLANES) ?? of(AXES)) : (of(AXES) ?? of(PLANES))
+    return (close ?? shared ?? near[0])?.expression
   }
   const elementOf = new Map(elements.flatMap((e) => e.faces.map((face) => [face, e] as const)))
   return {
