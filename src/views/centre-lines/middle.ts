@@ -1,4 +1,4 @@
-import { pointAt } from '../../geometry/evaluate.ts'
+import { type Box2, boxOf, pointAt } from '../../geometry/evaluate.ts'
 import type { Vec2, Vec3 } from '../../geometry/vec.ts'
 import { add, cross, dot, norm, scale, sub } from '../../geometry/vec3.ts'
 import type { Datum, Part } from '../../part/part.ts'
@@ -59,13 +59,21 @@ export function middleLine(
 
 /** True where the mirror image of every visible and hidden line lies on lines of the same kind. */
 export function isSymmetric(lines: readonly ViewLine[], c: Vec2, n: Vec2, tolerance: number): boolean {
-  const drawn = lines.filter((l) => l.kind === 'visible' || l.kind === 'hidden')
+  const drawn = lines
+    .filter((l) => l.kind === 'visible' || l.kind === 'hidden')
+    .map((l) => ({ kind: l.kind, curve: l.curve, box: boxOf(l.curve) }))
+  const reach = 10 * tolerance
   return drawn.every((line) =>
     [0, 0.29, 0.61, 1].every((t) => {
       const p = pointAt(line.curve, t)
       const off = 2 * ((p[0] - c[0]) * n[0] + (p[1] - c[1]) * n[1])
       const image: Vec2 = [p[0] - off * n[0], p[1] - off * n[1]]
-      return drawn.some((l) => l.kind === line.kind && nearest(l.curve, image).distance <= 10 * tolerance)
+      return drawn.some(
+        (l) => l.kind === line.kind && isWithin(l.box, image, reach) && nearest(l.curve, image).distance <= reach,
+      )
     }),
   )
 }
+
+const isWithin = ({ min, max }: Box2, p: Vec2, by: number) =>
+  p[0] >= min[0] - by && p[0] <= max[0] + by && p[1] >= min[1] - by && p[1] <= max[1] + by

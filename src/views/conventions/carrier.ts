@@ -1,5 +1,5 @@
 import type { Arc2, Curve2, Ellipse2, Line2, Spline2 } from '../../geometry/curve2.ts'
-import { endOf, lengthOf, minorOf, piece, pointAt, startOf } from '../../geometry/evaluate.ts'
+import { type Box2, boxOf, endOf, lengthOf, minorOf, piece, pointAt, startOf } from '../../geometry/evaluate.ts'
 import type { Vec2 } from '../../geometry/vec.ts'
 import type { Interval } from './intervals.ts'
 import { nearest } from './nearest.ts'
@@ -47,7 +47,7 @@ export function reachOf(carrier: Carrier, mm: number): number {
       return mm / Math.min(Math.hypot(...carrier.ellipse.major), Math.hypot(...n))
     }
     case 'spline':
-      return mm / lengthOf(carrier.spline)
+      return mm / roughLength(carrier.spline)
   }
 }
 
@@ -70,7 +70,7 @@ export function intervalOn(carrier: Carrier, curve: Curve2, tolerance: number): 
     case 'ellipse':
       return curve.kind === 'ellipse' ? intervalOnEllipse(carrier.ellipse, curve, tolerance) : undefined
     case 'spline': {
-      if (curve.kind !== 'spline') return undefined
+      if (curve.kind !== 'spline' || !isWithin(boxOf(carrier.spline), startOf(curve), tolerance)) return undefined
       const on = [0, 0.23, 0.5, 0.77, 1].map((t) => nearest(carrier.spline, pointAt(curve, t)))
       if (on.some((n) => n.distance > tolerance)) return undefined
       return ordered(on[0]!.t, on[4]!.t === on[0]!.t ? 1 : on[4]!.t)
@@ -108,7 +108,7 @@ export function groupedByCarrier<T extends { readonly curve: Curve2 }>(
   tolerance: number,
 ): Group<T>[] {
   const byLength = items
-    .map((item, order) => ({ item, order, length: lengthOf(item.curve) }))
+    .map((item, order) => ({ item, order, length: roughLength(item.curve) }))
     .filter((entry) => entry.length > tolerance)
     .sort((a, b) => b.length - a.length || a.order - b.order)
   const groups: { carrier: Carrier; order: number; members: { item: T; on: Interval }[] }[] = []
@@ -129,6 +129,18 @@ export function groupedByCarrier<T extends { readonly curve: Curve2 }>(
   }
   return groups.sort((a, b) => a.order - b.order)
 }
+
+/** Length, for splines that of their control polygon: enough to rank curves and to tell nothing from something. */
+function roughLength(curve: Curve2): number {
+  if (curve.kind === 'ellipse') return Math.hypot(...curve.major) * Math.abs(curve.sweep)
+  if (curve.kind !== 'spline') return lengthOf(curve)
+  return curve.poles
+    .slice(1)
+    .reduce((sum, p, i) => sum + Math.hypot(p[0] - curve.poles[i]![0], p[1] - curve.poles[i]![1]), 0)
+}
+
+const isWithin = ({ min, max }: Box2, p: Vec2, by: number) =>
+  p[0] >= min[0] - by && p[0] <= max[0] + by && p[1] >= min[1] - by && p[1] <= max[1] + by
 
 const ordered = (a: number, b: number): Interval => (a <= b ? { from: a, to: b } : { from: b, to: a })
 

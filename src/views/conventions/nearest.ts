@@ -1,4 +1,4 @@
-import type { Curve2 } from '../../geometry/curve2.ts'
+import type { Curve2, Spline2 } from '../../geometry/curve2.ts'
 import { derivativeAt, minorOf, pointAt } from '../../geometry/evaluate.ts'
 import type { Vec2 } from '../../geometry/vec.ts'
 
@@ -28,15 +28,29 @@ export function nearest(curve: Curve2, p: Vec2): Nearest {
       return refined(curve, swept(curve, Math.atan2(y, x), p), p)
     }
     case 'spline': {
-      const count = 8 * curve.poles.length
-      let best = at(curve, 0, p)
-      for (let i = 1; i <= count; i++) {
-        const next = at(curve, i / count, p)
-        if (next.distance < best.distance) best = next
+      const points = samplesOf(curve)
+      let best = 0
+      let least = Infinity
+      for (let i = 0; i < points.length; i++) {
+        const d = (points[i]![0] - p[0]) ** 2 + (points[i]![1] - p[1]) ** 2
+        if (d < least) [best, least] = [i, d]
       }
-      return refined(curve, best, p)
+      return refined(curve, at(curve, best / (points.length - 1), p), p)
     }
   }
+}
+
+/** Points of a spline, evenly in its parameter; worked out once for each curve. */
+const sampled = new WeakMap<Spline2, readonly Vec2[]>()
+
+function samplesOf(curve: Spline2): readonly Vec2[] {
+  let points = sampled.get(curve)
+  if (!points) {
+    const count = 8 * curve.poles.length
+    points = Array.from({ length: count + 1 }, (_, i) => pointAt(curve, i / count))
+    sampled.set(curve, points)
+  }
+  return points
 }
 
 function swept(curve: Curve2 & { readonly from: number; readonly sweep: number }, angle: number, p: Vec2): Nearest {
