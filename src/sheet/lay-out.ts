@@ -23,13 +23,13 @@ import { titleBlock, titleBlockSize } from './furniture/title-block.ts'
 import { titleWords } from './furniture/title-words.ts'
 import { hatchStyle } from './hatching.ts'
 import { lettered } from './lettering/capitals.ts'
-import { lettering, letteringBox } from './lettering/lettering.ts'
-import { missingSigns } from './lettering/metrics.ts'
 import { type Placement, placeDimensions } from './placement/place-dimensions.ts'
 import { possible } from './requested-format.ts'
 import type { PlacedView, Sheet, SheetItem } from './sheet.ts'
+import { signMarks } from './sign-marks.ts'
 import { toPaper, viewItems } from './view-items.ts'
-import { labelPlace, labelStrips, leastRooms, mainView, viewMoves, viewRooms } from './view-rooms.ts'
+import { labelItems } from './view-label.ts'
+import { leastRooms, mainView, viewMoves, viewRooms } from './view-rooms.ts'
 
 /** How many sheets are tried for one that has room for every size. */
 const TRIES = 4
@@ -207,7 +207,7 @@ function draw(desk: Desk, choice: SheetChoice): Drawn {
       items.push(...drawn.items)
       obstacles.push(...drawn.taken)
     }
-    const label = labelItems(view, at, choice, view === main ? views.thicknessNote : undefined, header, figures)
+    const label = labelItems(view, at, choice.grid, view === main ? views.thicknessNote : undefined, header, figures)
     items.push(...label.items)
     obstacles.push(...label.taken)
     if (view.kind === 'pictorial') obstacles.push(grownBy(at.box, 2))
@@ -327,41 +327,6 @@ function hatchOf(standing: readonly Standing[], figures: ReturnType<typeof pract
   return regions.length > 0 ? hatchStyle(regions, figures) : undefined
 }
 
-function labelItems(
-  view: View,
-  at: PlacedView,
-  choice: SheetChoice,
-  thickness: string | undefined,
-  header: Header,
-  figures: ReturnType<typeof practiceFigures>,
-): { items: readonly SheetItem[]; taken: readonly Box2[] } {
-  const room = choice.grid.rooms.get(view.id)
-  const outline = choice.grid.outlines.get(view.id)
-  if (!room || !outline) return { items: [], taken: [] }
-  const over = labelPlace(header.practice) === 'over'
-  const x = (at.box.min[0] + at.box.max[0]) / 2
-  const shift = at.box.min[1] - outline.min[1]
-  const items: SheetItem[] = []
-  const taken: Box2[] = []
-  const put = (text: string, height: number, middle: number, fractions: 'inline' | 'stacked') => {
-    const set = {
-      fractions,
-      at: [x, shift + middle - height / 2] as Vec2,
-      height,
-      anchor: 'middle' as const,
-      role: 'label' as const,
-      tie: { view: view.id },
-    }
-    items.push(...lettering(text, set))
-    taken.push(grownBy(letteringBox(text, set), 1))
-  }
-  const { label, note } = labelStrips(view, thickness, figures)
-  if (view.label)
-    put(view.label, figures.lettering.viewLabel, over ? room.max[1] - label / 2 : room.min[1] + label / 2, 'inline')
-  if (thickness) put(thickness, figures.lettering.note, room.min[1] + (over ? 0 : label) + note / 2, 'stacked')
-  return { items, taken }
-}
-
 function placeSizes(
   desk: Desk,
   sizes: SizeSet,
@@ -378,36 +343,5 @@ function placeSizes(
     obstacles,
     bounds: boxOf(f.min[0] + 2, f.min[1] + 2, f.max[0] - 2, f.max[1] - 2),
     format: choice.format.name,
-  })
-}
-
-/** Characters for which the lettering has no sign. */
-function signMarks(header: Header): Mark[] {
-  const said = [
-    header.part,
-    header.number,
-    header.revision,
-    header.material,
-    header.coating,
-    header.texture,
-    header.firm,
-    header.documentType,
-    header.drawn?.name,
-    header.checked?.name,
-    header.approved?.name,
-    ...header.notes,
-  ]
-  return said.flatMap((words): Mark[] => {
-    const missing = words ? missingSigns(words.text) : []
-    if (!words || missing.length === 0) return []
-    return [
-      {
-        rule: 'sign-not-in-lettering',
-        weight: 'look again',
-        text: `The lettering has no sign for ${missing.map((c) => `“${c}”`).join(', ')}.`,
-        span: words.span,
-        expected: 'Latin letters, figures and the signs of the drawing standards',
-      },
-    ]
   })
 }
