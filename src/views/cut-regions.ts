@@ -10,7 +10,7 @@ export function cutRegions(body: Body, frame: Frame): Curve2[][][] {
   return body.faces.filter((f) => f.cut && facesViewer(f, frame)).map((face) => loopsOf(face, body, frame))
 }
 
-export function facesViewer(face: BodyFace, frame: Frame): boolean {
+function facesViewer(face: BodyFace, frame: Frame): boolean {
   if (face.surface.kind !== 'plane') return false
   const side = face.reversed ? -1 : 1
   return side * dot(face.surface.axes.z, frame.toViewer) > 1 - 1e-9

@@ -8,7 +8,7 @@ import type { PlannedSection } from './propose/plan.ts'
 import type { CuttingPlane, Frame, View, ViewLine } from './view.ts'
 
 /** Paper mm by which the cutting-plane line passes the outline, room for the arrows (common practice, no source). */
-export const CUTTING_PLANE_OVERRUN = 10
+const CUTTING_PLANE_OVERRUN = 10
 
 /** What the section keeps. A half section takes one quarter out: below a level axis, right of an upright one. */
 export function keptBy(

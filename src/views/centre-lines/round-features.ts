@@ -85,7 +85,7 @@ function about(point: Vec3, direction: Vec3, faces: readonly BodyFace[], body: B
   return { point, direction, reach: [from, to], radius }
 }
 
-export function axisOfSurface(surface: Surface3): { readonly point: Vec3; readonly direction: Vec3 } | undefined {
+function axisOfSurface(surface: Surface3): { readonly point: Vec3; readonly direction: Vec3 } | undefined {
   if (surface.kind !== 'cylinder' && surface.kind !== 'cone') return undefined
   return { point: surface.axes.origin, direction: surface.axes.z }
 }

@@ -14,7 +14,7 @@ export type Carrier =
   | { readonly kind: 'ellipse'; readonly ellipse: Ellipse2 }
   | { readonly kind: 'spline'; readonly spline: Spline2; readonly closed: boolean }
 
-export function carrierOf(curve: Curve2): Carrier {
+function carrierOf(curve: Curve2): Carrier {
   switch (curve.kind) {
     case 'line':
       return { kind: 'line', origin: curve.a, along: direction(curve) }
@@ -52,7 +52,7 @@ export function reachOf(carrier: Carrier, mm: number): number {
 }
 
 /** The stretch of the carrier that `curve` covers, or undefined where the curve strays from it by more than `tolerance` mm. */
-export function intervalOn(carrier: Carrier, curve: Curve2, tolerance: number): Interval | undefined {
+function intervalOn(carrier: Carrier, curve: Curve2, tolerance: number): Interval | undefined {
   switch (carrier.kind) {
     case 'line': {
       if (curve.kind !== 'line') return undefined

@@ -87,7 +87,7 @@ const chained = (curve: Curve2, length: number, figure: DashFigure) =>
   isClosed(curve) ? fitChainLoop(length, figure) : fitChain(length, figure)
 
 /** Straight lines grow or shrink by the overruns; other curves have none. */
-export function stretched(curve: Curve2, overrun: readonly [number, number]): Curve2 {
+function stretched(curve: Curve2, overrun: readonly [number, number]): Curve2 {
   if (curve.kind !== 'line') return curve
   const length = lengthOf(curve)
   if (length === 0 || length + overrun[0] + overrun[1] <= 0) return curve

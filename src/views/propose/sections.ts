@@ -38,7 +38,7 @@ function chooseSide(part: Part, request: SectionRequest, views: readonly Side[])
 }
 
 /** A point for the cutting plane that faces `side`: through what is named, through the part's axis, or through most axes. */
-export function planePoint(part: Part, side: Side, through?: string): Vec3 {
+function planePoint(part: Part, side: Side, through?: string): Vec3 {
   const normal = FRAMES[side].toViewer
   const middle = scale(add(part.body.box.min, part.body.box.max), 0.5)
   const named = through === undefined ? undefined : featureNamed(part, through)

@@ -75,7 +75,7 @@ function nearestAxis(d: Vec3): Axis[] {
 }
 
 /** Axes along which all the faces run and are seen edge-on; where they share none, those of the single faces. */
-export function sweptAlong(faces: readonly BodyFace[]): Axis[] {
+function sweptAlong(faces: readonly BodyFace[]): Axis[] {
   const each = faces.map((f) => ALL.filter((a) => runsAlong(f, AXES[a])))
   const common = ALL.filter((a) => each.length > 0 && each.every((axes) => axes.includes(a)))
   return common.length > 0 ? common : ALL.filter((a) => each.some((axes) => axes.length === 1 && axes[0] === a))
