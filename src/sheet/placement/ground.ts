@@ -114,7 +114,7 @@ export class Ground {
         if (role === 'extension' && kind === 'centre') continue
         if (m.overlap > 0.6) sum += role === 'dimension' ? WEIGHTS.nearOutline : WEIGHTS.alongOutline
       } else if (reach > 0 && kind === 'visible' && ink.straight[i] && m.overlap > 1) nearOutline = true
-      else if (role === 'extension' && m.distance < 0.8 && m.overlap > 2 && kind !== 'centre')
+      else if (role === 'extension' && m.distance < 1.8 && m.overlap > 3 && kind !== 'centre')
         sum += WEIGHTS.tooClose / 2
     }
     if (nearOutline) sum += WEIGHTS.nearOutline

@@ -49,7 +49,7 @@ export function randomSheet(seed: number) {
   const f = 'front'
   const dimensions: Dimension[] = [
     across(f, [0, 0], [w, step ? step.y : 0], [text(w), ...tolerance()]),
-    upward(f, [0, 0], [0, h - round], [text(h), ...tolerance()]),
+    upward(f, [0, 0], [round, h], [text(h), ...tolerance()]),
   ]
   if (step) {
     dimensions.push(across(f, [w - step.x, 0], [w, step.y], text(step.x)))
