@@ -38,10 +38,12 @@ export function sweepPieces(sweep: Sweep, edge: number, path: Path3, still: numb
     const near = (t: number) => {
       path3At(path, t, p)
       if (sweep === 'x') return p[0]!
-      // on the half plane where the angle jumps, the middle tells which side is meant
       if (Math.hypot(p[0]!, p[1]!) < 1e-12) return mid
-      const s = turnInto(Math.atan2(p[1]!, p[0]!), mid - Math.PI)
-      return Math.abs(s) > Math.PI - 1e-11 ? Math.sign(s) * Math.PI : s
+      const s = Math.atan2(p[1]!, p[0]!)
+      if (Math.abs(s) < Math.PI - 1e-9) return s
+      // on the half plane where the angle jumps, the inside of the piece tells which side is meant
+      path3At(path, t + 1e-4 * (0.5 * (from + to) - t), p)
+      return Math.atan2(p[1]!, p[0]!) < 0 ? -Math.PI : Math.PI
     }
     const a = near(from)
     const b = near(to)

@@ -94,19 +94,36 @@ export class TorusTrim {
     if (s >= Math.PI) s = -Math.PI
     if (this.trim.parityAbove(s, p) === 'on') return true
     const angle = this.tubeAngle(p)
+    const first = this.byTube(s, angle) ?? this.byAxis(s, angle)
+    if (first !== undefined) return first
+    // No border either way round: nothing changes on going round to where there is one.
+    const widest = [...this.trim.pieces].sort((a, b) => b.hi - b.lo - (a.hi - a.lo))[0]
+    if (widest) return this.byTube(widest.lo + 0.4387 * (widest.hi - widest.lo), angle) !== false
+    const longest = [...this.tube].sort((a, b) => b.hi - b.lo - (a.hi - a.lo))[0]
+    if (longest) return this.byAxis(s, longest.lo + 0.4387 * (longest.hi - longest.lo)) !== false
+    return true
+  }
+
+  /** By the nearest border passed on going back round the tube at a fixed place round the axis. */
+  private byTube(s: number, angle: number): boolean | undefined {
     const q = [0, 0, 0]
     let least = Infinity
-    let inside = true
+    let inside: boolean | undefined
     for (const { piece, t } of this.trim.passings(s)) {
       path3At(piece.path, t, q)
-      const below = angle - this.tubeAngle(q)
-      const gap = below - TURN * Math.floor(below / TURN)
-      if (gap < least) {
-        least = gap
-        inside = this.interior(piece.path, t, this.forward.get(piece.edge) !== false, 'tube')
-      }
+      const gap = turnInto(angle - this.tubeAngle(q), 0)
+      if (gap >= least) continue
+      least = gap
+      inside = this.interior(piece.path, t, this.forward.get(piece.edge) !== false, 'tube')
     }
-    if (least < Infinity) return inside
+    return inside
+  }
+
+  /** By the nearest border passed on going back round the axis at a fixed place round the tube. */
+  private byAxis(s: number, angle: number): boolean | undefined {
+    const q = [0, 0, 0]
+    let least = Infinity
+    let inside: boolean | undefined
     for (const piece of this.tube) {
       // closed on both ends: meeting two neighbours at their common end does no harm to a search for the nearest
       const a = turnInto(angle, piece.lo - 1e-7)
@@ -121,12 +138,10 @@ export class TorusTrim {
         piece.t1,
       )
       path3At(piece.path, t, q)
-      const below = s - Math.atan2(q[1]!, q[0]!)
-      const gap = below - TURN * Math.floor(below / TURN)
-      if (gap < least) {
-        least = gap
-        inside = this.interior(piece.path, t, piece.forward, 'axis')
-      }
+      const gap = turnInto(s - Math.atan2(q[1]!, q[0]!), 0)
+      if (gap >= least) continue
+      least = gap
+      inside = this.interior(piece.path, t, piece.forward, 'axis')
     }
     return inside
   }
