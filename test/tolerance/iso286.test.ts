@@ -58,6 +58,25 @@ describe('standard tolerances', () => {
     }
   })
 
+  // ISO 286-1 annex A, above 500 mm: IT1 to IT4 = 2, 2.7, 3.7 and 5 I; tabled for trial use.
+  test('IT1 to IT4 above 500 mm follow the formula of the annex', () => {
+    mainSteps.forEach((bound, step) => {
+      if (bound <= 500) return
+      const unit = 0.004 * Math.sqrt(mainSteps[step - 1]! * bound) + 2.1
+      for (const [grade, factor] of [
+        [1, 2],
+        [2, 2.7],
+        [3, 3.7],
+        [4, 5],
+      ] as const) {
+        const exact = factor * unit
+        expect(Math.abs(standardTolerance(String(grade), bound)! - exact), `IT${grade} at ${bound}`).toBeLessThan(
+          Math.max(0.8, 0.035 * exact),
+        )
+      }
+    })
+  })
+
   // ISO 286-1 annex A: from IT6 up every fifth grade is ten times as wide; printed tables keep to it from IT12.
   test('IT12 to IT18 are ten times IT7 to IT13, all sizes', () => {
     for (const bound of mainSteps) {
@@ -328,7 +347,17 @@ describe('fundamental deviations', () => {
     holes.forEach((row, i) => {
       expect(['J6', 'J7', 'J8'].map((symbol) => microns(symbol, mainSteps[i + 1]!)[0])).toEqual(row)
     })
+    // Up to 10 mm printed there as well; 18 to 180 mm from memory.
     const shafts = [
+      [3, -2, -4],
+      [6, -2, -4],
+      [10, -2, -5],
+      [18, -3, -6],
+      [30, -4, -8],
+      [50, -5, -10],
+      [80, -7, -12],
+      [120, -9, -15],
+      [180, -11, -18],
       [250, -13, -21],
       [315, -16, -26],
       [400, -18, -28],

@@ -90,8 +90,10 @@ function shaftLimits(key: string, shaft: string, grade: number, step: number, si
   if (shaft === 'js') return { upper: inchJs[grade]![step]!, lower: -inchJs[grade]![step]! }
   if (shaft === 'ln1') return { upper: ln1.upper[step]!, lower: ln1.lower[step]! }
   if (shaft === 'force') {
-    const lower = forceLower[Number(key[2])]![forceSteps.findIndex((bound) => sizeIn <= bound)]!
-    return { upper: lower + width, lower }
+    const forceStep = forceSteps.findIndex((bound) => sizeIn <= bound)
+    const lower = forceLower[Number(key[2])]![forceStep]!
+    // The standard prints +6.1, not +6.0, for the shaft of FN 1 above 13.98 to 15.75 in.
+    return { upper: key === 'FN1' && forceStep === 22 ? 6.1 : lower + width, lower }
   }
   if (shaft.startsWith('+')) {
     const lower = inchDeviations[shaft.slice(1)]![step]!

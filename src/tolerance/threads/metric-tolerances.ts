@@ -9,10 +9,12 @@ function byPitch(row: string): ReadonlyMap<number, number> {
   return new Map(row.split(' ').flatMap((cell, i) => (cell === '-' ? [] : [[pitches[i]!, Number(cell)] as const])))
 }
 
-/** Fundamental deviation by position: upper of a screw (magnitude), lower of a hole. */
+const playG = byPitch('17 18 18 19 19 20 20 21 22 22 24 26 28 32 34 38 42 48 53 60 63 71 75 80 100')
+
+/** Fundamental deviation by position: upper of a screw (magnitude), lower of a hole. G and g have the same. */
 export const positions: Readonly<Record<'G' | 'g' | 'f' | 'e', ReadonlyMap<number, number>>> = {
-  G: byPitch('17 18 18 19 19 20 20 21 22 22 24 26 28 32 34 38 42 48 53 60 63 71 75 80 100'),
-  g: byPitch('17 18 18 19 19 20 20 21 22 22 24 26 28 32 34 38 42 48 53 60 63 71 75 80 100'),
+  G: playG,
+  g: playG,
   f: byPitch('- - - 34 34 35 36 36 38 38 38 40 42 45 48 52 58 63 70 75 80 85 90 95 118'),
   e: byPitch('- - - - - - 50 53 56 56 60 60 63 67 71 71 80 85 90 95 100 106 112 118 140'),
 }
