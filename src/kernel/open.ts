@@ -89,7 +89,11 @@ function kernelOn(oc: Occt): OcctKernel {
       kept.names = names
       delete kept.body
     },
-    properties: (solid) => guarded(oc, 'weighing the solid', () => solidProperties(oc, at(solid).shape)),
+    properties: (solid) =>
+      guarded(oc, 'weighing the solid', () => {
+        const curved = body(solid).edges.some(({ curve }) => curve.kind === 'ellipse' || curve.kind === 'spline')
+        return solidProperties(oc, at(solid).shape, curved)
+      }),
     step: (solid, about) => guarded(oc, 'writing STEP', () => writeStepText(oc, at(solid).shape, about)),
     readStep: (text) => keep(guarded(oc, 'reading STEP', () => readStepText(oc, text))),
     free: (solid) => {

@@ -10,12 +10,21 @@ export interface SolidProperties {
   readonly centroid: Vec3
 }
 
-export function solidProperties(oc: Occt, shape: TopoDS_Shape): SolidProperties {
+/**
+ * Plain Gauss integration is exact on faces bounded by lines and circles; `curved` borders (ellipses, splines) need
+ * the adaptive one, to 1e-10 of the whole.
+ */
+export function solidProperties(oc: Occt, shape: TopoDS_Shape, curved: boolean): SolidProperties {
   return scoped((own) => {
     const volume = own(new oc.GProp_GProps())
-    oc.BRepGProp.VolumeProperties(shape, volume, false, false, false)
     const area = own(new oc.GProp_GProps())
-    oc.BRepGProp.SurfaceProperties(shape, area, false, false)
+    if (curved) {
+      oc.BRepGProp.VolumeProperties(shape, volume, 1e-10, false, false)
+      oc.BRepGProp.SurfaceProperties(shape, area, 1e-10, false)
+    } else {
+      oc.BRepGProp.VolumeProperties(shape, volume, false, false, false)
+      oc.BRepGProp.SurfaceProperties(shape, area, false, false)
+    }
     return { volume: volume.Mass(), area: area.Mass(), centroid: takeVec(volume.CentreOfMass()) }
   })
 }

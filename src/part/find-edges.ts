@@ -84,9 +84,12 @@ function flatEdgesOf(shop: Workshop, profile: Profile, text: string): StockEdge[
   const wanted = SIDES.filter((s) => words.includes(s))
   const touches = (e: StockEdge) => wanted.every((s) => e.faces.includes(s))
   const exact = [...corners, ...caps].filter((e) => e.faces.every((f) => text.includes(f.toLowerCase())))
-  if (exact.length > 0 && wanted.length < 2) {
-    const named = exact.filter((e) => e.faces.some((f) => !SIDES.some((s) => s === f)))
-    if (named.length > 0) return named
+  const named = exact.filter((e) => e.faces.some((f) => !SIDES.some((s) => s === f)))
+  if (named.length > 0) return named
+  const step = /^(step|notch)( \w+)? corners?$/.exec(text)
+  if (step) {
+    const start = step[2] ? `${step[1]}${step[2]} ` : `${step[1]} `
+    return corners.filter((e) => e.faces.every((f) => f.toLowerCase().startsWith(start)))
   }
   if (/\bcorners?\b/.test(text)) {
     if (wanted.length >= 2) {
