@@ -12,7 +12,11 @@ import { across, circle, hole, note, place, rect, seg, sheetOf, size, sizeSet, u
 type Stroke = Extract<SheetItem, { item: 'stroke' }>
 type Text = Extract<SheetItem, { item: 'text' }>
 
-function placed(views: readonly { view: View; placed: PlacedView }[], dimensions: Dimension[], practice: 'ASME' | 'ISO' = 'ASME') {
+function placed(
+  views: readonly { view: View; placed: PlacedView }[],
+  dimensions: Dimension[],
+  practice: 'ASME' | 'ISO' = 'ASME',
+) {
   const bounds = { min: [10, 10], max: [410, 287] } as const
   const result = placeDimensions({ views, sizes: sizeSet(dimensions), practice, obstacles: [], bounds })
   expect(result.unplaced).toEqual([])
@@ -21,7 +25,9 @@ function placed(views: readonly { view: View; placed: PlacedView }[], dimensions
   expect(findings.filter((f) => f.what !== 'extensionCrossings')).toEqual([])
   const ends = (kind: Stroke['kind'], id?: string) =>
     result.items
-      .filter((i): i is Stroke => i.item === 'stroke' && i.kind === kind && (id === undefined || i.tie?.dimension === id))
+      .filter(
+        (i): i is Stroke => i.item === 'stroke' && i.kind === kind && (id === undefined || i.tie?.dimension === id),
+      )
       .map(({ curve }) => {
         if (curve.kind !== 'line') throw new Error('expected straight lines')
         const round = (p: Vec2): Vec2 => [Math.round(p[0] * 1000) / 1000, Math.round(p[1] * 1000) / 1000]
@@ -58,10 +64,25 @@ describe('baseline and chain (ASME Y14.5-2018 §2.6: accumulation of tolerances;
     expect(left![1][0] - 100).toBeCloseTo(130 - right![0][0], 2)
     // One extension line at the common baseline: gap 1.5 from the outline, 3 past the furthest row.
     const base = r.ends('extension').filter(([a, b]) => a[0] === 100 && b[0] === 100)
-    expect(base).toEqual([[[100, 151.5], [100, 179]]])
+    expect(base).toEqual([
+      [
+        [100, 151.5],
+        [100, 179],
+      ],
+    ])
     // The holes' extension lines go on from the centre lines, which end at 125 + 4 + 3.
-    expect(r.ends('extension', 'l30')).toEqual([[[130, 132], [130, 163]]])
-    expect(r.ends('extension', 'l60')).toEqual([[[160, 132], [160, 171]]])
+    expect(r.ends('extension', 'l30')).toEqual([
+      [
+        [130, 132],
+        [130, 163],
+      ],
+    ])
+    expect(r.ends('extension', 'l60')).toEqual([
+      [
+        [160, 132],
+        [160, 171],
+      ],
+    ])
     expect(r.crossings).toBe(0)
   })
 
@@ -92,10 +113,20 @@ describe('baseline and chain (ASME Y14.5-2018 §2.6: accumulation of tolerances;
       'ISO',
     )
     // Row at 160; text 3.5 high, 1 mm above its line.
-    expect(r.ends('dimension', 'w')).toEqual([[[100, 160], [200, 160]]])
+    expect(r.ends('dimension', 'w')).toEqual([
+      [
+        [100, 160],
+        [200, 160],
+      ],
+    ])
     expect(r.text('100')).toMatchObject({ at: [150, 161], height: 3.5, angle: 0 })
     // Upright line at 210: text turned 90°, on its left.
-    expect(r.ends('dimension', 'h')).toEqual([[[210, 100], [210, 150]]])
+    expect(r.ends('dimension', 'h')).toEqual([
+      [
+        [210, 100],
+        [210, 150],
+      ],
+    ])
     expect(r.text('50')).toMatchObject({ angle: 90 })
     expect(r.text('50').at[0]).toBeCloseTo(209, 6)
     expect(r.text('50').at[1]).toBeCloseTo(125, 6)
@@ -109,8 +140,16 @@ describe('a slot by overall length and width, ends 2X R (ASME Y14.5-2018 §4.16,
       ...rect(0, 0, 80, 40),
       seg([30, 15], [50, 15]),
       seg([30, 25], [50, 25]),
-      { curve: { kind: 'arc', c: [50, 20], r: 5, from: -Math.PI / 2, sweep: Math.PI }, kind: 'visible', sources: [] } as const,
-      { curve: { kind: 'arc', c: [30, 20], r: 5, from: Math.PI / 2, sweep: Math.PI }, kind: 'visible', sources: [] } as const,
+      {
+        curve: { kind: 'arc', c: [50, 20], r: 5, from: -Math.PI / 2, sweep: Math.PI },
+        kind: 'visible',
+        sources: [],
+      } as const,
+      {
+        curve: { kind: 'arc', c: [30, 20], r: 5, from: Math.PI / 2, sweep: Math.PI },
+        kind: 'visible',
+        sources: [],
+      } as const,
       seg([25, 20], [55, 20], 'centre', 3),
       seg([40, 15], [40, 25], 'centre', 3),
     ]
@@ -119,7 +158,9 @@ describe('a slot by overall length and width, ends 2X R (ASME Y14.5-2018 §4.16,
       [
         across('front', [25, 20], [55, 20], '30', { id: 'length' }),
         upward('front', [50, 15], [50, 25], '10', { id: 'width' }),
-        size('front', { kind: 'radius', centre: [50, 20], radius: 5, from: -Math.PI / 2, sweep: Math.PI }, '2X R', { id: 'ends' }),
+        size('front', { kind: 'radius', centre: [50, 20], radius: 5, from: -Math.PI / 2, sweep: Math.PI }, '2X R', {
+          id: 'ends',
+        }),
       ],
     )
     // Outline top at 140, row at 150, text in the middle at 140.
@@ -134,8 +175,14 @@ describe('a slot by overall length and width, ends 2X R (ASME Y14.5-2018 §4.16,
     expect(r.text('10').at).toEqual([190, 118.5])
     const tails = r.ends('dimension', 'width')
     expect(tails).toEqual([
-      [[190, 109.5], [190, 115]],
-      [[190, 125], [190, 130.5]],
+      [
+        [190, 109.5],
+        [190, 115],
+      ],
+      [
+        [190, 125],
+        [190, 130.5],
+      ],
     ])
     expect(r.text('2X R')).toBeDefined()
   })
@@ -145,7 +192,10 @@ describe('a bolt circle hole with a note (ASME Y14.5-2018 §4.5.3: leaders to ci
   it('aims at the centre of the hole, ends on its circle, and turns into a level shoulder', () => {
     // Disc ⌀100 about (200, 150); hole ⌀8 on ⌀70 at 60°: centre (217.5, 180.311).
     const c: Vec2 = [35 * Math.cos(Math.PI / 3), 35 * Math.sin(Math.PI / 3)]
-    const holes = Array.from({ length: 6 }, (_, i): Vec2 => [35 * Math.cos((i * Math.PI) / 3), 35 * Math.sin((i * Math.PI) / 3)])
+    const holes = Array.from(
+      { length: 6 },
+      (_, i): Vec2 => [35 * Math.cos((i * Math.PI) / 3), 35 * Math.sin((i * Math.PI) / 3)],
+    )
     const lines = [circle([0, 0], 50), circle([0, 0], 35, 'centre'), ...holes.map((h) => circle(h, 4))]
     const r = placed(
       [place(view('front', lines, { min: [-50, -50], max: [50, 50] }), [200, 150])],
