@@ -21,16 +21,13 @@ import { type NoteStatement, prove } from './proof/prove.ts'
  */
 export function chooseSizes(part: Part, views: ViewSet): SizeSet {
   const context = contextOf(part, views)
-  const said = withWords(context, draftsOf(context))
-  const { tables, drafts } = withTables(context, withSchemes(context, onceEach(context, said)))
   const noted = thicknessNotes(context)
+  const said = withWords(context, draftsOf(context)).filter((d) => !noted.some((n) => n.draft === d.id))
+  const { tables, drafts } = withTables(context, withSchemes(context, onceEach(context, said)))
   const rows = tables.flatMap((t) => t.rows.map((row) => row.states ?? []))
   const given = [...drafts, ...rows.map((states, i) => ({ id: `row ${i}`, states }))]
   const all = [...drafts, ...derivedDrafts(context, [...given, ...noted]), ...shownDrafts(context)]
-  const settled: Dimension[] = all.flatMap((draft) => {
-    if (noted.some((n) => n.draft === draft.id)) return []
-    return settle(context, draft) ?? []
-  })
+  const settled: Dimension[] = all.flatMap((draft) => settle(context, draft) ?? [])
   const dimensions = withPlaces(context, all, settled)
   const proof = prove(part, dimensions, { tables, views, model: context.model, notes: noted })
   const marks = [...sizeMarks(part), ...context.marks, ...proofMarks(proof)]

@@ -93,6 +93,8 @@ export type Statement =
   | { readonly kind: 'equally spaced'; readonly centre: Vec3; readonly axis: Vec3; readonly members: readonly Vec3[] }
   /** Angle of one axis of a bolt circle about its centre. One that stands on a centre line needs none. */
   | { readonly kind: 'polar'; readonly centre: Vec3; readonly axis: Vec3; readonly member: Vec3 }
+  /** Axes of two features stand in line where one size is shown for both. No number. */
+  | { readonly kind: 'aligned'; readonly direction: Vec3; readonly reaches: readonly [Reach, Reach] }
   /** `centred`, said on the sheet in words: the first and last reach stand evenly between the two others. No number. */
   | {
       readonly kind: 'centred'

@@ -7,7 +7,7 @@ import { type Making, modelOf } from '../../src/sizes/proof/model.ts'
 import { rankOf } from '../../src/sizes/proof/rank.ts'
 import { prism, rectangle, turned } from './bodies.ts'
 
-const NOTHING: Making = { together: [], circles: [] }
+const NOTHING: Making = { owners: [], together: [], circles: [] }
 const X: Vec3 = [1, 0, 0]
 const Y: Vec3 = [0, 1, 0]
 const Z: Vec3 = [0, 0, 1]
@@ -209,6 +209,7 @@ describe('the proof on shapes counted by hand', () => {
       const outside = disc.faces.filter((f) => f.surface.kind === 'cylinder' && f.surface.r === 50).map((f) => f.id)
       const bores = disc.faces.filter((f) => f.surface.kind === 'cylinder' && f.surface.r === 4).map((f) => f.id)
       const making: Making = {
+        owners: [],
         together: [],
         circles: [
           { id: 'b', centre: [0, 0, 0], normal: Z, members: bores.map((f, i) => ({ id: `b${i}`, faces: [f] })) },

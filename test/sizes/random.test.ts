@@ -15,7 +15,7 @@ import { type Hole, type Move, prism, turned } from './bodies.ts'
  * bars (Suzuki, Ando and Kimura 1990; Yuen, Tan and Yu 1988; from memory).
  */
 
-const NOTHING: Making = { together: [], circles: [] }
+const NOTHING: Making = { owners: [], together: [], circles: [] }
 
 interface Made {
   readonly body: Body

@@ -57,8 +57,12 @@ export function mooringOf(context: Context, id: string, direction: Vec3): Moorin
     const member = part.features.flatMap((f) => f.members).find((m) => m.axes.includes(id))
     const faces = datum.faces ?? member?.faces ?? []
     const own = { at: datum.point, name: datum.name, faces, axis: datum.direction }
-    const middle = midway(context, id, datum.point, direction)
-    return middle ? { ...own, middle } : own
+    const ends = endsOf(context, id)
+    if (!ends) return own
+    const [a, b] = ends
+    // Along its long way a slot is held by the middle of its ends; across, by the axis that both ends share.
+    const apart = Math.abs(dot(sub(b, a), direction)) > 1e-6
+    return apart ? { ...own, middle: spread(a, b, datum.point, direction) } : { ...own, at: a }
   }
   if (datum?.kind === 'middle') {
     const sides = datum.between.map((side) => mooringOf(context, side, direction))
@@ -82,17 +86,15 @@ export function mooringOf(context: Context, id: string, direction: Vec3): Moorin
 }
 
 /** The two ends of a slot whose middle this axis is: `slot 1 end 1 axis`, `slot 1 end 2 axis`. */
-function midway(context: Context, id: string, point: Vec3, direction: Vec3): readonly [Vec3, Vec3] | undefined {
+function endsOf(context: Context, id: string): readonly [Vec3, Vec3] | undefined {
   const stem = id.replace(/ axis$/, '')
   const [a, b] = [context.data.get(`${stem} end 1 axis`), context.data.get(`${stem} end 2 axis`)]
-  if (!a || !b) return undefined
-  const apart = Math.abs(dot(sub(b.point, a.point), direction))
-  // Across its long way a slot's middle is its ends' own axis.
-  return apart > 1e-6 ? spread(a.point, b.point, point, direction) : undefined
+  return a && b ? [a.point, b.point] : undefined
 }
 
 /** Where two sides are sloping, their level along the direction is taken where they meet the edge through `at`. */
 function spread(a: Vec3, b: Vec3, at: Vec3, direction: Vec3): readonly [Vec3, Vec3] {
+  if (Math.abs(dot(sub(a, at), direction)) < 1e-9) return [a, b]
   const [p, q] = [a, b].map((side) => add(at, scale(direction, dot(sub(side, at), direction))))
   return [p!, q!]
 }

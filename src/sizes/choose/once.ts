@@ -2,35 +2,63 @@ import type { Mark } from '../../brief/mark.ts'
 import type { Vec3 } from '../../geometry/vec.ts'
 import { dot } from '../../geometry/vec3.ts'
 import { plainText } from '../callout/plain-text.ts'
-import type { Reach, Stretch } from '../dimension.ts'
-import { reached } from '../proof/reach.ts'
+import type { Reach, Statement, Stretch } from '../dimension.ts'
+import { axisIndex } from '../proof/elements.ts'
 import type { Context } from './context.ts'
 import type { Draft } from './draft.ts'
 
 /**
- * Features in line share one size: where two statements give the same distance between the same planes and axes, the
- * sheet shows it once. Where they give it with different digits, or against what the solid measures, both places are
- * marked.
+ * Features in line on one face share one size: where two statements give the same distance, the sheet shows it once and
+ * the centre line says the rest. Where they give it with different digits, or against what the solid measures, both
+ * places are marked.
  */
 export function onceEach(context: Context, drafts: readonly Draft[]): Draft[] {
   const kept: Draft[] = []
-  const said = new Map<string, Draft>()
+  const said = new Map<string, string>()
   for (const draft of drafts) {
     contradiction(context, draft, drafts)
     const keys = draft.reference ? undefined : keysOf(context, draft)
-    const earlier = keys?.map((key) => said.get(key))
-    if (!keys || earlier?.some((e) => !e)) {
-      for (const key of keys ?? []) if (!said.has(key)) said.set(key, draft)
+    const earlier = keys?.flatMap((key) => said.get(key) ?? [])
+    if (!keys || !earlier || earlier.length < keys.length) {
+      for (const key of keys ?? []) if (!said.has(key)) said.set(key, draft.id)
       kept.push(draft)
       continue
     }
-    const first = earlier![0]!
-    if (digits(first) !== digits(draft)) {
-      context.marks.push(twice(draft, first))
-      kept.push(draft)
+    const at = kept.findIndex((d) => d.id === earlier[0])
+    const first = kept[at]!
+    if (digits(first) === digits(draft)) {
+      kept[at] = { ...first, states: [...first.states, ...inLine(first, draft)] }
+      continue
     }
+    if (first.feature === draft.feature || !first.feature || !draft.feature) context.marks.push(twice(draft, first))
+    kept.push(draft)
   }
   return kept
+}
+
+/** The other feature's axes stand level with the first one's: what the one size now says of both. */
+function inLine(first: Draft, other: Draft): Statement[] {
+  if (first.feature === other.feature) return []
+  const mine = first.states.flatMap(reachesOf)
+  return other.states.flatMap(reachesOf).flatMap((r): Statement[] => {
+    const mate = mine.find(
+      (m) =>
+        same(dot(m.reach.at, r.direction), dot(r.reach.at, r.direction)) &&
+        same(1, Math.abs(dot(m.direction, r.direction))),
+    )
+    // Planes in one plane share their place already.
+    return mate && 'axis' in r.reach && 'axis' in mate.reach
+      ? [{ kind: 'aligned', direction: r.direction, reaches: [mate.reach, r.reach] }]
+      : []
+  })
+}
+
+const same = (a: number, b: number): boolean => Math.abs(a - b) < 1e-5
+
+function reachesOf(said: Statement): { reach: Reach; direction: Vec3 }[] {
+  if (said.kind === 'distance') return [said.from, said.to].map((reach) => ({ reach, direction: said.direction }))
+  if (said.kind === 'pitch') return said.members.map((reach) => ({ reach, direction: said.direction }))
+  return []
 }
 
 const digits = (draft: Draft): string =>
@@ -41,28 +69,32 @@ function only(draft: Draft): Stretch | undefined {
   return said?.kind === 'distance' && !more && !said.also ? said : undefined
 }
 
-/** One key for each plain thing the size states, by the planes and axes it joins; undefined for anything else. */
+/**
+ * One key for each plain thing the size states, by the levels it joins and the face it belongs to; undefined for
+ * anything else.
+ */
 function keysOf(context: Context, draft: Draft): string[] | undefined {
+  const outward = draft.feature && context.features.get(draft.feature)?.outward
+  const face = outward ? outward.map((c) => c.toFixed(3)).join() : 'stock'
   const keys: string[] = []
   for (const said of draft.states) {
-    if (said.kind === 'distance' && !said.also) keys.push(bars(context, [said.from, said.to], said.direction))
+    if (said.kind === 'distance' && !said.also) keys.push(levels([said.from, said.to], said.direction))
     else if (said.kind === 'pitch') {
-      for (let i = 1; i < said.members.length; i++)
-        keys.push(bars(context, said.members.slice(i - 1, i + 1), said.direction))
+      for (let i = 1; i < said.members.length; i++) keys.push(levels(said.members.slice(i - 1, i + 1), said.direction))
     } else if (said.kind === 'centred') {
-      const ends = [said.first, said.last]
-      keys.push(`middle ${bars(context, ends, said.direction)} of ${bars(context, said.between, said.direction)}`)
+      keys.push(`middle ${levels([said.first, said.last], said.direction)} of ${levels(said.between, said.direction)}`)
     } else return undefined
   }
-  return keys.length > 0 && keys.every((k) => !k.includes('?')) ? keys : undefined
+  return keys.length > 0 ? keys.map((k) => `${face} ${k}`) : undefined
 }
 
-function bars(context: Context, reaches: readonly Reach[], direction: Vec3): string {
-  const own = reaches.map((r) => reached(context.model, r, direction)?.bar)
-  return own
-    .map((bar) => (bar === undefined ? '?' : bar))
+function levels(reaches: readonly Reach[], direction: Vec3): string {
+  const k = axisIndex(direction)
+  const kind = (r: Reach) => ('axis' in r ? 'axis' : 'plane')
+  return `${k ?? direction.join()} ${reaches
+    .map((r) => `${kind(r)} ${Math.abs(dot(r.at, direction)).toFixed(4)}`)
     .sort()
-    .join()
+    .join(' ')}`
 }
 
 function twice(draft: Draft, earlier: Draft): Mark {

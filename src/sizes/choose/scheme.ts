@@ -209,33 +209,17 @@ function asOrdinate(datum: Stop, to: Stop, direction: Vec3, set: readonly Link[]
   }
 }
 
-/** Neighbour to neighbour. */
-function chain(context: Context, key: string, set: readonly Link[]): Draft[] | undefined {
+/** Neighbour to neighbour in one line, each with the number that the brief gives it. */
+function chain(context: Context, key: string, set: readonly Link[]): Draft[] {
   const direction = directionOf(set)
   const group = { id: `${key}/chain`, scheme: 'chain' as const }
-  const stops: Stop[] = []
-  for (const s of set.flatMap((l) => l.stops)) if (!stops.some((t) => near(t, s))) stops.push(s)
-  // Only as many links as the sizes had: a chain over separate sets keeps them separate.
-  const values = set.reduce((n, l) => n + l.stops.length - 1, 0)
-  if (stops.length - 1 !== values) return undefined
-  stops.sort((a, b) => a.at - b.at)
-  return stops.slice(1).map((s, i) => {
-    const from = stops[i]!
-    const own = set.find(
-      (l) => l.stops.length === 2 && l.stops.some((p) => near(p, from)) && l.stops.some((p) => near(p, s)),
-    )
-    const size = own?.draft.size ?? computedSize(context, set, s.at - from.at)
-    return sized(
-      context,
-      own?.draft,
-      `${key}/chain/${from.mooring.name} to ${s.mooring.name}`,
-      from,
-      s,
-      direction,
-      size,
-      group,
-      set,
-    )
+  return set.flatMap(({ draft, stops }): Draft[] => {
+    if (stops.length === 2) return [{ ...draft, group }]
+    return stops.slice(1).map((s, i) => {
+      const own = i === 0 ? draft : undefined
+      const id = `${draft.id}/${i + 1}`
+      return { ...sized(context, own, id, stops[i]!, s, direction, draft.size!, group, set), id }
+    })
   })
 }
 

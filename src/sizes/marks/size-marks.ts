@@ -7,27 +7,10 @@ export function sizeMarks(part: Part): Mark[] {
   const sized = part.chosen.flatMap((chosen) =>
     chosen.kind === 'angle' ? [] : [{ chosen: chosen as Sized, size: chosen.size }],
   )
-  return [
-    ...sized.flatMap(({ chosen, size }) => [...unknown(size), ...fits(part, chosen, size)]),
-    ...decimals(part, sized),
-  ]
+  return [...sized.flatMap(({ chosen, size }) => fits(part, chosen, size)), ...decimals(part, sized)]
 }
 
 type Sized = Exclude<ChosenSize, { readonly kind: 'angle' }>
-
-function unknown(size: Size): Mark[] {
-  if (!size.unknown) return []
-  return [
-    {
-      rule: 'size-unknown',
-      weight: 'must change',
-      text: 'This size is still to be measured; the sheet is laid out with a guess.',
-      span: size.span,
-      expected: 'the measured number in place of ?',
-      source: 'common practice, no source',
-    },
-  ]
-}
 
 const NO_FIT: Readonly<Partial<Record<ChosenSize['kind'], string>>> = {
   pitch: 'a distance between axes',

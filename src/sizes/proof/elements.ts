@@ -17,8 +17,6 @@ export interface Element {
   readonly surface: Surface3
   /** Index of the part's axis its normal or axis runs along; absent: off the axes. A sphere has none. */
   readonly along: AxisIndex | undefined
-  /** Member of a bolt circle it belongs to: such axes are located about a centre, not in rows. */
-  readonly clan: string
 }
 
 /** Which of the part's axes a unit vector runs along, in either sense. */
@@ -61,11 +59,7 @@ export function apexOf(cone: Extract<Surface3, { kind: 'cone' }>): Vec3 {
  * The surfaces to be fixed. Planes in one plane are one element wherever they lie. Round surfaces are one element where
  * their faces touch, or where `together` says that they were made as one (a bore through two ears).
  */
-export function elementsOf(
-  body: Body,
-  together: readonly (readonly number[])[],
-  clans: ReadonlyMap<number, string>,
-): Element[] {
+export function elementsOf(body: Body, together: readonly (readonly number[])[]): Element[] {
   const elements: Element[] = []
   const byFace = new Map<number, Element>()
   const planes = new Map<string, Element[]>()
@@ -87,7 +81,7 @@ export function elementsOf(
   const start = (face: BodyFace): Element => {
     const { surface } = face
     const along = surface.kind === 'spline' || surface.kind === 'sphere' ? undefined : axisIndex(surface.axes.z)
-    const element: Element = { id: elements.length, faces: [], surface, along, clan: clans.get(face.id) ?? '' }
+    const element: Element = { id: elements.length, faces: [], surface, along }
     elements.push(element)
     return element
   }

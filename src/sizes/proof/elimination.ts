@@ -10,6 +10,7 @@ export function gradient(equation: Equation, values: readonly number[], scale: n
   const row = new Map<number, number>()
   if (equation.pair) {
     const [a, b] = equation.pair
+    if (a === b) return row
     row.set(a, -1)
     if (b !== undefined) row.set(b, 1)
     return row

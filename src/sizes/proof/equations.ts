@@ -11,7 +11,7 @@ export interface Equation {
   readonly of: (x: Values) => number
   /** Set where the equation is exactly one unknown less another, or one unknown alone. */
   readonly pair?: readonly [number, number | undefined]
-  readonly kind: 'size' | 'tangent' | 'equal' | 'equally spaced' | 'centred' | 'by custom' | 'parallel'
+  readonly kind: 'size' | 'tangent' | 'equal' | 'equally spaced' | 'centred' | 'aligned' | 'by custom' | 'parallel'
   readonly dimension?: string
 }
 
@@ -117,6 +117,11 @@ function hear(model: Model, statement: Statement): Plain[] | string {
     case 'polar': {
       const angle = polarAngle(model, statement.centre, statement.axis, statement.member)
       return angle ? [{ ...angle, kind: 'size' }] : 'no axis stands where the angle points'
+    }
+    case 'aligned': {
+      const ends = statement.reaches.map((r) => reached(model, r, statement.direction))
+      const [a, b] = ends
+      return a && b ? [difference(a, b, 'aligned')] : 'nothing stands where the line is said to run'
     }
     case 'centred': {
       const { direction, first, last, between } = statement
@@ -332,7 +337,7 @@ function placeAbout(model: Model, centre: Vec3, axis: Vec3, member: Vec3): Place
   const k = axisIndex(axis)
   if (k === undefined) return undefined
   const [i, j] = [((k + 1) % 3) as 0 | 1 | 2, ((k + 2) % 3) as 0 | 1 | 2]
-  const c = [model.level(i, centre[i]), model.level(j, centre[j])]
+  const c = [model.level(i, centre[i], centre), model.level(j, centre[j], centre)]
   const m = [model.level(i, member[i], member), model.level(j, member[j], member)]
   const [c0, c1, m0, m1] = [c[0], c[1], m[0], m[1]]
   if (!c0 || !c1 || !m0 || !m1) return undefined

@@ -1,7 +1,7 @@
 import type { Vec3 } from '../../geometry/vec.ts'
 import { cross, unit } from '../../geometry/vec3.ts'
 import type { Body } from '../../kernel/body.ts'
-import { type AxisIndex, apexOf, axisIndex, type Element, elementsOf, SAME } from './elements.ts'
+import { type AxisIndex, apexOf, type Element, elementsOf, SAME } from './elements.ts'
 
 export type Values = ArrayLike<number>
 
@@ -58,8 +58,8 @@ export interface Model {
   readonly values: readonly number[]
   /** Angles are held as radians × scale, so that all unknowns are millimetres. */
   readonly scale: number
-  /** The position at a coordinate: of the axis that `at` lies on, else of a plane there, else of any axis. */
-  readonly level: (along: AxisIndex, coordinate: number, at?: Vec3) => Expression | undefined
+  /** The position at a coordinate: of the axis that `at` lies on, else of a plane there, else of any axis level with it. */
+  readonly level: (along: AxisIndex, coordinate: number, at: Vec3) => Expression | undefined
   /** Freedoms of all elements, less those of the part as a whole (3 of place, 2 or 3 of turning). */
   readonly freedoms: number
   readonly square: number
@@ -70,6 +70,8 @@ export interface Model {
 
 /** What the model needs to know of the features: faces made as one, bolt circles and their centres. */
 export interface Making {
+  /** Whose the faces are: axes of one feature that are in line share a position, those of two features do not. */
+  readonly owners: readonly { readonly id: string; readonly faces: readonly number[] }[]
   readonly together: readonly (readonly number[])[]
   readonly circles: readonly {
     readonly id: string
@@ -82,11 +84,30 @@ export interface Making {
 export const DOF = { plane: 3, cylinder: 5, cone: 6, sphere: 4, torus: 7, spline: 0 } as const
 
 /**
- * Planes in one plane share a position, and so do axes in line. A plane and an axis that happen to be level do not: no
- * drawing implies that.
+ * Planes in one plane share a position, and so do axes of one feature that are in line, and axes in one line whatever
+ * they belong to. A plane and an axis that happen to be level do not, nor do two features: no drawing implies that.
  */
-export const PLANES = ''
-export const AXES = 'axes'
+const PLANES = 'planes'
+export const STOCK = 'stock'
+
+/** Who an axis is counted with when another stands level with it. */
+export function clansOf(making: Making): (faces: readonly number[]) => string {
+  const clans = new Map<number, string>()
+  for (const owner of making.owners) for (const face of owner.faces) clans.set(face, owner.id)
+  // Axes on a bolt circle are located about its centre, each by itself.
+  for (const circle of making.circles)
+    for (const member of circle.members) for (const face of member.faces) clans.set(face, `member ${member.id}`)
+  return (faces) => faces.flatMap((f) => clans.get(f) ?? [])[0] ?? STOCK
+}
+
+/** A line that axes lie on, or the bare centre of a bolt circle. */
+interface AxisLine {
+  readonly along: AxisIndex
+  readonly at: Vec3
+  readonly bars: readonly [number, number, number]
+  readonly elements: number[]
+  readonly isStock: boolean
+}
 
 interface Bar {
   readonly at: number
@@ -95,10 +116,8 @@ interface Bar {
 }
 
 export function modelOf(body: Body, making: Making): Model {
-  const clans = new Map<number, string>()
-  for (const circle of making.circles)
-    for (const member of circle.members) for (const face of member.faces) clans.set(face, member.id)
-  const elements = elementsOf(body, making.together, clans)
+  const clanOf = clansOf(making)
+  const elements = elementsOf(body, making.together)
   const elementOf = new Map(elements.flatMap((e) => e.faces.map((face) => [face, e] as const)))
   const size = Math.max(...[0, 1, 2].map((k) => body.box.max[k]! - body.box.min[k]!), 1e-3)
 
@@ -116,69 +135,107 @@ export function modelOf(body: Body, making: Making): Model {
     const key = Math.round(at / SAME)
     return [key, key - 1, key + 1].flatMap((n) => bars[k].get(n) ?? []).filter((bar) => Math.abs(bar.at - at) < SAME)
   }
-  const onCentreLine = (clan: string, k: AxisIndex, at: number): boolean =>
-    making.circles.some((c) => c.members.some((m) => m.id === clan) && Math.abs(c.centre[k] - at) < SAME)
   const barFor = (k: AxisIndex, at: number, element: number, clan: string): number => {
-    const group = clan !== '' && onCentreLine(clan, k, at) ? AXES : clan
-    const known = barsNear(k, at).find((bar) => bar.clan === group)
+    const known = barsNear(k, at).find((bar) => bar.clan === clan)
     if (known) {
       if (element >= 0) unknowns[known.unknown]!.elements.push(element)
       return known.unknown
     }
     const unknown = add('position', at, element, k)
     const key = Math.round(at / SAME)
-    bars[k].set(key, [...(bars[k].get(key) ?? []), { at, unknown, clan: group }])
+    bars[k].set(key, [...(bars[k].get(key) ?? []), { at, unknown, clan }])
     return unknown
   }
+  // Everything on one line is coaxial and shares both positions.
+  const lines: AxisLine[] = []
+  const linesAt = new Map<string, AxisLine[]>()
+  const axisLine = (k: AxisIndex, at: Vec3, element: number, clan: string, centre?: AxisLine): AxisLine => {
+    const others = ([0, 1, 2] as const).filter((i) => i !== k)
+    const cell = (p: number, q: number) =>
+      `${k}/${Math.round(at[others[0]!] / SAME) + p}/${Math.round(at[others[1]!] / SAME) + q}`
+    const near = [0, 1, -1].flatMap((p) => [0, 1, -1].flatMap((q) => linesAt.get(cell(p, q)) ?? []))
+    let line = near.find((l) => others.every((i) => Math.abs(l.at[i] - at[i]) < SAME))
+    if (!line) {
+      const own: [number, number, number] = [-1, -1, -1]
+      for (const i of others) {
+        // A member on a centre line of its bolt circle stands level with the centre.
+        const level = centre && Math.abs(centre.at[i] - at[i]) < SAME ? centre.bars[i] : undefined
+        // An axis that meets the stock's own axis squarely (a radial hole, a keyseat) stands level with it.
+        const crossed = lines.find(
+          (l) => l.isStock && l.along !== k && l.along !== i && Math.abs(l.at[i] - at[i]) < SAME,
+        )
+        own[i] = level ?? crossed?.bars[i] ?? barFor(i, at[i], -1, clan)
+      }
+      line = { along: k, at, bars: own, elements: [], isStock: clan === STOCK }
+      lines.push(line)
+      linesAt.set(cell(0, 0), [...(linesAt.get(cell(0, 0)) ?? []), line])
+    }
+    if (element >= 0) {
+      line.elements.push(element)
+      for (const i of others) unknowns[line.bars[i]]!.elements.push(element)
+    }
+    return line
+  }
+  const centreOf = new Map<string, AxisLine>()
+  const ofCentres: AxisLine[] = []
 
   let dof = 0
   let square = 0
   let coaxial = 0
   let places = 0
-  const axes = new Set<string>()
   const directions = new Set<number>()
-  const readings: (Reading | undefined)[] = []
-  for (const element of elements) {
+  const readings: (Reading | undefined)[] = elements.map(() => undefined)
+  for (const element of inTurn(elements, clanOf)) {
     dof += DOF[element.surface.kind]
-    const { surface, along: k, id, clan } = element
-    if (surface.kind === 'spline') {
-      readings.push(undefined)
-      continue
-    }
+    const { surface, along: k, id } = element
+    const clan = clanOf(element.faces)
+    if (surface.kind === 'spline') continue
     if (surface.kind !== 'sphere') directions.add(k ?? 3)
     if (surface.kind === 'plane') {
       if (k !== undefined) {
         square += 2
         places += 1
-        readings.push(squarePlane(k, barFor(k, surface.axes.origin[k], id, PLANES)))
+        readings[id] = squarePlane(k, barFor(k, surface.axes.origin[k], id, PLANES))
       } else {
         const frame = tiltFrame(surface.axes.z)
         if (frame.inPlane) square += 1
-        readings.push(tiltedPlane(surface.axes.origin, surface.axes.z, frame, size, (kind) => add(kind, 0, id)))
+        readings[id] = tiltedPlane(surface.axes.origin, surface.axes.z, frame, size, (kind) => add(kind, 0, id))
       }
       continue
     }
     const centre = surface.kind === 'cone' ? apexOf(surface) : surface.axes.origin
     if (surface.kind === 'sphere') {
       places += 3
-      const three = [0, 1, 2].map((i) => barFor(i as AxisIndex, centre[i]!, id, clan || AXES)) as [
-        number,
-        number,
-        number,
-      ]
+      // A round end lies on the axis of what it ends.
+      const through = lines.find((l) =>
+        ([0, 1, 2] as const).every((i) => i === l.along || Math.abs(l.at[i] - centre[i]) < SAME),
+      )
+      const three = ([0, 1, 2] as const).map((i) => {
+        const shared = through && i !== through.along ? through.bars[i] : undefined
+        if (shared === undefined) return barFor(i, centre[i], id, clan)
+        unknowns[shared]!.elements.push(id)
+        return shared
+      })
+      if (through) coaxial += 2
       const radius = add('radius', surface.r, id)
-      readings.push(round('sphere', three, undefined, surface.axes.z, centre, { radius }))
+      const bars3 = three as unknown as readonly [number, number, number]
+      readings[id] = round('sphere', bars3, undefined, surface.axes.z, centre, { radius })
       continue
     }
-    const round3: [number, number, number] = [-1, -1, -1]
+    let round3: readonly [number, number, number] = [-1, -1, -1]
     let direction: Tilt | undefined
     if (k !== undefined) {
       square += 2
       places += 2
-      for (const i of [0, 1, 2] as const) if (i !== k) round3[i] = barFor(i, centre[i], id, clan || AXES)
-      const key = `${k}/${round3.join('/')}`
-      if (axes.has(key)) coaxial += 2
-      axes.add(key)
+      const circle = making.circles.find((c) => c.members.some((m) => `member ${m.id}` === clan))
+      if (circle && !centreOf.has(circle.id)) {
+        const line = axisLine(k, circle.centre, -1, `centre ${circle.id}`)
+        centreOf.set(circle.id, line)
+        if (!ofCentres.includes(line)) ofCentres.push(line)
+      }
+      const line = axisLine(k, centre, id, clan, circle && centreOf.get(circle.id))
+      if (line.elements.length > 1) coaxial += 2
+      round3 = line.bars
     } else {
       const frame = tiltFrame(surface.axes.z)
       if (frame.inPlane) square += 1
@@ -192,20 +249,13 @@ export function modelOf(body: Body, making: Making): Model {
       own.major = add('radius', surface.major, id)
     }
     const end = surface.kind === 'cylinder' ? -1 : add('place along its axis', k === undefined ? 0 : centre[k], id, k)
-    readings.push(round(surface.kind, round3, direction, surface.axes.z, centre, own, k, end))
+    readings[id] = round(surface.kind, round3, direction, surface.axes.z, centre, own, k, end)
   }
 
   // Centres of bolt circles that no round surface marks are elements of the drawing all the same.
-  for (const circle of making.circles) {
-    const k = axisIndex(circle.normal)
-    if (k === undefined) continue
-    for (const i of [0, 1, 2] as const) {
-      if (i === k || barsNear(i, circle.centre[i]).some((bar) => bar.clan === AXES)) continue
-      barFor(i, circle.centre[i], -1, AXES)
-      dof += 1
-      places += 1
-    }
-  }
+  const bare = ofCentres.filter((line) => line.elements.length === 0).length
+  dof += 2 * bare
+  places += 2 * bare
 
   const turning = directions.size === 1 && !directions.has(3) ? 2 : directions.size === 0 ? 0 : 3
   const positions = unknowns.filter((u) => u.kind === 'position').length
@@ -219,16 +269,9 @@ export function modelOf(body: Body, making: Making): Model {
     values,
     scale: size,
     level: (k, coordinate, at) => {
-      const near = barsNear(k, coordinate)
-      // The axis that the point lies on; else a plane; without a point, an axis in line before a plane.
-      const through = near
-        .filter((b) => b.clan !== PLANES && at)
-        .map((b) => ({ b, far: distanceToElements(at!, unknowns[b.unknown]!.elements, elements, k) }))
-        .filter(({ far }) => far < SAME * 10)
-        .sort((p, q) => p.far - q.far)[0]
-      const of = (clan: string) => near.find((b) => b.clan === clan)
-      const bar = through?.b ?? (at ? (of(PLANES) ?? of(AXES)) : (of(AXES) ?? of(PLANES))) ?? near[0]
-      const unknown = bar?.unknown
+      const line = nearestLine(lines, k, coordinate, at)
+      const near = line ? [] : barsNear(k, coordinate)
+      const unknown = line ? line.bars[k] : (near.find((b) => b.clan === PLANES) ?? near[0])?.unknown
       return unknown === undefined ? undefined : { uses: [unknown], of: (x) => x[unknown]!, bar: unknown }
     },
     freedoms: dof - 3 - turning,
@@ -239,17 +282,24 @@ export function modelOf(body: Body, making: Making): Model {
   }
 }
 
-/** How far a point lies from the nearest of the elements' axes, seen across direction k. */
-function distanceToElements(at: Vec3, ids: readonly number[], elements: readonly Element[], k: AxisIndex): number {
-  let best = Number.POSITIVE_INFINITY
-  for (const id of ids) {
-    const { surface, along } = elements[id]!
-    if (surface.kind === 'plane' || surface.kind === 'spline') continue
-    const other = ([0, 1, 2] as const).filter((i) => i !== k && i !== along)
-    const far = Math.hypot(...other.map((i) => at[i] - surface.axes.origin[i]))
-    best = Math.min(best, far)
+/** The axis line through a point that stands at the coordinate along k. */
+function nearestLine(lines: readonly AxisLine[], k: AxisIndex, coordinate: number, at: Vec3): AxisLine | undefined {
+  return lines.find(
+    (l) =>
+      l.along !== k &&
+      Math.abs(l.at[k] - coordinate) < SAME &&
+      ([0, 1, 2] as const).every((i) => i === k || i === l.along || Math.abs(l.at[i] - at[i]) < SAME * 10),
+  )
+}
+
+/** The stock's axes before those of features, those before members of bolt circles, and round ends last: each finds the lines it shares already there. */
+function inTurn(elements: readonly Element[], clanOf: (faces: readonly number[]) => string): Element[] {
+  const turn = (e: Element) => {
+    if (e.surface.kind === 'sphere') return 3
+    const clan = clanOf(e.faces)
+    return clan === STOCK ? 0 : clan.startsWith('member ') ? 2 : 1
   }
-  return best
+  return [...elements].sort((a, b) => turn(a) - turn(b) || a.id - b.id)
 }
 
 function squarePlane(k: AxisIndex, bar: number): PlaneReading {

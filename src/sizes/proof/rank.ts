@@ -1,22 +1,24 @@
 import { Matrix, SingularValueDecomposition } from 'ml-matrix'
+import type { Vec3 } from '../../geometry/vec.ts'
 import type { Body } from '../../kernel/body.ts'
 import type { Dimension } from '../dimension.ts'
-import { type AxisIndex, apexOf, axisIndex, elementsOf, SAME } from './elements.ts'
+import { type AxisIndex, apexOf, axisIndex, type Element, elementsOf, SAME } from './elements.ts'
 import { gradient } from './elimination.ts'
 import { type Equation, equationsOf } from './equations.ts'
 import {
-  AXES,
+  clansOf,
   DOF,
   type Expression,
   type Making,
   type Model,
-  PLANES,
   type Reading,
   round,
+  STOCK,
   tilt,
   tiltedPlane,
   tiltFrame,
   type Unknown,
+  type Values,
 } from './model.ts'
 import { tangencies } from './tangency.ts'
 
@@ -72,10 +74,7 @@ function rank(rows: readonly ReadonlyMap<number, number>[], columns: number): nu
 }
 
 function looseModel(body: Body, making: Making): { model: Model; conditions: Equation[] } {
-  const clans = new Map<number, string>()
-  for (const circle of making.circles)
-    for (const member of circle.members) for (const face of member.faces) clans.set(face, member.id)
-  const elements = elementsOf(body, making.together, clans)
+  const elements = elementsOf(body, making.together)
   const size = Math.max(...[0, 1, 2].map((k) => body.box.max[k]! - body.box.min[k]!), 1e-3)
   const unknowns: Unknown[] = []
   const values: number[] = []
@@ -124,67 +123,7 @@ function looseModel(body: Body, making: Making): { model: Model; conditions: Equ
     else if (frame.inPlane && surface.kind !== 'sphere') still(tilts[1]!.id)
     return reading
   })
-  const centres = making.circles.flatMap((circle) => {
-    const k = axisIndex(circle.normal)
-    return k === undefined ? [] : ([0, 1, 2] as const).filter((i) => i !== k).map((i) => ({ i, at: circle.centre[i] }))
-  })
-
-  // Levels: who stands where in each direction.
-  const levels = ([0, 1, 2] as const).map((k) => {
-    const list: {
-      at: number
-      clan: string
-      point: readonly number[]
-      expression: Expression
-      across: readonly number[]
-    }[] = []
-    elements.forEach((element, i) => {
-      const reading = readings[i]
-      if (!reading) return
-      const { surface, along } = element
-      if (reading.form === 'plane') {
-        if (along !== k) return
-        const sign = Math.sign(reading.normal(values)[k])
-        const expression = { uses: reading.uses, of: (x: ArrayLike<number>) => sign * reading.offset(x) }
-        list.push({ at: expression.of(values), clan: PLANES, point: [], expression, across: [] })
-      } else if (surface.kind === 'sphere' || (along !== undefined && along !== k)) {
-        const p = reading.point(values)
-        const onLine = making.circles.some(
-          (c) => c.members.some((m) => m.id === element.clan) && Math.abs(c.centre[k] - p[k]) < SAME,
-        )
-        const across = [0, 1, 2].filter((n) => n !== k && n !== along)
-        const expression = { uses: reading.uses, of: (x: ArrayLike<number>) => reading.point(x)[k] }
-        list.push({ at: p[k], clan: onLine ? AXES : element.clan || AXES, point: p, expression, across })
-      }
-    })
-    for (const { i, at } of centres) {
-      if (i !== k || list.some((l) => l.clan === AXES && Math.abs(l.at - at) < SAME)) continue
-      const unknown = add('position', at)
-      const expression = { uses: [unknown], of: (x: ArrayLike<number>) => x[unknown]! }
-      list.push({ at, clan: AXES, point: [], expression, across: [] })
-    }
-    list.sort((a, b) => a.at - b.at)
-    list.forEach((one, i) => {
-      const mate = list.slice(0, i).findLast((l) => l.clan === one.clan && Math.abs(l.at - one.at) < SAME)
-      if (!mate) return
-      const uses = [...new Set([...mate.expression.uses, ...one.expression.uses])]
-      conditions.push({ uses, of: (x) => one.expression.of(x) - mate.expression.of(x), kind: 'tangent' })
-    })
-    return list
-  })
-  const level = (k: AxisIndex, coordinate: number, at?: readonly number[]): Expression | undefined => {
-    const near = levels[k]!.filter((l) => Math.abs(l.at - coordinate) < SAME)
-    const close = near.find(
-      (l) =>
-        l.clan !== PLANES &&
-        l.point.length > 0 &&
-        at &&
-        l.across.every((i) => Math.abs(l.point[i]! - at[i]!) < SAME * 10),
-    )
-    const of = (clan: string) => near.find((l) => l.clan === clan)
-    const shared = at ? (of(PLANES) ?? of(AXES)) : (of(AXES) ?? of(PLANES))
-    return (close ?? shared ?? near[0])?.expression
-  }
+  const level = standing(making, { elements, readings, values, conditions, add })
   const elementOf = new Map(elements.flatMap((e) => e.faces.map((face) => [face, e] as const)))
   return {
     model: {
@@ -203,5 +142,98 @@ function looseModel(body: Body, making: Making): { model: Model; conditions: Equ
       freeForm: [],
     },
     conditions,
+  }
+}
+
+/** A plane or axis with its level along one direction. */
+interface Standing {
+  readonly at: number
+  /** Planes stand with planes, axes with those of their own feature. */
+  readonly with: string
+  /** Point and direction index of an axis. */
+  readonly axis?: { readonly point: Vec3; readonly along: AxisIndex | undefined }
+  readonly expression: Expression
+}
+
+interface Gathering {
+  readonly elements: readonly Element[]
+  readonly readings: readonly (Reading | undefined)[]
+  readonly values: readonly number[]
+  readonly conditions: Equation[]
+  readonly add: (kind: Unknown['kind'], value: number) => number
+}
+
+/** Writes out who stands level with whom, and gives the look-up of levels that the statements use. */
+function standing(making: Making, all: Gathering): Model['level'] {
+  const { elements, readings, values, conditions, add } = all
+  const clanOf = clansOf(making)
+  const sameLine = (a: NonNullable<Standing['axis']>, b: NonNullable<Standing['axis']>, k: AxisIndex) => {
+    // A round end, without a direction of its own, goes with any axis through its centre.
+    const along = a.along ?? b.along
+    if (along === undefined || (b.along !== undefined && b.along !== along) || along === k) return false
+    return ([0, 1, 2] as const).every((i) => i === along || Math.abs(a.point[i] - b.point[i]) < SAME)
+  }
+  const centres = making.circles.map((circle) => {
+    const along = axisIndex(circle.normal)
+    return { circle, along, unknowns: new Map<AxisIndex, Expression>() }
+  })
+  const levels = ([0, 1, 2] as const).map((k): Standing[] => {
+    const list: Standing[] = elements.flatMap((element, i): Standing[] => {
+      const reading = readings[i]
+      if (!reading) return []
+      if (reading.form === 'plane') {
+        if (element.along !== k) return []
+        const sign = Math.sign(reading.normal(values)[k])
+        const expression = { uses: reading.uses, of: (x: Values) => sign * reading.offset(x) }
+        return [{ at: expression.of(values), with: 'planes', expression }]
+      }
+      if (reading.form !== 'sphere' && (element.along === undefined || element.along === k)) return []
+      const point = reading.point(values)
+      const expression = { uses: reading.uses, of: (x: Values) => reading.point(x)[k] }
+      const along = reading.form === 'sphere' ? undefined : element.along
+      return [{ at: point[k], with: clanOf(element.faces), axis: { point, along }, expression }]
+    })
+    for (const centre of centres) {
+      if (centre.along === undefined || centre.along === k) continue
+      const axis = { point: centre.circle.centre, along: centre.along }
+      const known = list.find((l) => l.axis && sameLine(l.axis, axis, k))
+      const unknown = known ? -1 : add('position', axis.point[k])
+      const expression = known?.expression ?? { uses: [unknown], of: (x: Values) => x[unknown]! }
+      centre.unknowns.set(k, expression)
+      if (!known) list.push({ at: axis.point[k], with: `centre ${centre.circle.id}`, axis, expression })
+    }
+    list.forEach((one, i) => {
+      const crossed = list.find((l) => {
+        if (one.with === STOCK || l.with !== STOCK || l.axis?.along === undefined || one.axis?.along === undefined)
+          return false
+        return l.axis.along !== one.axis.along && Math.abs(l.at - one.at) < SAME
+      })
+      if (crossed) level(one.expression, crossed.expression)
+      const mate = list
+        .slice(0, i)
+        .find(
+          (l) =>
+            Math.abs(l.at - one.at) < SAME &&
+            (l.with === one.with || (l.axis && one.axis && sameLine(l.axis, one.axis, k))),
+        )
+      if (mate) level(one.expression, mate.expression)
+      const own = centres.find((c) => c.circle.members.some((m) => `member ${m.id}` === one.with))
+      const middle = own?.unknowns.get(k)
+      if (own && middle && Math.abs(own.circle.centre[k] - one.at) < SAME) level(one.expression, middle)
+    })
+    return list
+  })
+  function level(a: Expression, b: Expression): void {
+    const uses = [...new Set([...a.uses, ...b.uses])]
+    conditions.push({ uses, of: (x) => a.of(x) - b.of(x), kind: 'aligned' })
+  }
+  return (k, coordinate, at) => {
+    const near = levels[k]!.filter((l) => Math.abs(l.at - coordinate) < SAME)
+    const through = near.find(
+      ({ axis }) =>
+        axis &&
+        ([0, 1, 2] as const).every((i) => i === k || i === axis.along || Math.abs(axis.point[i] - at[i]) < SAME * 10),
+    )
+    return (through ?? near.find((l) => l.with === 'planes') ?? near[0])?.expression
   }
 }
