@@ -1,5 +1,6 @@
 import type { OpenCascadeInstance, TopAbs_ShapeEnum, TopoDS_Shape } from 'replicad-opencascadejs'
 import type { Vec3 } from '../geometry/vec.ts'
+import { cross } from '../geometry/vec3.ts'
 import type { Axes3 } from './body.ts'
 import { type Own, scoped } from './scope.ts'
 
@@ -66,6 +67,15 @@ export function takeAxes(a: HasAxes): Axes3 {
   }
   a.delete()
   return axes
+}
+
+/** Reads a position that is right-handed by its kind and frees it; the third axis follows from the two others. */
+export function takeRightHanded(a: HasAxes): Axes3 {
+  const x = takeVec(a.XDirection())
+  const y = takeVec(a.YDirection())
+  const origin = takeVec(a.Location())
+  a.delete()
+  return { origin, x, y, z: cross(x, y) }
 }
 
 export const pnt = (oc: Occt, own: Own, p: Vec3) => own(new oc.gp_Pnt(p[0], p[1], p[2]))

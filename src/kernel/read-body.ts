@@ -1,6 +1,6 @@
 import type { TopoDS_Edge, TopoDS_Face, TopoDS_Shape, TopoDS_Wire } from 'replicad-opencascadejs'
 import type { Vec3 } from '../geometry/vec.ts'
-import { dot, negate, unit } from '../geometry/vec3.ts'
+import { distance, dot, negate, unit } from '../geometry/vec3.ts'
 import type { Body, BodyEdge, BodyFace, Curve3 } from './body.ts'
 import { type Box3, boxOfCurve3, unionOfBoxes } from './box3.ts'
 import { normalOfSurface, pointOnCurve } from './evaluate3.ts'
@@ -15,7 +15,8 @@ interface EdgeDraft {
   readonly shape: TopoDS_Edge
   readonly curve: Curve3
   readonly faces: number[]
-  readonly ends: readonly [number, number]
+  /** Where the curve starts and ends. */
+  readonly ends: readonly [Vec3, Vec3]
 }
 
 /** cos of the largest angle (1e-4 rad) between normals that still counts as tangent. */
@@ -25,7 +26,6 @@ const TANGENT = Math.cos(1e-4)
 export function readBody(oc: Occt, shape: TopoDS_Shape): Body {
   return scoped((own) => {
     const numbers = new ShapeNumbers(oc)
-    const vertices = new ShapeNumbers(oc)
     const edges: EdgeDraft[] = []
     const faces: BodyFace[] = []
     const surfaces: ReadSurface[] = []
@@ -35,7 +35,7 @@ export function readBody(oc: Occt, shape: TopoDS_Shape): Body {
       const face = own(oc.TopoDS.Face(s))
       const id = faces.length
       const read = readSurface(oc, face)
-      const loops = readLoops(oc, own, face, numbers, vertices, edges, id)
+      const loops = readLoops(oc, own, face, numbers, edges, id)
       faces.push({ id, surface: read.surface, reversed: read.reversed, loops })
       surfaces.push(read)
       faceShapes.push(face)
@@ -63,7 +63,6 @@ function readLoops(
   own: Own,
   face: TopoDS_Face,
   numbers: ShapeNumbers,
-  vertices: ShapeNumbers,
   edges: EdgeDraft[],
   faceId: number,
 ): Use[][] {
@@ -81,7 +80,8 @@ function readLoops(
         if (oc.BRep_Tool.Degenerated(edge)) continue
         const { id, first } = numbers.numberOf(edge)
         if (first) {
-          edges.push({ shape: edge, curve: readCurve(oc, edge), faces: [], ends: readEnds(oc, own, edge, vertices) })
+          const curve = readCurve(oc, edge)
+          edges.push({ shape: edge, curve, faces: [], ends: [pointOnCurve(curve, 0), pointOnCurve(curve, 1)] })
         }
         edges[id]!.faces.push(faceId)
         uses.push({ edge: id, forward: edge.Orientation() === 'TopAbs_FORWARD' })
@@ -89,19 +89,6 @@ function readLoops(
       return inOrder(uses, edges)
     })
     .filter((loop) => loop.length > 0)
-}
-
-/** Vertex numbers at the start and end of the edge's curve. */
-function readEnds(oc: Occt, own: Own, edge: TopoDS_Edge, vertices: ShapeNumbers): [number, number] {
-  const forward = own(oc.TopoDS.Edge(own(edge.Oriented('TopAbs_FORWARD'))))
-  let start = -1
-  let end = -1
-  for (const v of subShapes(oc, own, forward, 'TopAbs_VERTEX')) {
-    const { id } = vertices.numberOf(v)
-    if (v.Orientation() === 'TopAbs_FORWARD') start = id
-    else if (v.Orientation() === 'TopAbs_REVERSED') end = id
-  }
-  return [start, end]
 }
 
 /** Chains the uses of one wire head to tail; closed edges go first where they touch the chain. */
@@ -113,12 +100,25 @@ function inOrder(uses: Use[], edges: readonly EdgeDraft[]): Use[] {
   const chain = [left.shift()!]
   while (left.length > 0) {
     const at = endOf(chain[chain.length - 1]!)
-    const fits = left.map((u, i) => [u, i] as const).filter(([u]) => startOf(u) === at)
-    const next = fits.find(([u]) => startOf(u) === endOf(u)) ?? fits[0]
-    chain.push(left.splice(next?.[1] ?? 0, 1)[0]!)
+    let best = 0
+    let least = Number.POSITIVE_INFINITY
+    left.forEach((u, i) => {
+      const gap = distance(startOf(u), at)
+      const closed = distance(startOf(u), endOf(u)) < SAME_POINT
+      // of those that fit, the first closed one, else the first
+      const score = gap < SAME_POINT ? (closed ? -1 : 0) : gap
+      if (score < least) {
+        least = score
+        best = i
+      }
+    })
+    chain.push(left.splice(best, 1)[0]!)
   }
   return chain
 }
+
+/** Ends of edges nearer than this (mm) are one vertex. */
+const SAME_POINT = 1e-5
 
 function isSmooth(
   oc: Occt,

@@ -1,6 +1,6 @@
 import type { TopoDS_Edge } from 'replicad-opencascadejs'
 import type { Curve3 } from './body.ts'
-import { type Occt, takeAxes, takeVec } from './occt.ts'
+import { type Occt, takeRightHanded, takeVec } from './occt.ts'
 import { sequence } from './read-surface.ts'
 import { scoped } from './scope.ts'
 
@@ -15,13 +15,13 @@ export function readCurve(oc: Occt, edge: TopoDS_Edge): Curve3 {
         return { kind: 'line', a: takeVec(adaptor.Value(from)), b: takeVec(adaptor.Value(to)) }
       case 'GeomAbs_Circle': {
         const circle = own(adaptor.Circle())
-        return { kind: 'circle', axes: takeAxes(circle.Position()), r: circle.Radius(), from, sweep: to - from }
+        return { kind: 'circle', axes: takeRightHanded(circle.Position()), r: circle.Radius(), from, sweep: to - from }
       }
       case 'GeomAbs_Ellipse': {
         const ellipse = own(adaptor.Ellipse())
         return {
           kind: 'ellipse',
-          axes: takeAxes(ellipse.Position()),
+          axes: takeRightHanded(ellipse.Position()),
           major: ellipse.MajorRadius(),
           minor: ellipse.MinorRadius(),
           from,
