@@ -68,7 +68,8 @@ export function rootsDegree2(c0: number, a1: number, b1: number, a2: number, b2:
       if (Math.abs(t - lo) > 1e-4 && Math.abs(t - hi) > 1e-4) roots.push(turnInto(t, 0))
     }
   }
-  return roots.sort((p, q) => p - q)
+  roots.sort((p, q) => p - q)
+  return roots.filter((t, i) => i === 0 || t - roots[i - 1]! > 1e-9)
 }
 
 /** Angles in order over one turn at which the derivative of a degree-2 trigonometric polynomial changes sign. */

@@ -1,5 +1,5 @@
 import type { BezierChain } from '../../geometry/bezier-chain.ts'
-import { nearestOnChain } from '../../geometry/intersect.ts'
+import { nearestOnChain } from '../../geometry/intersect-chains.ts'
 import { type Chain2, pathAt } from '../../geometry/path2.ts'
 import type { Piece } from './split.ts'
 import type { Track } from './track.ts'

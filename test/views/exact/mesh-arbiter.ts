@@ -134,11 +134,28 @@ export function judge(sight: Sight, curves: readonly ExactCurve[], count: number
       if (one.visible && !first) wrong.push({ at: p, what: `visible ${one.kind}, yet the same is seen on both sides` })
       if (!one.visible && first)
         wrong.push({ at: p, what: `hidden ${one.kind}, yet what is seen first changes across it` })
-      if (!one.visible && !first && a.map((h) => h.face).join() === b.map((h) => h.face).join())
+      if (!one.visible && !first && inOrder(a, clear) === inOrder(b, clear))
         wrong.push({ at: p, what: `hidden ${one.kind}, yet the same faces are met on both sides` })
     }
   }
   return { wrong, tried }
+}
+
+/** Faces met, those that touch (within `clear`) in order of their numbers. */
+function inOrder(hits: readonly Hit[], clear: number): string {
+  const out: number[] = []
+  for (let i = 0; i < hits.length; ) {
+    let j = i + 1
+    while (j < hits.length && hits[j - 1]!.depth - hits[j]!.depth < clear) j++
+    out.push(
+      ...hits
+        .slice(i, j)
+        .map((h) => h.face)
+        .sort((a, b) => a - b),
+    )
+    i = j
+  }
+  return out.join()
 }
 
 function firstChanges(a: Hit | undefined, b: Hit | undefined, clear: number): boolean {
@@ -190,7 +207,7 @@ export function missing(
       const at = (f: number) => sight.at(...on(f))
       let [a, b] = [at(lo), at(hi)]
       for (const seen of [true, false]) {
-        const key = (h: readonly Hit[]) => (seen ? String(h[0]?.face) : h.map((x) => x.face).join())
+        const key = (h: readonly Hit[]) => (seen ? String(h[0]?.face) : inOrder(h, clear))
         if (key(a) === key(b)) continue
         ;[lo, hi] = [k / steps, (k + 1) / steps]
         for (let s = 0; s < 30; s++) {
