@@ -39,16 +39,22 @@ export function toleranceOf(size: Size, header: Header, kind: SizeKind = 'length
     case 'limits': {
       const [a, b] = [mm(own.upper), mm(own.lower)]
       const [upper, lower] = [Math.max(a, b) - size.mm, Math.min(a, b) - size.mm]
-      if (a < b)
+      // The reader sorts them by value; the order typed is in their places.
+      if (a < b || own.upper.span.from > own.lower.span.from) {
+        const [larger, smaller] = a < b ? [own.lower, own.upper] : [own.upper, own.lower]
+        const text = `${larger.text}/${smaller.text}`
+        const from = Math.min(larger.span.from, smaller.span.from)
+        const span = { from, to: Math.max(larger.span.to, smaller.span.to) }
         marks.push({
           rule: 'limits-reversed',
           weight: 'must change',
-          text: `The limits ${own.upper.text}/${own.lower.text} stand with the smaller first.`,
-          span: own.span,
-          expected: `${own.lower.text}/${own.upper.text}`,
-          mends: [{ label: 'Turn the limits round', span: own.span, text: `${own.lower.text}/${own.upper.text}` }],
+          text: `The limits ${smaller.text}/${larger.text} stand with the smaller first.`,
+          span,
+          expected: text,
+          mends: [{ label: 'Turn the limits round', span, text }],
           source: 'ASME Y14.5-2018 5.3: the larger limit above the smaller (from memory)',
         })
+      }
       if (Math.min(a, b) <= 0 || Math.max(a, b) >= 2 * Math.max(Math.min(a, b), 1e-9))
         marks.push(tooLarge(size, `${own.upper.text}/${own.lower.text}`, own.span))
       return { tolerance: { upper, lower, from: 'brief' }, marks }

@@ -1,7 +1,4 @@
-import type { Header } from '../../brief/brief.ts'
 import type { Unit } from '../../brief/size.ts'
-import { asme } from './asme.ts'
-import { iso } from './iso.ts'
 
 /** The words and signs of one practice. Each practice's file names the clause behind each habit. */
 export interface Habit {
@@ -37,12 +34,4 @@ export interface SheetWriting {
   readonly habit: Habit
   readonly unit: Unit
   readonly sign: '.' | ','
-}
-
-export function writingOf(header: Header): SheetWriting {
-  return {
-    habit: header.practice === 'ASME' ? asme : iso,
-    unit: header.units,
-    sign: header.practice === 'ISO' && header.decimalSign === ',' ? ',' : '.',
-  }
 }

@@ -53,8 +53,6 @@ export const chamferCallout = (
         : sizeParts(second.leg, writing)),
   )
 
-export const squareCallout = (size: Size, writing: SheetWriting): Callout => one(...sizeParts(size, writing, '□'))
-
 export const angleCallout = (angle: Angle, writing: SheetWriting, count = 1): Callout =>
   one(writing.habit.times(count), ...angleParts(angle, writing))
 

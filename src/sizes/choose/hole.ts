@@ -88,6 +88,6 @@ function sunk(point: Vec3, outward: Vec3, deep: number, r: number, name: string)
   }
 }
 
-export function surfaceKind(context: Context, face: number): string | undefined {
+function surfaceKind(context: Context, face: number): string | undefined {
   return context.part.body.faces.find((f) => f.id === face)?.surface.kind
 }

@@ -17,7 +17,7 @@ export function stretchOf(from: Mooring, to: Mooring, direction: Vec3): Stretch 
 }
 
 /** Where the stock's own section or outline is seen true. */
-export function profileOf(context: Context): Vec3 | undefined {
+function profileOf(context: Context): Vec3 | undefined {
   const { stock } = context.part.brief
   switch (stock?.kind) {
     case 'angle':
@@ -52,7 +52,7 @@ interface Linear {
   readonly count?: number
 }
 
-export function linearDraft(context: Context, linear: Linear): Draft {
+function linearDraft(context: Context, linear: Linear): Draft {
   const { id, size, stretches, moorings, direction, wish, feature } = linear
   const [first, ...also] = stretches
   return {

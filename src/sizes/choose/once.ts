@@ -30,7 +30,8 @@ export function onceEach(context: Context, drafts: readonly Draft[]): Draft[] {
       kept[at] = { ...first, states: [...first.states, ...inLine(first, draft)] }
       continue
     }
-    if (first.feature === draft.feature || !first.feature || !draft.feature) context.marks.push(twice(draft, first))
+    // Two features' axes may be level by chance; then each keeps its own number.
+    if (first.feature === draft.feature || !keys[0]!.includes('axis')) context.marks.push(twice(draft, first))
     kept.push(draft)
   }
   return kept
@@ -85,7 +86,8 @@ function keysOf(context: Context, draft: Draft): string[] | undefined {
       keys.push(`middle ${levels([said.first, said.last], said.direction)} of ${levels(said.between, said.direction)}`)
     } else return undefined
   }
-  return keys.length > 0 ? keys.map((k) => `${face} ${k}`) : undefined
+  // Planes in one plane are one wherever they are seen; axes are in line only where one view shows them together.
+  return keys.length > 0 ? keys.map((k) => (k.includes('axis') ? `${face} ${k}` : k)) : undefined
 }
 
 function levels(reaches: readonly Reach[], direction: Vec3): string {

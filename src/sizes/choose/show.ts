@@ -35,7 +35,7 @@ export function showLinear(
 }
 
 /** Where an extension line would leave the mooring in this view. */
-export function moored(sight: Sight, mooring: Mooring, along: Vec2, toward?: Vec2): Found {
+function moored(sight: Sight, mooring: Mooring, along: Vec2, toward?: Vec2): Found {
   const flat = sight.flat(mooring.at)
   const level = flat[0] * along[0] + flat[1] * along[1]
   if (mooring.axis && sight.facing(mooring.axis)) {

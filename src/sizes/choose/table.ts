@@ -12,7 +12,7 @@ import { featureNamed } from './scheme.ts'
 import type { Sight } from './sight.ts'
 
 /** Holes located by more separate pairs of numbers than this go into a table (common practice, no source). */
-export const MANY = 12
+const MANY = 12
 
 export interface Tabled {
   readonly tables: readonly HoleTable[]

@@ -5,7 +5,7 @@ import type { Body, BodyFace, Surface3 } from '../../kernel/body.ts'
 /** Positions closer than this (mm) are one position: the kernel is exact to about 1e-7. */
 export const SAME = 2e-5
 /** Directions closer than this (radians) are one direction. */
-export const PARALLEL = 1e-7
+const PARALLEL = 1e-7
 
 /** 0 left-right, 1 front-rear, 2 up-down. */
 export type AxisIndex = 0 | 1 | 2

@@ -112,7 +112,7 @@ export interface Corner {
 }
 
 /** Where the two surfaces of an edge meet, as a function of the unknowns; for circles, their centre moved along the axis. */
-export function cornerOf(model: Model, edge: BodyEdge): Corner | undefined {
+function cornerOf(model: Model, edge: BodyEdge): Corner | undefined {
   const [fa, fb] = edge.faces
   if (fb === undefined) return undefined
   const a = model.elementOf.get(fa)

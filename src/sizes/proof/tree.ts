@@ -5,7 +5,7 @@ import type { Equation } from './equations.ts'
  * when the distances are a spanning tree from the datum over all its planes and axes, and every closed loop is one
  * size too many.
  */
-export class Tree {
+class Tree {
   private readonly parent = new Map<number, number>()
   private readonly edges = new Map<number, { to: number; equation: number }[]>()
 

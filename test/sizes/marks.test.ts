@@ -1,0 +1,104 @@
+import { describe, expect, it } from 'vitest'
+import { allMarks, asme, iso } from './sized.ts'
+
+const plate = (more: string) => `plate 120 × 80 × 12\n${more}`
+const rules = (s: ReturnType<typeof iso>) => allMarks(s).map((m) => m.rule)
+
+describe('marks about sizes', () => {
+  it('a tolerance larger than the size', () => {
+    const s = iso('plate 120 × 80 ±90 × 12\n')
+    const mark = allMarks(s).find((m) => m.rule === 'tolerance-larger-than-size')!
+    expect(s.part.brief.text.slice(mark.span!.from, mark.span!.to)).toContain('90')
+  })
+
+  it('limits with the smaller first, and the mend that turns them', () => {
+    const s = asme(`turned axis left-right
+  left ⌀.7500/.7503, 1.38 long
+`)
+    const mark = allMarks(s).find((m) => m.rule === 'limits-reversed')!
+    const [mend] = mark.mends!
+    const { text } = s.part.brief
+    expect(text.slice(0, mend!.span.from) + mend!.text + text.slice(mend!.span.to)).toContain('⌀.7503/.7500,')
+  })
+
+  it('a fit on a slot length and on a pitch; none on a bore', () => {
+    const s = iso(
+      plate(`slot top: 8 × 30 H7 overall THRU, long way left-right
+  60 from left; 50 from front
+holes top: 2X ⌀6 H7 THRU
+  2 across 25 H7 apart, leftmost 20 from left; 15 from front
+`),
+    )
+    const wrong = allMarks(s).filter((m) => m.rule === 'fit-without-feature')
+    expect(wrong.map((m) => m.text).sort()).toEqual([
+      'H7 is a fit, and a distance between axes has none.',
+      'H7 is a fit, and the length of a slot has none.',
+    ])
+  })
+
+  it('a shaft symbol on a bore, with the capital letter as mend (ISO 286-1, from memory)', () => {
+    const s = iso(plate('hole top: ⌀20 h7 THRU\n  60 from left; 50 from front\n'))
+    const mark = allMarks(s).find((m) => m.rule === 'fit-letter-case')!
+    expect(mark.mends![0]!.text).toBe('H7')
+    expect(rules(iso(plate('hole top: ⌀20 H7 THRU\n  60 from left; 50 from front\n')))).not.toContain('fit-letter-case')
+  })
+
+  it('a size whose decimals have no class in the title block', () => {
+    const s = asme('plate 4.0000 × 3.00 × .500\n')
+    const mark = allMarks(s).find((m) => m.rule === 'no-tolerance-class')!
+    expect(s.part.brief.text.slice(mark.span!.from, mark.span!.to)).toBe('4.0000')
+  })
+
+  it('decimals that tighten one of several sister sizes unawares', () => {
+    const s = asme(`plate 4.00 × 3.00 × .50
+holes top: 3X ⌀.250 THRU
+  at 1.00, .50; 2.00, 1.00; 3.000, 1.50; from left and front
+`)
+    const marks = allMarks(s).filter((m) => m.rule === 'decimals-tighten')
+    expect(marks).toHaveLength(1)
+    expect(s.part.brief.text.slice(marks[0]!.span!.from, marks[0]!.span!.to)).toBe('3.000')
+  })
+
+  it('one distance stated twice with different digits: both are named', () => {
+    const s = iso(
+      plate(`holes A top: 2X ⌀6 THRU
+  2 across 25 apart, leftmost 20 from left; 15 from front
+step top right: 20 from right, 4 from top
+step top left: 20 from left, 4.0 from top
+`),
+    )
+    const mark = allMarks(s).find((m) => m.rule === 'same-size-two-ways')!
+    expect(mark.text).toContain('4.0 and 4')
+    expect(s.sizes.proof.complete).toBe(false)
+    expect(s.sizes.proof.repeated).toHaveLength(1)
+  })
+
+  it('a reference size that the part does not bear out, with the right number as mend', () => {
+    const s = iso(plate('show overall (118)\n'))
+    const mark = allMarks(s).find((m) => m.rule === 'sizes-contradict')!
+    expect(mark.mends![0]!.text).toBe('120')
+    // A reference size is in brackets and outside the proof.
+    expect(s.find('(118)').reference).toBe(true)
+    expect(s.sizes.proof.complete).toBe(true)
+  })
+
+  it('a size still to be measured is laid out and flagged', () => {
+    const s = iso(plate('hole top: ⌀6 THRU\n  ? from left; 15 from front\n'))
+    const unknown = s.sizes.dimensions.find((d) => d.unknown)!
+    expect(unknown.callout.lines[0]!.join('')).toContain('?')
+    expect(rules(s)).toContain('still-to-be-measured')
+  })
+
+  it('names what is missing, in which view and what to write', () => {
+    const s = iso(plate('hole top: ⌀6 THRU\n  15 from front\n'))
+    expect(rules(s)).toContain('not-located')
+    const [missing] = s.sizes.proof.missing
+    expect(missing!.text).toBe('no size says where hole 1 wall stands left-right; the size would stand in the top view')
+    expect(missing!.view).toBe('top')
+    expect(missing!.write).toBe('60 from left')
+    expect(s.part.brief.text.slice(missing!.span!.from, missing!.span!.to)).toContain('hole')
+    // Written so, the sheet is complete.
+    const mended = iso(plate(`hole top: ⌀6 THRU\n  ${missing!.write}; 15 from front\n`))
+    expect(mended.sizes.proof.complete).toBe(true)
+  })
+})
