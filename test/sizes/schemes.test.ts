@@ -104,12 +104,14 @@ describe('hole table', () => {
   it('stands in for locations above twelve holes each placed by itself, with letter tags', () => {
     const s = iso(
       plate(
-        `holes A top: 13X ⌀5 THRU\n  at ${many}; from left and front\nhole B top: ⌀10 THRU\n  100 from left; 15 from front\n`,
+        `holes A top: 13X ⌀5 THRU\n  at ${many}; from left and front\nhole B top: ⌀10 THRU\n  100.0 from left; 15 from front\n`,
       ),
     )
     const [table] = s.sizes.tables
     expect(table!.rows.map((r) => r.tag)).toEqual([...Array.from({ length: 13 }, (_, i) => `A${i + 1}`), 'B1'])
     expect(table!.rows[1]).toMatchObject({ x: '16', y: '14.5' })
+    // Digits stand as typed in the table too.
+    expect(table!.rows[13]).toMatchObject({ x: '100.0', y: '15' })
     expect(s.sizes.dimensions.some((d) => d.feature === 'hole A')).toBe(false)
     expect(s.sizes.proof.complete).toBe(true)
   })

@@ -93,8 +93,8 @@ function tableOf(
       const { writing } = context
       rows.push({
         tag: `${letter}${n}`,
-        x: computedText(at[0] - origin[0], writing),
-        y: computedText(at[1] - origin[1], writing),
+        x: typed(drafts, right, edges[0]!, member.point) ?? computedText(at[0] - origin[0], writing),
+        y: typed(drafts, up, edges[1]!, member.point) ?? computedText(at[1] - origin[1], writing),
         size,
         at,
         feature: feature.id,
@@ -104,6 +104,20 @@ function tableOf(
     })
   }
   return { table: { view: sight.view.id, origin, rows }, covered }
+}
+
+/** The coordinate as the brief gives it, where it counts from the same edge. */
+function typed(drafts: readonly Draft[], direction: Vec3, edge: Reach, to: Vec3): string | undefined {
+  const level = (p: Vec3) => dot(p, direction)
+  const near = (a: number, b: number) => Math.abs(a - b) < 1e-5
+  const found = drafts.find(({ states, reference }) => {
+    const [said, more] = states
+    if (reference || more || said?.kind !== 'distance' || said.also) return false
+    if (Math.abs(dot(said.direction, direction)) < 1 - 1e-9) return false
+    const ends = [level(said.from.at), level(said.to.at)]
+    return ends.some((e) => near(e, level(edge.at))) && ends.some((e) => near(e, level(to)))
+  })
+  return found && plainText(found.callout)
 }
 
 /** A, B … Z without I, O and Q, which read as figures (common practice), then AA … */
