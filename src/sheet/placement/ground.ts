@@ -62,10 +62,11 @@ export class Ground {
   #slabCost(s: Slab, owner: number, onPart: boolean): number {
     const ink = this.#ink
     const margin = s.role === 'text' ? CLEAR.ink : -0.25
+    const body = s.role === 'arrow' ? behindTip(s) : s
     let sum = 0
     for (const i of ink.search(s.x0 - margin, s.y0 - margin, s.x1 + margin, s.y1 + margin)) {
       const k = 4 * i
-      if (!entersSlab(ink.ends[k]!, ink.ends[k + 1]!, ink.ends[k + 2]!, ink.ends[k + 3]!, s, margin)) continue
+      if (!entersSlab(ink.ends[k]!, ink.ends[k + 1]!, ink.ends[k + 2]!, ink.ends[k + 3]!, body, margin)) continue
       if (s.role === 'text') return Infinity
       sum += WEIGHTS.over.arrow[weighed(ink.kinds[i]!)]
     }
@@ -134,6 +135,12 @@ export class Ground {
     }
     return sum
   }
+}
+
+/** An arrowhead without its point, which is too slender to hide a line (narrower than 0.4 mm). */
+function behindTip(s: Slab): Slab {
+  const cut = Math.min(s.hw, (0.2 * s.hw) / s.hh)
+  return slab('arrow', [s.cx - s.ux * cut, s.cy - s.uy * cut], [s.ux, s.uy], s.hw - cut, s.hh)
 }
 
 /** Distance from the bar's start at which the piece of ink crosses it. */

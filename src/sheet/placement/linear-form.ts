@@ -126,6 +126,14 @@ function alternatives(f: PlacementFigures, span: Span1, n: Vec2, level: number, 
     const own = WEIGHTS.textOutside + WEIGHTS.longTextOutside * line.along
     out.push({ own, ...line.set(outer, 'hi') })
     out.push({ own: own + 0.3, ...line.set(outer, 'lo') })
+    // Further out, past where a longer size will have its extension line.
+    const past = (s: number, side: 'hi' | 'lo') => (side === 'hi' ? s - span.s1 : span.s0 - s)
+    for (const side of ['hi', 'lo'] as const) {
+      const gaps = span.outer.map((s) => past(s, side)).filter((g) => g > 1 && g < 30)
+      for (const g of [...new Set(gaps.map((x) => Math.round(x * 10) / 10))].sort((a, b) => a - b).slice(0, 3)) {
+        out.push({ own: own + 0.8 + 0.04 * g, ...line.set(outer, side, g + 2) })
+      }
+    }
   }
   if (!fitsHeads || inner < 0) {
     // ISO 129-1 §5.7: the value may stand on a leader that ends on the dimension line.
@@ -224,8 +232,8 @@ class LineSetting {
     return drawn(shapes, strokes, [{ block, centre, angle: 0, justify: 'start' }])
   }
 
-  /** `text`: its middle along the line, or the side it stands outside of. */
-  set(ends: readonly [End, End], text: number | 'lo' | 'hi'): Drawn {
+  /** `text`: its middle along the line, or the side it stands outside of, at least `least` from the extension line. */
+  set(ends: readonly [End, End], text: number | 'lo' | 'hi', least = 0): Drawn {
     const f = this.#f
     const { u, s0, s1, block } = this.#span
     const A = f.arrow.length
@@ -239,7 +247,7 @@ class LineSetting {
     }
     const half = this.along / 2
     const [t0, t1] = this.#tails
-    const reach = f.iso ? A + 1.5 : A + 2
+    const reach = Math.max(least, f.iso ? A + 1.5 : A + 2)
     let s: number
     if (text === 'hi') s = s1 + reach + (f.iso ? half : f.textGap + half)
     else if (text === 'lo') s = s0 - reach - (f.iso ? half : f.textGap + half)

@@ -36,7 +36,7 @@ export const WEIGHTS = {
   /** A dimension line nearer to a parallel outline than the first row's distance. */
   nearOutline: 14,
   /** Text within the view's outline: in a void open to one side, or over the part. */
-  textInVoid: 1,
+  textInVoid: 0.6,
   textOverPart: 9,
   /** A dimension line or leader over hatching. */
   overHatching: 4,
