@@ -2,8 +2,11 @@ import type { TopoDS_Shape } from 'replicad-opencascadejs'
 import { KernelError, type Occt, subShapes } from './occt.ts'
 import { scoped } from './scope.ts'
 
-/** `cut`: first less all tools; `fuse`: all together; `common`: what first shares with all tools together. */
-export type BooleanKind = 'cut' | 'fuse' | 'common'
+/**
+ * `cut`: first less all tools; `fuse`: all together; `common`: what first shares with all tools together; `glue`: a
+ * fuse of solids that touch in whole faces and nowhere else.
+ */
+export type BooleanKind = 'cut' | 'fuse' | 'common' | 'glue'
 
 /** One batched boolean over all tools. The result is a single solid where it is one, else a compound. */
 export function combine(
@@ -13,8 +16,9 @@ export function combine(
   tools: readonly TopoDS_Shape[],
 ): TopoDS_Shape {
   return scoped((own) => {
-    const make = { cut: oc.BRepAlgoAPI_Cut, fuse: oc.BRepAlgoAPI_Fuse, common: oc.BRepAlgoAPI_Common }[kind]
-    const algorithm = own(new make())
+    const { BRepAlgoAPI_Cut, BRepAlgoAPI_Fuse, BRepAlgoAPI_Common } = oc
+    const make = { cut: BRepAlgoAPI_Cut, fuse: BRepAlgoAPI_Fuse, glue: BRepAlgoAPI_Fuse, common: BRepAlgoAPI_Common }
+    const algorithm = own(new make[kind]())
     try {
       const firsts = own(new oc.NCollection_List_TopoDS_Shape())
       own(firsts.Append(first))
@@ -23,6 +27,7 @@ export function combine(
       algorithm.SetArguments(firsts)
       algorithm.SetTools(others)
       algorithm.SetToFillHistory(false)
+      if (kind === 'glue') algorithm.SetGlue('BOPAlgo_GlueFull')
       algorithm.Build(own(new oc.Message_ProgressRange()))
       if (algorithm.HasErrors() || !algorithm.IsDone()) throw new KernelError(`the ${kind} failed`)
       return unwrapped(oc, own(algorithm.Shape()))

@@ -3,6 +3,7 @@ import { combine, countSolids, unified } from '../kernel/boolean.ts'
 import { guarded, KernelError, type Occt, type Shape } from '../kernel/occt.ts'
 import { prism, revolve } from '../kernel/profile.ts'
 import { cornerWork, halfSection } from './contour.ts'
+import type { Legs, Profile, ProfileCurve } from './model.ts'
 import { squareUp, unitAxis } from './sides.ts'
 import type { Step, Workshop } from './workshop.ts'
 
@@ -34,15 +35,11 @@ export function assemble(shop: Workshop, oc: Occt): Shape | undefined {
 function startingSolid(shop: Workshop, oc: Occt): Shape | undefined {
   const { profile, contour, brief } = shop
   try {
+    if (profile && shop.legs && shop.legsWorked()) {
+      return guarded(oc, 'joining the legs', () => joinedLegs(oc, profile, shop.legs!))
+    }
     if (profile) {
-      const region = {
-        outer: profile.curves.map((c) => c.curve),
-        holes: profile.holes.map((loop) => loop.map((c) => c.curve)),
-      }
-      const normal = cross(profile.plane.right, profile.plane.up)
-      return guarded(oc, 'thickening the profile', () =>
-        prism(oc, region, profile.plane, scale(normal, profile.thickness)),
-      )
+      return guarded(oc, 'thickening the profile', () => thickened(oc, profile, profile.curves))
     }
     if (contour) {
       const section = cornerWork(shop, contour, halfSection(contour))
@@ -57,6 +54,29 @@ function startingSolid(shop: Workshop, oc: Occt): Shape | undefined {
     shop.must('cannot-build', brief.stock!.span, `The stock cannot be built as written (${e.message}).`)
   }
   return undefined
+}
+
+function thickened(oc: Occt, profile: Profile, curves: readonly ProfileCurve[]): Shape {
+  const region = {
+    outer: curves.map((c) => c.curve),
+    holes: profile.holes.map((loop) => loop.map((c) => c.curve)),
+  }
+  const normal = cross(profile.plane.right, profile.plane.up)
+  return prism(oc, region, profile.plane, scale(normal, profile.thickness))
+}
+
+/** The corner and the two legs meet in whole faces, so they are glued: a fraction of the time of cutting the legs. */
+function joinedLegs(oc: Occt, profile: Profile, { core, legs }: Legs): Shape {
+  const pieces = [thickened(oc, profile, core), ...legs.map((l) => thickened(oc, l.profile, l.profile.curves))]
+  try {
+    const [first, ...others] = pieces
+    const joined = combine(oc, 'glue', first!, others)
+    const whole = unified(oc, joined)
+    joined.delete()
+    return whole
+  } finally {
+    for (const piece of pieces) piece.delete()
+  }
 }
 
 /** Applies steps of one kind together; where that fails, one by one, leaving out and marking the faulty ones. */

@@ -7,7 +7,6 @@ import { inPlane, prism } from '../kernel/profile.ts'
 import { meetsLoops } from './fit.ts'
 import type { ProfileCurve, WorkFace } from './model.ts'
 import { profilePlane } from './prism-stock.ts'
-import { addProfileLoop } from './profile-holes.ts'
 import { axisOf, outwardOf } from './sides.ts'
 import type { Workshop } from './workshop.ts'
 
@@ -28,8 +27,10 @@ export interface LoopCut {
 export function cutLoop(shop: Workshop, cut: LoopCut): void {
   const { face, loop, depth } = cut
   const through = depth === Infinity
-  if (through && cut.clear && face.cap && shop.profile && !meetsLoops(shop, samplesOf(loop))) {
-    if (addProfileLoop(shop, [...loop])) return
+  const profile = through && cut.clear ? shop.profileOf(face) : undefined
+  if (profile && !meetsLoops(profile, samplesOf(loop))) {
+    profile.holes.push([...loop])
+    return
   }
   const axis = axisOf[face.side]
   const out = outwardOf[face.side][axis]

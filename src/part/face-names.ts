@@ -11,6 +11,7 @@ import { Workshop } from './workshop.ts'
 /** Names of all faces that the brief's words give; features' own faces before the stock's. */
 export function faceNames(shop: Workshop): FaceName[] {
   const names: FaceName[] = shop.surfaces.map((s) => ({ ...s }))
+  for (const { profile } of shop.legs?.legs ?? []) names.push(...wallNames(profile))
   if (shop.profile) names.push(...profileNames(shop.profile))
   if (shop.contour) names.push(...contourNames(shop, shop.contour))
   return names
@@ -23,11 +24,14 @@ function profileNames(profile: Profile): FaceName[] {
     const at = add(origin, scale(normal, i * profile.thickness))
     return { name, surface: { kind: 'plane', axes: { origin: at, x: right, y: up, z: normal } }, reversed: i === 0 }
   })
-  const walls = [...profile.holes.flat(), ...profile.curves].map((c) => ({
-    name: c.face,
-    surface: wallSurface(profile, c, normal),
-  }))
-  return [...walls, ...caps]
+  return [...wallNames(profile), ...caps]
+}
+
+function wallNames(profile: Profile): FaceName[] {
+  const normal = cross(profile.plane.right, profile.plane.up)
+  return [...profile.holes.flat(), ...profile.curves]
+    .filter((c) => c.face !== '')
+    .map((c) => ({ name: c.face, surface: wallSurface(profile, c, normal) }))
 }
 
 function wallSurface(profile: Profile, { curve }: ProfileCurve, normal: Vec3): Surface3 {

@@ -129,7 +129,11 @@ function legCorners(shop: Workshop, profile: Profile, leg: 'upright' | 'base', w
       p[axis] = across
       return p
     }
-    return { faces: [end.name, side], axis, line: [point(outer.at), point(inner.at)], free: [true, true] }
+    const line = [point(outer.at), point(inner.at)] as const
+    const own = shop.profileOf(inner)
+    const corner = own && cornersOf(own.curves).find((c) => c.faces.includes(end.name) && c.faces.includes(side))
+    const flat = own && corner ? { profile: own, profileCorner: corner.at } : {}
+    return { faces: [end.name, side], axis, line, free: [true, true], ...flat }
   })
 }
 

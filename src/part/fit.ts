@@ -1,7 +1,7 @@
 import type { Span } from '../brief/span.ts'
 import { boxOfCurves, pointAt } from '../geometry/evaluate.ts'
 import type { Vec2, Vec3 } from '../geometry/vec.ts'
-import type { WorkFace } from './model.ts'
+import type { Profile, WorkFace } from './model.ts'
 import { clearance } from './profile-edit.ts'
 import { inProfile } from './profile-holes.ts'
 import { axisOf, faceAxes } from './sides.ts'
@@ -43,10 +43,11 @@ export function fitsFace(
 }
 
 function circleOn(shop: Workshop, face: WorkFace, p: Vec3, r: number): 'on' | 'over' | 'off' {
-  if (face.cap && shop.profile) {
+  const profile = shop.profileOf(face) ?? (face.cap ? shop.profile : undefined)
+  if (profile) {
     const { distance, inside } = clearance(
-      shop.profile.curves.map((c) => c.curve),
-      inProfile(shop, p),
+      profile.curves.map((c) => c.curve),
+      inProfile(profile, p),
     )
     if (!inside) return 'off'
     return distance < r + SLACK ? 'over' : 'on'
@@ -104,8 +105,8 @@ export function overlapping(
 }
 
 /** Whether a closed loop in the profile's plane lies inside the outline and clear of the loops already there. */
-export function loopFits(shop: Workshop, samples: readonly Vec2[]): boolean {
-  const outline = shop.profile!.curves.map((c) => c.curve)
+export function loopFits(profile: Profile, samples: readonly Vec2[]): boolean {
+  const outline = profile.curves.map((c) => c.curve)
   return samples.every((p) => {
     const { inside, distance } = clearance(outline, p)
     return inside && distance > SLACK
@@ -113,9 +114,9 @@ export function loopFits(shop: Workshop, samples: readonly Vec2[]): boolean {
 }
 
 /** Whether the loop would meet one that is already in the profile: then it must be cut from the solid. */
-export function meetsLoops(shop: Workshop, samples: readonly Vec2[]): boolean {
+export function meetsLoops(profile: Profile, samples: readonly Vec2[]): boolean {
   const box = boxOf(samples)
-  return shop.profile!.holes.some((hole) => {
+  return profile.holes.some((hole) => {
     const curves = hole.map((c) => c.curve)
     const other = boxOfCurves(curves)
     if (box.max[0] < other.min[0] || box.min[0] > other.max[0]) return false

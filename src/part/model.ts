@@ -51,6 +51,17 @@ export interface Profile {
   readonly holes: ProfileCurve[][]
 }
 
+/**
+ * An angle or the like taken apart at its bends: flat legs that are worked as profiles of their own, and the piece
+ * between them. Used instead of the whole profile once a leg has been worked.
+ */
+export interface Legs {
+  readonly core: readonly ProfileCurve[]
+  readonly legs: readonly { readonly profile: Profile; readonly faces: readonly string[] }[]
+  /** The whole profile's curves when the legs were made: they serve only while it is not edited. */
+  readonly whole: readonly ProfileCurve[]
+}
+
 /** One piece of an outer or inner contour of a turned part: straight from r0 at h0 to r1 at h1. */
 export interface ContourPiece {
   readonly name: string
@@ -89,8 +100,9 @@ export interface ContourCorner {
 /** A circle or line of the finished stock where two faces meet, to be chamfered or rounded. */
 export interface StockEdge {
   readonly faces: readonly [string, string]
-  /** Corner of the thickened profile: index of the vertex is found by the point. */
+  /** Corner of the thickened profile, and of which profile where it is not the stock's own. */
   readonly profileCorner?: Vec2
+  readonly profile?: Profile
   /** Circle of a turned part, by height and radius. */
   readonly contourCorner?: Vec2
   /** Straight edge in space. */

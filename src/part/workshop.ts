@@ -3,7 +3,7 @@ import type { Mark, Weight } from '../brief/mark.ts'
 import type { Span } from '../brief/span.ts'
 import type { Vec3 } from '../geometry/vec.ts'
 import type { Occt, Shape } from '../kernel/occt.ts'
-import type { Contour, NamedSurface, Profile, RoundFace, StockEdge, WorkFace } from './model.ts'
+import type { Contour, Legs, NamedSurface, Profile, RoundFace, StockEdge, WorkFace } from './model.ts'
 import type { ChosenSize, Datum, ImpliedCondition, PartFeature } from './part.ts'
 
 /** Ids of the finished body's faces that carry any of these names. */
@@ -28,6 +28,7 @@ export class Workshop {
   readonly edges: StockEdge[] = []
   profile?: Profile
   contour?: Contour
+  legs?: Legs
   readonly data = new Map<string, Datum>()
   readonly surfaces: NamedSurface[] = []
   readonly steps: Step[] = []
@@ -80,6 +81,20 @@ export class Workshop {
 
   choose(size: ChosenSize | ((faces: FaceIds) => ChosenSize)): void {
     this.chosen.push(typeof size === 'function' ? size : () => size)
+  }
+
+  /** The flat profile that a face belongs to, where work on it may still go into the profile. */
+  profileOf(face: WorkFace): Profile | undefined {
+    if (this.steps.some((s) => s.kind !== 'cut')) return undefined
+    if (face.cap) return this.legsWorked() ? undefined : this.profile
+    const { legs, profile } = this
+    if (!legs || profile?.curves !== legs.whole || profile.holes.length > 0) return undefined
+    return legs.legs.find((l) => l.faces.includes(face.name))?.profile
+  }
+
+  /** Whether a leg has been worked by itself, so that the whole profile may no longer be. */
+  legsWorked(): boolean {
+    return this.legs?.legs.some(({ profile }) => profile.holes.length > 0 || profile.curves.length !== 4) ?? false
   }
 
   imply(kind: ImpliedCondition['kind'], text: string, between: readonly string[]): void {

@@ -94,7 +94,7 @@ function refuse(shop: Workshop, feature: EdgeFeature, room: number): State {
 }
 
 function inProfile(shop: Workshop, feature: EdgeFeature, edge: StockEdge, back: Backs, name: string): State {
-  const { profile } = shop
+  const profile = edge.profile ?? (shop.legsWorked() ? undefined : shop.profile)
   if (!profile || !edge.profileCorner || shop.steps.some((s) => s.kind !== 'cut')) return 'solid'
   const inside = isInsideCorner(profile.curves, edge.profileCorner)
   if (inside === undefined) return 'solid'
@@ -194,8 +194,8 @@ function canBeCut(
   work: readonly { readonly edge: StockEdge }[],
 ): boolean {
   if (edge.goesOn || Math.abs(dot(normals[0], normals[1])) > 1e-9) return false
-  if (edge.profileCorner && shop.profile && isInsideCorner(shop.profile.curves, edge.profileCorner) !== false)
-    return false
+  const profile = edge.profile ?? shop.profile
+  if (edge.profileCorner && profile && isInsideCorner(profile.curves, edge.profileCorner) !== false) return false
   if (feature.kind === 'chamfer') return true
   const ends = (e: StockEdge) => (e.line ?? []).map(String)
   return !work.some(({ edge: o }) => o !== edge && ends(o).some((p) => ends(edge).includes(p)))

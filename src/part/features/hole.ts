@@ -51,12 +51,13 @@ export function addHole(shop: Workshop, feature: HoleFeature): void {
   const inward = scale(outward, -1)
   const names = placed.points.map((_, i) => (many ? `${id}.${i + 1}` : id))
   const plain = shape.depth === Infinity && !shape.bore && !shape.sink
-  const flat = plain && worked.face?.cap === true
+  const profile = plain && worked.face ? shop.profileOf(worked.face) : undefined
   placed.points.forEach((p, i) => {
     const name = names[i]!
     shop.axis(`${name} axis`, p, outward)
     nameWalls(shop, name, p, inward, shape, worked.through)
-    if (!(flat && addProfileCircle(shop, p, shape.r, `${name} wall`))) {
+    if (profile) addProfileCircle(profile, p, shape.r, `${name} wall`)
+    else {
       const stations = stationsOf(shape, worked.through)
       const [top, bottom] = stations
       // a plain cylinder is made and cut in a fraction of the time of a turned section

@@ -2,7 +2,7 @@ import type { NotchFeature } from '../../brief/brief.ts'
 import type { Vec2, Vec3 } from '../../geometry/vec.ts'
 import { cutLoop, samplesOf } from '../cut-loop.ts'
 import { faceWords, findOrigin, findWorkFace, markUnknown, type Origin } from '../find-name.ts'
-import type { ProfileCurve, WorkFace } from '../model.ts'
+import type { Profile, ProfileCurve, WorkFace } from '../model.ts'
 import { type Ground, limitsAlong, placeMembers, tooMany } from '../place.ts'
 import { addFace } from '../prism-stock.ts'
 import { clearance, replaceStretch } from '../profile-edit.ts'
@@ -172,10 +172,11 @@ function workCut(shop: Workshop, feature: NotchFeature, face: WorkFace, cut: Cut
     ]
   }
   const [lo, hi] = [cut.middle - cut.half, cut.middle + cut.half]
-  if (face.cap && shop.profile && !shop.steps.some((s) => s.kind === 'fuse')) {
-    const curves = replaceStretch(shop.profile.curves, cut.edgeFace, at(cut, lo, 0), at(cut, hi, 0), path)
-    if (curves && clearOfProfile(shop, cut, curves)) {
-      shop.profile.curves = curves
+  const profile = shop.profileOf(face)
+  if (profile) {
+    const curves = replaceStretch(profile.curves, cut.edgeFace, at(cut, lo, 0), at(cut, hi, 0), path)
+    if (curves && clearOfProfile(profile, cut, curves)) {
+      profile.curves = curves
       return
     }
   }
@@ -196,16 +197,16 @@ function workCut(shop: Workshop, feature: NotchFeature, face: WorkFace, cut: Cut
 }
 
 /** Whether neither holes nor the rest of the outline are in the way of the notch. */
-function clearOfProfile(shop: Workshop, cut: Cut, curves: readonly ProfileCurve[]): boolean {
+function clearOfProfile(profile: Profile, cut: Cut, curves: readonly ProfileCurve[]): boolean {
   const corners = [
     at(cut, cut.middle - cut.half, cut.depth),
     at(cut, cut.middle + cut.half, cut.depth),
     at(cut, cut.middle, cut.depth),
   ]
-  const outline = shop.profile!.curves.map((c) => c.curve)
+  const outline = profile.curves.map((c) => c.curve)
   if (!corners.every((p) => clearance(outline, p).inside)) return false
   const next = curves.map((c) => c.curve)
-  return shop.profile!.holes.every((hole) => samplesOf(hole).every((p) => clearance(next, p).inside))
+  return profile.holes.every((hole) => samplesOf(hole).every((p) => clearance(next, p).inside))
 }
 
 function addData(

@@ -169,9 +169,10 @@ function cutOpen(
       { curve: { kind: 'line', a: q, b: to }, face: wall },
     ]
   }
-  if (depth === Infinity && face.cap && shop.profile && !shop.steps.some((s) => s.kind === 'fuse')) {
-    const curves = replaceStretch(shop.profile.curves, open.id, at(open.at, -1), at(open.at, 1), path)
-    const clear = !shop.profile.holes.some((hole) =>
+  const profile = depth === Infinity ? shop.profileOf(face) : undefined
+  if (profile) {
+    const curves = replaceStretch(profile.curves, open.id, at(open.at, -1), at(open.at, 1), path)
+    const clear = !profile.holes.some((hole) =>
       samplesOf(hole).some((s) => {
         const across = Math.abs(s[level === 0 ? 1 : 0] - c[level === 0 ? 1 : 0])
         const along = (s[level] - open.at) * inward
@@ -179,7 +180,7 @@ function cutOpen(
       }),
     )
     if (curves && clear) {
-      shop.profile.curves = curves
+      profile.curves = curves
       return
     }
   }
@@ -231,9 +232,10 @@ export function addPocket(shop: Workshop, feature: PocketFeature): void {
   if (!placed) return
   const { across, up } = faceAxes(axisOf[face.side])
   const loops = placed.points.map((p) => roundedRectangle([p[across], p[up]], w, h, r, `${id} wall`, `${id} corner`))
+  const profile = shop.profileOf(face) ?? (face.cap ? shop.profile : undefined)
   const onFace = (loop: ProfileCurve[]) =>
-    face.cap && shop.profile
-      ? loopFits(shop, samplesOf(loop))
+    profile
+      ? loopFits(profile, samplesOf(loop))
       : samplesOf(loop).every(
           (q) => q[0] > face.min[0] && q[0] < face.max[0] && q[1] > face.min[1] && q[1] < face.max[1],
         )

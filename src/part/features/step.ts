@@ -124,7 +124,7 @@ function readCuts(shop: Workshop, feature: StepFeature, sides: readonly [Side, S
 /** Cuts the step in the flat profile where the edge is one of its corners. */
 function inProfileWorked(shop: Workshop, cuts: readonly [Cut, Cut], name: (side: Side) => string): boolean {
   const { profile } = shop
-  if (!profile || shop.steps.some((s) => s.kind === 'fuse')) return false
+  if (!profile || shop.legsWorked() || shop.steps.some((s) => s.kind !== 'cut')) return false
   const corner = cornersOf(profile.curves).find(
     ({ faces }) => faces.includes(cuts[0].from) && faces.includes(cuts[1].from),
   )

@@ -1,8 +1,9 @@
 import type { AngleStock } from '../../brief/brief.ts'
 import type { Arc2, Curve2 } from '../../geometry/curve2.ts'
 import type { Vec2 } from '../../geometry/vec.ts'
-import type { ProfileCurve } from '../model.ts'
-import { startProfile } from '../prism-stock.ts'
+import type { Legs, Profile, ProfileCurve } from '../model.ts'
+import { profilePlane, startProfile } from '../prism-stock.ts'
+import { polygon } from '../profile-edit.ts'
 import { endSides, faceAxes, unitAxis } from '../sides.ts'
 import type { Workshop } from '../workshop.ts'
 
@@ -103,6 +104,8 @@ export function buildAngle(shop: Workshop, stock: AngleStock): boolean {
   arc([round, round], round, 2 * q, q, 'heel')
 
   startProfile(shop, place.axis, [0, stock.length.mm], curves)
+  // toe rounds run along the whole leg: no flat profile of the leg can carry them
+  if (toe === 0) shop.legs = takenApart(shop, place, { t, inside, heel: round, height, depth, length: stock.length.mm })
   const { uprightOuter: outer, uprightInner: inner, toeEnd: tip } = place
   shop.aliases.set('upright', [inner, outer])
   shop.aliases.set('base', ['base top', 'bottom'])
@@ -111,6 +114,53 @@ export function buildAngle(shop: Workshop, stock: AngleStock): boolean {
   shop.aliases.set('inside', [inner, 'base top'])
   chooseAngleSizes(shop, stock, place, { inside, toe, formed: round > 0 })
   return true
+}
+
+/** The two legs as flat profiles from the end of the bend to the toe, and the corner between them. */
+function takenApart(
+  shop: Workshop,
+  place: Placing,
+  s: { t: number; inside: number; heel: number; height: number; depth: number; length: number },
+): Legs {
+  const q = Math.PI / 2
+  const z0 = s.t + s.inside
+  const core: ProfileCurve[] = []
+  const line = (a: Vec2, b: Vec2, face: string) => core.push({ curve: place.curve({ kind: 'line', a, b }), face })
+  const arc = (c: Vec2, r: number, from: number, sweep: number, face: string) => {
+    if (r > 0) core.push({ curve: place.curve({ kind: 'arc', c, r, from, sweep }), face })
+  }
+  if (z0 - s.heel > 1e-9) line([s.heel, 0], [z0, 0], 'bottom')
+  line([z0, 0], [z0, s.t], '')
+  arc([z0, z0], s.inside, -q, -q, 'inside bend')
+  line([s.t, z0], [0, z0], '')
+  if (z0 - s.heel > 1e-9) line([0, z0], [0, s.heel], place.uprightOuter)
+  arc([s.heel, s.heel], s.heel, 2 * q, q, 'heel')
+
+  const [low, high] = endSides[place.axis]!
+  const leg = (axis: 0 | 1 | 2, span: Vec2, min: Vec2, max: Vec2, names: readonly string[]): Profile => ({
+    plane: profilePlane(axis, span),
+    axis,
+    thickness: span[1] - span[0],
+    caps: ['', ''],
+    curves: polygon([min, [max[0], min[1]], max, [min[0], max[1]]], names),
+    holes: [],
+  })
+  const outerLow = place.mirrored ? s.depth - s.t : 0
+  const upright = leg(place.baseAxis, [outerLow, outerLow + s.t], [0, z0], [s.length, s.height], ['', high, 'top', low])
+  const [near, far] = place.mirrored ? [0, s.depth - z0] : [z0, s.depth]
+  const [lowName, highName] = place.mirrored ? [place.toeEnd, ''] : ['', place.toeEnd]
+  const base =
+    place.axis === 0
+      ? leg(2, [0, s.t], [0, near], [s.length, far], [lowName, high, highName, low])
+      : leg(2, [0, s.t], [near, 0], [far, s.length], [low, highName, high, lowName])
+  return {
+    core,
+    legs: [
+      { profile: upright, faces: [place.uprightInner, place.uprightOuter] },
+      { profile: base, faces: ['base top', 'bottom'] },
+    ],
+    whole: shop.profile!.curves,
+  }
 }
 
 type Placing = ReturnType<typeof placing>
@@ -131,6 +181,7 @@ function placing(stock: AngleStock, depth: number) {
   return {
     axis,
     baseAxis: faceAxes(axis).across,
+    mirrored,
     curve,
     uprightOuter: at as string,
     uprightInner: `upright ${toward}`,
