@@ -25,14 +25,15 @@ export function sweepAt(sweep: Sweep, p: readonly number[]): number {
 
 /** Cuts a border curve (in the face's frame) into sweep pieces. `still` is the least change that counts. */
 export function sweepPieces(sweep: Sweep, edge: number, path: Path3, still: number): SweepPiece[] {
-  const stops = [path.t0, ...turningPlaces(sweep, path), path.t1].sort((a, b) => a - b)
+  const least = 1e-12 * (path.t1 - path.t0)
+  const turns = turningPlaces(sweep, path).filter((t) => t > path.t0 + least && t < path.t1 - least)
+  const stops = [path.t0, ...turns.sort((a, b) => a - b), path.t1]
   const out: SweepPiece[] = []
   const p = [0, 0, 0]
-  const least = 1e-12 * (path.t1 - path.t0)
   let from = path.t0
   for (let i = 1; i < stops.length; i++) {
     const to = stops[i]!
-    if (to - from <= least && i + 1 < stops.length) continue
+    if (to - from <= least) continue
     path3At(path, 0.5 * (from + to), p)
     const mid = sweepAt(sweep, p)
     const near = (t: number) => {

@@ -1,0 +1,73 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { beforeAll, describe, expect, it } from 'vitest'
+import { readBrief } from '../../../src/brief/read.ts'
+import { type OcctKernel, openKernel } from '../../../src/kernel/open.ts'
+import { shapes } from '../../../src/kernel/shapes.ts'
+import { buildPart } from '../../../src/part/build.ts'
+import { exactView } from '../../../src/views/exact/exact-view.ts'
+import { compared, judged, meshOf } from './compared.ts'
+import type { Mesh } from './mesh-arbiter.ts'
+import { frameAlong, PRINCIPAL, randomSolid, seeded } from './random-solids.ts'
+
+// Reference: the kernel's own exact hidden-line algorithm (covered lengths, 1e-6 of the part). Where the two differ, a
+// dense ray test on the kernel's triangulation decides, which shares no code with either.
+
+let kernel: OcctKernel
+
+beforeAll(async () => {
+  kernel = await openKernel()
+})
+
+const root = join(import.meta.dirname, '../../..')
+const examples = readdirSync(join(root, 'examples')).filter((f) => f.endsWith('.brief'))
+
+describe('the exact view against the kernel on the examples', () => {
+  it.each(examples)('%s, principal and two odd directions', (file) => {
+    const part = buildPart(readBrief(readFileSync(join(root, 'examples', file), 'utf8')), kernel)
+    let mesh: Mesh | undefined
+    const frames = { ...PRINCIPAL, odd: frameAlong([0.3, -0.8, 0.45]), low: frameAlong([-0.62, 0.33, -0.21]) }
+    for (const [name, frame] of Object.entries(frames)) {
+      const c = compared(kernel, part.solid, part.body, frame, () => (mesh ??= meshOf(kernel, part.solid, 0.005)))
+      expect(c.against, `${name}: lengths differ by ${c.difference} mm`).toEqual([])
+    }
+  })
+})
+
+describe('the exact view against the kernel on random solids', () => {
+  it.each(Array.from({ length: 24 }, (_, i) => i + 40))('seed %i: boxes, cylinders, cones, spheres', (seed) => {
+    const made = randomSolid(shapes(kernel), seed, ['box', 'cylinder', 'cone', 'sphere'])
+    if (!made) throw new Error(`the kernel made no solid of seed ${seed}: choose another`)
+    const body = kernel.body(made.solid)
+    const random = seeded(seed)
+    let mesh: Mesh | undefined
+    for (const frame of [
+      Object.values(PRINCIPAL)[seed % 6]!,
+      frameAlong([1, -1, 1]),
+      frameAlong([random() - 0.5, random() - 0.5, random() - 0.5]),
+    ]) {
+      const c = compared(kernel, made.solid, body, frame, () => (mesh ??= meshOf(kernel, made.solid, 0.002)))
+      expect(c.against, `${made.words.join('; ')}: lengths differ by ${c.difference} mm`).toEqual([])
+    }
+    kernel.free(made.solid)
+  })
+})
+
+describe('an assembly from a STEP file', () => {
+  it('draws all of as1 as the ray test sees it', () => {
+    const text = readFileSync(join(root, 'test/data/as1-oc-214.stp'), 'utf8')
+    const solid = kernel.readStep(text)
+    const body = kernel.body(solid)
+    // known of the file: 18 solids with 160 faces
+    expect(body.faces).toHaveLength(160)
+    const mesh = meshOf(kernel, solid, 0.005)
+    for (const frame of [PRINCIPAL.front, PRINCIPAL.right, PRINCIPAL.top, frameAlong([1, -1, 1])]) {
+      const view = exactView(body, frame)
+      // the file holds its cylinders and circles as splines only
+      expect(view.curves.filter((c) => c.curve.kind === 'spline')).toEqual([])
+      const { against, places } = judged(view, frame, mesh)
+      expect(places).toBeGreaterThan(300)
+      expect(against).toEqual([])
+    }
+  })
+})
