@@ -2,6 +2,7 @@ import type { Brief, Feature, Stock } from '../brief/brief.ts'
 import type { Size } from '../brief/size.ts'
 import type { Body } from '../kernel/body.ts'
 import type { OcctKernel } from '../kernel/open.ts'
+import type { SolidProperties } from '../kernel/properties.ts'
 import { densityOf } from '../standards/materials.ts'
 import { assemble } from './assemble.ts'
 import { contourFault } from './contour.ts'
@@ -9,6 +10,7 @@ import { nameDatumFaces } from './datum-faces.ts'
 import { faceNames } from './face-names.ts'
 import { workFeature } from './features/work-feature.ts'
 import type { MassProperties, Part } from './part.ts'
+import { profileProperties } from './profile-mass.ts'
 import { sideOfDirection, unitAxis } from './sides.ts'
 import { buildStock } from './stock/build-stock.ts'
 import { type FaceIds, Workshop } from './workshop.ts'
@@ -44,7 +46,7 @@ export function buildPart(brief: Brief, kernel: OcctKernel): Part {
     features: shop.features.map((make) => make(ids)),
     chosen: shop.chosen.map((make) => make(ids)),
     implied: shop.implied,
-    properties: weigh(brief, kernel, solid),
+    properties: weigh(brief, profileProperties(shop) ?? kernel.properties(solid)),
     ...(axisDatum ? { axis: { point: [0, 0, 0], direction: axisDatum, lie: shop.contour!.lie } } : {}),
     ...flatness(shop, stock),
     marks: shop.marks,
@@ -62,8 +64,7 @@ function idsByName(body: Body): FaceIds {
   return (...names) => names.flatMap((n) => map.get(n) ?? [])
 }
 
-function weigh(brief: Brief, kernel: OcctKernel, solid: Part['solid']): MassProperties {
-  const measured = kernel.properties(solid)
+function weigh(brief: Brief, measured: SolidProperties): MassProperties {
   const density = densityOf(brief.header.material?.text ?? '')
   return density ? { ...measured, density, mass: measured.volume * density.gPerCm3 * 1e-6 } : measured
 }

@@ -1,7 +1,7 @@
 import type { Mirror, Placement, Run, Side } from '../brief/brief.ts'
 import type { Span } from '../brief/span.ts'
 import type { Vec3 } from '../geometry/vec.ts'
-import { add, dot, scale } from '../geometry/vec3.ts'
+import { add, scale } from '../geometry/vec3.ts'
 import { axisDatum, findOrigin, markUnknown, type Origin, plainName } from './find-name.ts'
 import type { PartFeature } from './part.ts'
 import { axisOf, endSides, faceAxes, facing, lieAxis, outwardOf, unitAxis } from './sides.ts'
@@ -479,6 +479,3 @@ function mirrored(shop: Workshop, ground: Ground, placed: Placed, mirror: Mirror
     },
   }
 }
-
-/** Distance of a point out of a plane. */
-export const outOf = (p: Vec3, side: Side): number => dot(p, outwardOf[side])
