@@ -4,33 +4,33 @@ import type { Kernel } from '../kernel/kernel.ts'
 import type { Part } from '../part/part.ts'
 import { practiceFigures } from '../standards/practice-figures.ts'
 import { centreLines } from './centre-lines/centre-lines.ts'
+import { withoutNeedlessHidden } from './conventions/needless-hidden.ts'
+import type { Showing } from './conventions/showing.ts'
 import { exactView } from './exact/exact-view.ts'
-import { finished, outlineOf } from './finish.ts'
+import { finished, type Outline, outlineOf } from './finish.ts'
 import { FRAMES, ISOMETRIC } from './frames.ts'
 import type { Projector } from './projector.ts'
 import type { PlannedSection, PlannedView, ViewPlan } from './propose/plan.ts'
 import { proposeViews } from './propose/propose.ts'
-import { cuttingPlaneIn, keptBy, withoutDivision } from './sections.ts'
-import type { CuttingPlane, ExactView, View, ViewLine, ViewSet } from './view.ts'
+import { cuttingPlaneIn, keptBy, outsideHalf, withoutDivision } from './sections.ts'
+import type { CuttingPlane, View, ViewLine, ViewSet } from './view.ts'
 
 const ownProjector: Projector = (_, body, frame) => exactView(body, frame)
 
 /** The views that the part needs or the brief asks for, with all their lines, and the reasons for the choice. */
 export function drawViews(part: Part, kernel: Kernel, project: Projector = ownProjector): ViewSet {
-  const made = new Map<Side, ExactView>()
-  const exact = (side: Side): ExactView => {
-    const known = made.get(side) ?? project(part.solid, part.body, FRAMES[side])
+  const made = new Map<Side, Outline>()
+  const outline = (side: Side): Outline => {
+    const known = made.get(side) ?? outlineOf(project(part.solid, part.body, FRAMES[side]), part.body, true)
     made.set(side, known)
     return known
   }
   const plan = proposeViews(part, (side) =>
-    outlineOf(exact(side), part.body, true).lines.reduce(
-      (sum, l) => (l.kind === 'hidden' ? sum + lengthOf(l.curve) : sum),
-      0,
-    ),
+    outline(side).lines.reduce((sum, l) => (l.kind === 'hidden' ? sum + lengthOf(l.curve) : sum), 0),
   )
+  const showing = showingOf(part, plan, outline)
   const draw = (planned: PlannedView): View => {
-    if (planned.kind === 'principal') return principalView(part, planned.side, exact(planned.side), plan)
+    if (planned.kind === 'principal') return principalView(part, planned.side, outline(planned.side), plan, showing)
     if (planned.kind === 'section') return sectionView(part, kernel, planned, project, plan)
     return pictorialView(part, project)
   }
@@ -40,9 +40,33 @@ export function drawViews(part: Part, kernel: Kernel, project: Projector = ownPr
 
 const overrunFor = (part: Part) => practiceFigures(part.brief.header.practice).centreOverrun
 
-function principalView(part: Part, side: Side, exact: ExactView, plan: ViewPlan): View {
+function showingOf(part: Part, plan: ViewPlan, outline: (side: Side) => Outline): Showing {
+  const { body, features, axis } = part
+  return {
+    body,
+    features,
+    ...(axis ? { axis } : {}),
+    principals: plan.views.flatMap((v) =>
+      v.kind === 'principal' ? [{ frame: FRAMES[v.side], lines: outline(v.side).lines }] : [],
+    ),
+    sections: plan.views.flatMap((v) =>
+      v.kind === 'section'
+        ? [
+            {
+              point: v.point,
+              normal: FRAMES[v.side].toViewer,
+              ...(v.extent === 'half' ? { cutHalf: outsideHalf(v, axis?.direction) } : {}),
+            },
+          ]
+        : [],
+    ),
+  }
+}
+
+function principalView(part: Part, side: Side, outline: Outline, plan: ViewPlan, showing: Showing): View {
   const frame = FRAMES[side]
-  const { lines, box, tolerance } = outlineOf(exact, part.body, true)
+  const { box, tolerance } = outline
+  const lines = withoutNeedlessHidden({ frame, lines: outline.lines }, showing, tolerance)
   const centres = centreLines(part, frame, lines, box, { overrun: overrunFor(part), tolerance })
   const cutting = cuttingPlanes(part, side, box, plan)
   return {

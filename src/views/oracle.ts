@@ -162,14 +162,18 @@ function silhouetteSources(curve: Curve2, body: Body, frame: Frame): Source[] {
 
 function outlinePasses(face: BodyFace, p: Vec2, body: Body, frame: Frame, reach: number): boolean {
   const s = face.surface
-  if (s.kind !== 'cylinder' && s.kind !== 'sphere') return false
+  if (s.kind !== 'cylinder' && s.kind !== 'cone' && s.kind !== 'sphere') return false
   const c = projectPoint(s.axes.origin, frame)
   if (s.kind === 'sphere') return Math.abs(gap(p, c) - s.r) <= reach
   const d = projectPoint(s.axes.z, frame)
   const length = Math.hypot(...d)
   if (length < 1e-9) return false
   const off = ((p[1] - c[1]) * d[0] - (p[0] - c[0]) * d[1]) / length
-  if (Math.abs(Math.abs(off) - s.r) > reach) return false
+  const on = ((p[0] - c[0]) * d[0] + (p[1] - c[1]) * d[1]) / length
+  // Of a cone only seen from the side, where its outline is its own profile.
+  if (s.kind === 'cone' && length < 1 - 1e-9) return false
+  const r = s.kind === 'cone' ? s.r + on * Math.tan(s.halfAngle) : s.r
+  if (Math.abs(Math.abs(off) - Math.abs(r)) > reach) return false
   const border = face.loops.flat().flatMap((use) => projectCurve(body.edges[use.edge]!.curve, frame) ?? [])
   const { min, max } = boxOfCurves(border)
   return p[0] >= min[0] - reach && p[0] <= max[0] + reach && p[1] >= min[1] - reach && p[1] <= max[1] + reach

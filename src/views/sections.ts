@@ -22,7 +22,7 @@ export function keptBy(
 }
 
 /** Direction from the half that stays whole toward the half in section. */
-function outsideHalf(section: PlannedSection, axis: Vec3 | undefined): Vec3 {
+export function outsideHalf(section: PlannedSection, axis: Vec3 | undefined): Vec3 {
   const frame = FRAMES[section.side]
   return isUpright(axis, frame) ? frame.right : negate(frame.up)
 }
