@@ -52,6 +52,7 @@ const drawn: Readonly<Record<string, readonly string[]>> = {
   'base-plate.brief': ['front', 'top'],
   'clevis.brief': ['front', 'top', 'left'],
   'cover.brief': ['front', 'section A-A'],
+  'flanged-bushing.brief': ['left', 'section A-A'],
   'gusset.brief': ['front'],
   'sensor-mount.brief': ['front', 'top', 'right'],
   'slotted-strap.brief': ['top'],
