@@ -4,7 +4,7 @@ import type { ViewSet } from '../views/view.ts'
 import { type Context, contextOf } from './choose/context.ts'
 import { derivedDrafts } from './choose/derive.ts'
 import { settle } from './choose/draft.ts'
-import { draftsOf } from './choose/drafts.ts'
+import { distinctIds, draftsOf } from './choose/drafts.ts'
 import { onceEach } from './choose/once.ts'
 import { withPlaces } from './choose/placed.ts'
 import { withWords } from './choose/said.ts'
@@ -26,7 +26,7 @@ export function chooseSizes(part: Part, views: ViewSet): SizeSet {
   const { tables, drafts } = withTables(context, withSchemes(context, onceEach(context, said)))
   const rows = tables.flatMap((t) => t.rows.map((row) => row.states ?? []))
   const given = [...drafts, ...rows.map((states, i) => ({ id: `row ${i}`, states }))]
-  const all = [...drafts, ...derivedDrafts(context, [...given, ...noted]), ...shownDrafts(context)]
+  const all = distinctIds([...drafts, ...derivedDrafts(context, [...given, ...noted]), ...shownDrafts(context)])
   const settled: Dimension[] = all.flatMap((draft) => settle(context, draft) ?? [])
   const dimensions = withPlaces(context, all, settled)
   const proof = prove(part, dimensions, { tables, views, model: context.model, notes: noted })

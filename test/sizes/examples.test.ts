@@ -129,6 +129,28 @@ describe.each(names)('%s', (name) => {
     }
   })
 
+  it('points notes at visible circles and arcs only', () => {
+    const excused = sizes.marks.filter((m) => m.rule === 'size-to-hidden-line').map((m) => m.text)
+    for (const d of sizes.dimensions) {
+      if (d.measured.kind !== 'leader' || excused.some((text) => text.startsWith(d.id))) continue
+      const { lines } = views.views.find((v) => v.id === d.view)!
+      for (const target of d.measured.targets) {
+        const seen = lines.some(({ kind, curve }) => {
+          if (kind !== 'visible') return false
+          if (target.kind === 'circle') {
+            if (curve.kind !== 'arc') return false
+            const off = Math.hypot(curve.c[0] - target.centre[0], curve.c[1] - target.centre[1])
+            return off < 1e-4 && Math.abs(curve.r - target.radius) < 1e-4
+          }
+          if (curve.kind !== 'line') return false
+          const [p, q] = [curve.a, curve.b].map((e) => Math.hypot(e[0] - target.at[0], e[1] - target.at[1]))
+          return Math.abs(p! + q! - Math.hypot(curve.b[0] - curve.a[0], curve.b[1] - curve.a[1])) < 1e-4
+        })
+        expect(seen, `${plainText(d.callout)} in ${d.view}`).toBe(true)
+      }
+    }
+  })
+
   it('gives every size an id of its own', () => {
     expect(new Set(sizes.dimensions.map((d) => d.id)).size).toBe(sizes.dimensions.length)
   })

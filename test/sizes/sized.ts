@@ -38,7 +38,8 @@ export const iso = (lines: string): Sized => sized(ISO + lines)
 /** From brief to sizes, as the program does it. */
 export function sized(text: string): Sized {
   const part = buildPart(readBrief(text), kernel)
-  const views = drawViews(part, kernel)
+  // A brief that leaves no solid is laid out without views.
+  const views = part.body.faces.length > 0 ? drawViews(part, kernel) : { views: [], reasons: [] }
   const sizes = chooseSizes(part, views)
   const texts = sizes.dimensions.map((d) => plainText(d.callout))
   return {

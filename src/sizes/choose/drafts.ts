@@ -62,7 +62,7 @@ function draftOf(context: Context, chosen: ChosenSize): Draft | undefined {
 }
 
 /** Ids stay as they are when other statements change; two alike get a number in the order written. */
-function distinctIds(drafts: readonly Draft[]): Draft[] {
+export function distinctIds(drafts: readonly Draft[]): Draft[] {
   const counts = new Map<string, number>()
   return drafts.map((draft) => {
     const n = (counts.get(draft.id) ?? 0) + 1

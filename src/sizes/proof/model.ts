@@ -274,7 +274,7 @@ export function modelOf(body: Body, making: Making): Model {
       const unknown = line ? line.bars[k] : (near.find((b) => b.clan === PLANES) ?? near[0])?.unknown
       return unknown === undefined ? undefined : { uses: [unknown], of: (x) => x[unknown]!, bar: unknown }
     },
-    freedoms: dof - 3 - turning,
+    freedoms: elements.length === 0 ? 0 : dof - 3 - turning,
     square: square - turning,
     coaxial,
     aligned,

@@ -42,7 +42,8 @@ export function prove(part: Part, dimensions: readonly Dimension[], options: Pro
     const dimension = byId.get(id)
     return dimension ? plainText(dimension.callout) : (notes.find((n) => n.id === id)?.text ?? `table row ${id}`)
   }
-  const missing = [
+  const missing: Proof['missing'][number][] = [
+    ...(part.body.faces.length === 0 ? [{ text: 'there is no solid to prove sizes on' }] : []),
     ...judgement.loose.map((set) => missingWords(part, model, set, options.views)),
     ...model.freeForm.map((e) => ({
       text: `${nameOf(part, model, e.id)} is a free-form surface, which no size here can fix`,
