@@ -26,6 +26,6 @@ export function describeViews(set: ViewSet): ViewDescription[] {
 }
 
 function counted(view: View, kind: LineKind): LineCount {
-  const lines = view.lines.filter((l) => l.kind === kind)
+  const lines = view.lines.filter((l) => l.kind === kind && !l.covered)
   return { count: lines.length, length: lines.reduce((sum, l) => sum + lengthOf(l.curve), 0) }
 }

@@ -47,6 +47,8 @@ export interface ViewLine {
   readonly cross?: readonly Vec2[]
   /** Paper millimetres by which the line runs past its start and its end; negative where it stays clear of what lies there. */
   readonly overrun?: readonly [number, number]
+  /** A centre line that an edge covers from end to end: only its overruns are drawn, a gap clear of the edge. */
+  readonly covered?: true
 }
 
 /** `corner`: meets other lines and must touch with a dash; `continues`: runs on from a visible line and must leave a gap; `free`: nothing there. */

@@ -91,10 +91,42 @@ describe('precedence', () => {
 
   it('gives the overrun to the ends that are still the line’s own', () => {
     const lines = [line('centre', 0, 0, 10, 0, { overrun: [3, 3] }), line('visible', 0, 0, 4, 0)]
-    const centre = byPrecedence(lines, T).find((l) => l.kind === 'centre')!
+    const centre = byPrecedence(lines, T).find((l) => l.kind === 'centre' && !l.covered)!
     expect(told(centre.curve)).toBe('line 4,0 10,0')
     const start = centre.curve.kind === 'line' && centre.curve.a[0] === 4
     expect(centre.overrun).toEqual(start ? [0, 3] : [3, 0])
+  })
+})
+
+// Common practice, no source: the axis of a hole is told past the outline even where an edge lies on it.
+describe('a centre line under an edge', () => {
+  const centre = (from: number, to: number) => line('centre', from, 0, to, 0, { overrun: [3, 3] })
+  const covered = (lines: ViewLine[]) =>
+    byPrecedence(lines, T)
+      .filter((l) => l.covered)
+      .map((l) => [told(l.curve), l.overrun])
+
+  it('shows past both ends of the edge', () => {
+    expect(covered([centre(0, 10), line('visible', 0, 0, 10, 0)])).toEqual([['line 0,0 10,0', [3, 3]]])
+    expect(covered([centre(0, 10), line('hidden', 0, 0, 10, 0)])).toEqual([['line 0,0 10,0', [3, 3]]])
+  })
+
+  it('does not show where the edge runs on', () => {
+    expect(covered([centre(0, 10), line('visible', 0, 0, 25, 0)])).toEqual([['line 0,0 10,0', [3, 0]]])
+    expect(covered([centre(5, 10), line('visible', 0, 0, 25, 0)])).toEqual([])
+    expect(covered([centre(0, 10), line('visible', 0, 0, 4, 0), line('hidden', 4, 0, 25, 0)])).toEqual([
+      ['line 0,0 10,0', [3, 0]],
+    ])
+  })
+
+  it('shows at the end that is covered, beside what is left of the line', () => {
+    const lines = byPrecedence([centre(0, 10), line('visible', 0, 0, 4, 0)], T)
+    expect(toldAll(lines)).toEqual(['centre line 4,0 10,0', 'covered centre line 0,0 4,0', 'visible line 0,0 4,0'])
+    expect(lines.find((l) => l.covered)!.overrun).toEqual([3, 0])
+  })
+
+  it('leaves its place to a cutting-plane line', () => {
+    expect(covered([centre(0, 10), line('visible', 0, 0, 10, 0), line('cutting plane', 0, 0, 10, 0)])).toEqual([])
   })
 })
 

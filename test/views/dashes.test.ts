@@ -4,6 +4,7 @@ import { type PracticeName, practiceFigures } from '../../src/standards/practice
 import { fitChain, fitChainLoop } from '../../src/views/dashes/chain.ts'
 import type { DashRun } from '../../src/views/dashes/dash-run.ts'
 import { fitHidden, fitHiddenLoop } from '../../src/views/dashes/hidden.ts'
+import { paperLines } from '../../src/views/dashes/paper-lines.ts'
 import type { LineEnd } from '../../src/views/view.ts'
 
 // ASME Y14.2-2014 and ISO 128-2:2022 by way of the practice figures; ISO 128-21 fits the dash, not the gap (from memory).
@@ -160,4 +161,25 @@ it('leaves a centre line across a tiny circle unbroken (ASME Y14.2 §2.7)', () =
 it('crosses ASME centre lines of a ⌀20 circle on short dashes: 10 mm long, 1.5 gap, 3 short', () => {
   // 20 mm and 3 mm past each side: 26 = 2 long + 2·1.5 + 3, so the long dash is 10.
   expect(fitChain(26, practiceFigures('ASME').dashes.centre, [13], 'short').dashes).toEqual([10, 1.5, 3, 1.5, 10])
+})
+
+describe.each(practices)('a centre line under an edge on paper, %s', (practice) => {
+  it('is two dashes, from a gap past each end of the edge to the overrun', () => {
+    const figures = practiceFigures(practice)
+    const { gap } = figures.dashes.centre
+    const curve = { kind: 'line', a: [0, 5], b: [20, 5] } as const
+    const line = { curve, kind: 'centre', sources: [], features: ['hole'], overrun: [3, 3], covered: true } as const
+    const told = paperLines([line], 2, figures).map((l) => l.curve.kind === 'line' && [l.curve.a, l.curve.b])
+    expect(told).toEqual([
+      [
+        [-3, 10],
+        [-gap, 10],
+      ],
+      [
+        [40 + gap, 10],
+        [43, 10],
+      ],
+    ])
+    expect(paperLines([{ ...line, overrun: [0, 3] }], 2, figures)).toHaveLength(1)
+  })
 })

@@ -94,14 +94,14 @@ describe.each(names)('%s', (name) => {
     const part = parts.get(name)!
     const figures = practiceFigures(part.brief.header.practice)
     for (const v of drawViews(part, kernel).views) {
-      const lines: readonly ViewLine[] = v.lines
+      const lines: readonly ViewLine[] = v.lines.filter((l) => !l.covered)
       expect(Math.min(...lines.map((l) => lengthOf(l.curve)))).toBeGreaterThan(1e-4)
       for (const { carrier, members } of groupedByCarrier(lines, 1e-6)) {
         if (carrier.kind !== 'line') continue
         const sorted = [...members].sort((a, b) => a.on.from - b.on.from)
         for (const [i, m] of sorted.slice(1).entries()) expect(m.on.from).toBeGreaterThan(sorted[i]!.on.to - 1e-5)
       }
-      for (const l of paperLines(lines, 1, figures)) {
+      for (const l of paperLines(v.lines, 1, figures)) {
         if (!l.dashes) continue
         expect(l.dashes.reduce((a, b) => a + b)).toBeCloseTo(lengthOf(l.curve), 6)
         expect(['hidden', 'centre', 'phantom']).toContain(l.kind)

@@ -157,8 +157,10 @@ describe.each(projectors)('views by %s', (_, projector) => {
         'visible line 0,0 40,0',
         'visible line 0,0 0,20',
         'visible line 40,0 40,20',
-        // The step's floor, whole: its front edge and the groove's floor are one line; the hole's axis falls on it.
+        // The step's floor, whole: its front edge and the groove's floor are one line; the hole's axis falls on it and
+        // shows past the outline only.
         'visible line 0,10 40,10',
+        'covered centre line 0,10 10,10',
         'visible line 0,20 15,20',
         'visible line 25,20 40,20',
         'visible line 15,10 15,20',

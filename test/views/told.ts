@@ -32,5 +32,6 @@ export function told(curve: Curve2): string {
 }
 
 /** Lines as sorted sentences, for comparison with a hand-worked answer. */
-export const toldAll = (lines: readonly { readonly curve: Curve2; readonly kind: string }[]): string[] =>
-  lines.map((l) => `${l.kind} ${told(l.curve)}`).sort()
+export const toldAll = (
+  lines: readonly { readonly curve: Curve2; readonly kind: string; readonly covered?: true }[],
+): string[] => lines.map((l) => `${l.covered ? 'covered ' : ''}${l.kind} ${told(l.curve)}`).sort()

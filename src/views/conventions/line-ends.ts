@@ -13,7 +13,7 @@ export function withEnds(lines: readonly ViewLine[], tolerance: number): ViewLin
     .filter((l) => l.kind === 'visible' || l.kind === 'hidden')
     .map((l) => ({ line: l, box: boxOf(l.curve) }))
   return lines.map((line) => {
-    if (line.kind !== 'hidden' && line.kind !== 'centre') return line
+    if ((line.kind !== 'hidden' && line.kind !== 'centre') || line.covered) return line
     const closed = distance(startOf(line.curve), endOf(line.curve)) <= tolerance
     const end = (p: Vec2, outward: Vec2): LineEnd => {
       let corner = closed

@@ -25,6 +25,7 @@ function resolved(group: Group<ViewLine>, tolerance: number): ViewLine[] {
   const flat = (on: Interval) => (period === undefined ? [on] : unwound(on, period))
   const out: ViewLine[] = []
   let taken: Interval[] = []
+  if (carrier.kind === 'line') out.push(...stubs(carrier, members, near, tolerance))
   for (const kind of PRECEDENCE) {
     const of = members.filter((m) => m.item.kind === kind)
     if (of.length === 0) continue
@@ -48,6 +49,42 @@ function resolved(group: Group<ViewLine>, tolerance: number): ViewLine[] {
     taken = united([...taken, ...covered], near)
   }
   return out
+}
+
+/**
+ * A centre line whose end lies on an edge that ends there too still shows past the outline (common practice, no source):
+ * the covered stretch stays as a line of which only the overruns are drawn. A cutting-plane line there takes its place.
+ */
+function stubs(carrier: Carrier, members: Group<ViewLine>['members'], near: number, tolerance: number): ViewLine[] {
+  const of = (...kinds: readonly LineKind[]) => members.filter((m) => kinds.includes(m.item.kind))
+  const centres = of('centre')
+  const on = (items: Group<ViewLine>['members']) =>
+    united(
+      items.map((m) => m.on),
+      near,
+    )
+  const edges = on(of('visible', 'hidden'))
+  const planes = on(of('cutting plane'))
+  const isOpen = (at: number) => !planes.some((p) => at >= p.from - near && at <= p.to + near)
+  return on(centres).flatMap((c) =>
+    edges.flatMap((e): ViewLine[] => {
+      const covered = { from: Math.max(c.from, e.from), to: Math.min(c.to, e.to) }
+      if (covered.to - covered.from <= near) return []
+      const over = centres.filter((m) => overlap(m.on, covered) > near)
+      const made = line(
+        'centre',
+        over.map((m) => m.item),
+        curveOn(carrier, covered),
+        tolerance,
+      )
+      const passes = (end: number, edge: number) => Math.abs(end - edge) <= near && isOpen(end)
+      const overrun: readonly [number, number] = [
+        passes(c.from, e.from) ? (made.overrun?.[0] ?? 0) : 0,
+        passes(c.to, e.to) ? (made.overrun?.[1] ?? 0) : 0,
+      ]
+      return overrun[0] > 0 || overrun[1] > 0 ? [{ ...made, overrun, covered: true }] : []
+    }),
+  )
 }
 
 const overlap = (a: Interval, b: Interval) => Math.min(a.to, b.to) - Math.max(a.from, b.from)

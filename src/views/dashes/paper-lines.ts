@@ -31,9 +31,30 @@ export function paperLines(lines: readonly ViewLine[], scale: number, figures: L
     const cross = l.cross?.map((p): Vec2 => [p[0] * scale, p[1] * scale])
     return { ...l, curve: placed(l.curve, scale, [0, 0]), ...(cross ? { cross } : {}) }
   })
-  const centres = onPaper.filter((l) => l.kind === 'centre')
+  const centres = onPaper.filter((l) => l.kind === 'centre' && !l.covered)
   const others = onPaper.filter((l) => l.kind !== 'centre')
-  return [...others, ...joined(centres, figures.dashes.centre.gap)].map((l) => fitted(l, figures))
+  const { gap } = figures.dashes.centre
+  return [
+    ...[...others, ...joined(centres, gap)].map((l) => fitted(l, figures)),
+    ...onPaper.filter((l) => l.covered).flatMap((l) => stubsOf(l, gap)),
+  ]
+}
+
+/** Of a line that an edge covers, what passes the edge's ends: a dash a gap clear of each. */
+function stubsOf(line: ViewLine, gap: number): PaperLine[] {
+  const [start, end] = line.overrun ?? [0, 0]
+  const stub = (curve: Curve2): PaperLine => ({
+    kind: line.kind,
+    curve,
+    sources: line.sources,
+    ...(line.features ? { features: line.features } : {}),
+  })
+  const length = lengthOf(line.curve)
+  const past = (from: number, to: number) => stretched(line.curve, [-from, to - length])
+  return [
+    ...(start > gap ? [stub(past(-start, -gap))] : []),
+    ...(end > gap ? [stub(past(length + gap, length + end))] : []),
+  ]
 }
 
 function fitted(line: ViewLine, figures: LineFigures): PaperLine {
