@@ -93,33 +93,22 @@ function segmentSegment(p: Segment2, q: Segment2, tol: number, out: number[]): v
   // sideways distances of q's ends from p, and of p's ends from q
   const qa = (px * dy - py * dx) / lp
   const qb = qa + cross / lp
-  const near = (s: number) => Math.abs(s) <= tol
-  const push = (t: number, u: number) => {
-    if (t >= -ep && t <= 1 + ep && u >= -eq && u <= 1 + eq) out.push(clamp(t, 0, 1), clamp(u, 0, 1))
-  }
-  let ended = false
-  if (near(qa)) {
-    push((dx * px + dy * py) / (lp * lp), 0)
-    ended = true
-  }
-  if (near(qb)) {
-    push(((dx + qx) * px + (dy + qy) * py) / (lp * lp), 1)
-    ended = true
-  }
   const pa = (qy * dx - qx * dy) / lq
   const pb = pa - cross / lq
-  if (near(pa)) {
-    push(0, -(dx * qx + dy * qy) / (lq * lq))
-    ended = true
-  }
-  if (near(pb)) {
-    push(1, ((px - dx) * qx + (py - dy) * qy) / (lq * lq))
-    ended = true
-  }
-  if (ended || cross === 0) return
+  const before = out.length
+  if (Math.abs(qa) <= tol) within((dx * px + dy * py) / (lp * lp), 0, ep, eq, out)
+  if (Math.abs(qb) <= tol) within(((dx + qx) * px + (dy + qy) * py) / (lp * lp), 1, ep, eq, out)
+  if (Math.abs(pa) <= tol) within(0, -(dx * qx + dy * qy) / (lq * lq), ep, eq, out)
+  if (Math.abs(pb) <= tol) within(1, ((px - dx) * qx + (py - dy) * qy) / (lq * lq), ep, eq, out)
+  if (out.length > before || cross === 0) return
   const t = (dx * qy - dy * qx) / cross
   const u = (dx * py - dy * px) / cross
   if (t >= 0 && t <= 1 && u >= 0 && u <= 1) out.push(t, u)
+}
+
+/** Keeps a meeting whose parameters lie in [0, 1] but for the tolerances. */
+function within(t: number, u: number, ep: number, eq: number, out: number[]): void {
+  if (t >= -ep && t <= 1 + ep && u >= -eq && u <= 1 + eq) out.push(clamp(t, 0, 1), clamp(u, 0, 1))
 }
 
 function segmentConic(p: Segment2, q: Conic2, tol: number, out: number[]): void {

@@ -1,9 +1,9 @@
 import Flatbush from 'flatbush'
 import { meet } from '../../geometry/intersect.ts'
 import { pathAt } from '../../geometry/path2.ts'
-import type { Vec3 } from '../../geometry/vec.ts'
 import { isHidden, type Occluders } from './occluders.ts'
 import { spacePoint, type Track } from './track.ts'
+import { behindTwins, depthAt, depthRange } from './twins.ts'
 
 /** A stretch of a track that is seen, or not, throughout. */
 export interface Piece {
@@ -17,7 +17,9 @@ export interface Piece {
 export function splitAndDecide(tracks: readonly Track[], all: Occluders): Piece[] {
   const { line, touch } = all.model.tolerances
   const d = all.frame.toViewer
-  const dividers = tracks.filter((t) => t.divides)
+  const behind = behindTwins(tracks, d, line, touch)
+  const dividers = tracks.filter((t) => t.divides && !behind.has(t))
+  const nearest = Float64Array.from(dividers, (t) => depthRange(t, d)[1])
   let index: Flatbush | undefined
   if (dividers.length > 0) {
     index = new Flatbush(dividers.length)
@@ -28,15 +30,16 @@ export function splitAndDecide(tracks: readonly Track[], all: Occluders): Piece[
   const found: number[] = []
   for (const track of tracks) {
     const { t0, t1 } = track.flat
-    if (track.buried) {
+    if (track.buried || behind.has(track)) {
       out.push({ track, t0, t1, visible: false })
       continue
     }
     const stops: number[] = []
     if (index) {
+      const [furthest] = depthRange(track, d)
       index.search(track.box[0], track.box[1], track.box[2], track.box[3], (i) => {
         const other = dividers[i]!
-        if (other === track) return false
+        if (other === track || nearest[i]! < furthest - touch) return false
         found.length = 0
         meet(track.flat, other.flat, line, found)
         for (let j = 0; j < found.length; j += 2)
@@ -51,11 +54,6 @@ export function splitAndDecide(tracks: readonly Track[], all: Occluders): Piece[
 
 const p = [0, 0, 0]
 const q = [0, 0, 0]
-
-function depthAt(track: Track, t: number, d: Vec3): number {
-  spacePoint(track, t, p)
-  return p[0]! * d[0] + p[1]! * d[1] + p[2]! * d[2]
-}
 
 function decide(track: Track, stops: number[], all: Occluders, out: Piece[]): void {
   const { t0, t1 } = track.flat
