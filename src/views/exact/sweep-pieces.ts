@@ -94,9 +94,9 @@ function turningPlaces(sweep: Sweep, path: Path3): number[] {
     path3At(path, t, p, d)
     return sweep === 'x' ? d[0]! : p[0]! * d[1]! - p[1]! * d[0]!
   }
-  const height = (t: number) => {
+  const coordinate = (t: number, k: 0 | 1) => {
     path3At(path, t, p)
-    return p[1]!
+    return p[k]!
   }
   const places = samplePlaces(path, 4 * path.chain.degree)
   for (let i = 1; i < places.length; i++) {
@@ -104,11 +104,11 @@ function turningPlaces(sweep: Sweep, path: Path3): number[] {
     const sa = slope(a)
     if (sa < 0 !== slope(b) < 0) out.push(bisected(slope, a, b, sa))
     if (sweep === 'x') continue
-    const ha = height(a)
-    if (ha < 0 !== height(b) < 0) {
-      const t = bisected(height, a, b, ha)
-      path3At(path, t, p)
-      if (p[0]! < 0) out.push(t)
+    // parted at every quarter turn, a piece holds each angle once and never its opposite
+    for (const k of [0, 1] as const) {
+      const axis = (t: number) => coordinate(t, k)
+      const ha = axis(a)
+      if (ha < 0 !== axis(b) < 0) out.push(bisected(axis, a, b, ha))
     }
   }
   return out
