@@ -83,14 +83,15 @@ function toTarget(desk: Desk, owner: number, d: Dimension, target: LeaderTarget)
       if (sweepParameter(target.from, target.sweep, Math.atan2(way[1], way[0])) === undefined) return []
     }
     const tip = along(centre, way, r)
-    return elbows(desk, owner, tip, way).map((length) =>
-      leaderOption(desk, owner, d, block, {
-        tip,
-        way,
-        length,
-        odd,
-        ...(through ? { far: along(centre, way, -r) } : {}),
-      }),
+    const far = along(centre, way, -r)
+    return elbows(desk, owner, tip, way).flatMap((length) =>
+      through
+        ? [
+            leaderOption(desk, owner, d, block, { tip, way, length, odd, far }),
+            // Where the line through the circle would cross other outlines, an outside leader serves.
+            leaderOption(desk, owner, d, block, { tip, way, length, odd: odd + 1 }),
+          ]
+        : [leaderOption(desk, owner, d, block, { tip, way, length, odd })],
     )
   })
 }

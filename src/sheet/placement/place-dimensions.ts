@@ -76,7 +76,7 @@ export function arrange(
   })
   const search = (list: readonly Unit[]): Search => {
     const s = new Search(ground, { leastPitch: figures.leastPitch, pitch: figures.pitch })
-    s.run(list, { rounds: Math.round(effort * (16 + 5 * list.length)), seed: SEED })
+    s.run(list, { rounds: Math.round(effort * (16 + 4 * list.length)), seed: SEED })
     return s
   }
   let result = search(units)

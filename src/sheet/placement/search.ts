@@ -41,6 +41,7 @@ export class Search {
   /** Now and then places are passed over at random, to find out what that would make possible. */
   #skips: () => boolean = () => false
   #biased = false
+  readonly #ideals = new Map<Unit, Stand>()
 
   constructor(ground: Ground, rules: Rules) {
     this.#ground = ground
@@ -61,7 +62,7 @@ export class Search {
       const worst = this.#worst(ordered, random)
       if (!worst) return
       if (this.#again(worst, ordered, random)) quiet = 0
-      else if (++quiet > 2 * ordered.length + 10) return
+      else if (++quiet > ordered.length + 12) return
     }
   }
 
@@ -101,8 +102,14 @@ export class Search {
         if (off.size < 7 && random() < 0.8) off.add(other.unit)
       }
     }
-    // Now and then a whole side is stacked anew.
-    if (random() < 0.3) {
+    // Often everything that stands in the way of its best place is moved; now and then a whole side is stacked anew.
+    const cleared = random() < 0.2 ? this.#ideal(unit) : undefined
+    if (cleared) {
+      for (const other of this.#stands.values()) {
+        if (off.size >= 12 || off.has(other.unit) || !near(cleared.box, other.box, 10.2)) continue
+        if (conflict(cleared.shapes, other.shapes, this.#rules) > 0.5) off.add(other.unit)
+      }
+    } else if (random() < 0.4) {
       const side = random() < 0.5 ? stand?.option.side : unit.options[0]?.side
       for (const other of this.#stands.values()) {
         if (
@@ -116,7 +123,7 @@ export class Search {
       }
     }
     const same = units.filter((u) => u.owner === unit.owner && !off.has(u))
-    const wanted = 1 + Math.floor(random() * (stand ? 3 : 5))
+    const wanted = cleared ? 0 : 1 + Math.floor(random() * (stand ? 3 : 5))
     for (let i = 0; i < wanted && same.length > 0; i++) {
       const k = Math.floor(random() * same.length)
       off.add(same[k]!)
@@ -127,11 +134,11 @@ export class Search {
     for (const u of off) this.#stands.delete(u)
     const order = [...off]
     // Mostly by rank (short before long), sometimes with the troubled one first, sometimes shuffled.
-    const mood = random()
+    const mood = cleared ? 0.6 : random()
     if (mood < 0.5) order.sort(byRank)
     else if (mood < 0.75) order.sort((a, b) => (a === unit ? -1 : b === unit ? 1 : byRank(a, b)))
     else for (let i = order.length - 1; i > 0; i--) swap(order, i, Math.floor(random() * (i + 1)))
-    const share = random() < 0.5 ? 0 : 0.35
+    const share = cleared || random() < 0.5 ? 0 : 0.35
     this.#skips = share === 0 ? () => false : () => random() < share
     for (const u of order) this.#set(u)
     this.#skips = () => false
@@ -141,6 +148,24 @@ export class Search {
     // Restored in the order they stood, so that what each is charged against is there.
     for (const s of before) if (s) this.#stands.set(s.unit, s)
     return false
+  }
+
+  /** The unit's place if it stood alone. */
+  #ideal(unit: Unit): Stand | undefined {
+    let ideal = this.#ideals.get(unit)
+    if (!ideal) {
+      let bound = leftOff(unit)
+      for (const option of unit.options) {
+        if (option.own >= bound) break
+        const tried = this.#try(unit, option, [], option.bias ?? 0, bound)
+        if (tried) {
+          ideal = tried.stand
+          bound = tried.cost
+        }
+      }
+      if (ideal) this.#ideals.set(unit, ideal)
+    }
+    return ideal
   }
 
   /** Total cost, less a constant: that of every size left off. */
