@@ -1,5 +1,10 @@
-// Bundles the command line into dist/, so that it starts fast and without a TypeScript loader.
+// Bundles the command line into dist/, so that it starts fast and without a TypeScript loader, and the page into dist/page/.
+import { existsSync } from 'node:fs'
 import { build } from 'esbuild'
+import { build as buildPage } from 'vite'
+
+const done = ['dist/cli.js', 'dist/page/index.html'].every((path) => existsSync(path))
+if (process.argv.includes('--if-needed') && done) process.exit()
 
 await build({
   entryPoints: { cli: 'src/app/cli/main.ts' },
@@ -13,3 +18,5 @@ await build({
   sourcemap: true,
   logLevel: 'warning',
 })
+
+if (!process.argv.includes('--no-page')) await buildPage({ logLevel: 'warn' })

@@ -3,6 +3,7 @@ export const HELP = `sheetwright: from a brief to a finished drawing
   sheetwright draw BRIEF...     draw the sheet: PDF, SVG, STEP and a report
   sheetwright report BRIEF...   mass, size, views, dimensions and marks; draws nothing
   sheetwright tidy BRIEF...     print the brief in its canonical form
+  sheetwright open [BRIEF]      write and read in the browser, the sheet beside the brief
   sheetwright help [COMMAND]    this page, or more about one command
 
 A brief is a text file that says what the part is in a drafter's own callouts:
@@ -48,6 +49,17 @@ Prints the brief in canonical form: same statements, same digits, aligned.
 
   --write          put the tidy text back into the file instead of printing it
   --check          print nothing; exit 1 where a brief is not tidy
+`,
+  open: `sheetwright open [BRIEF] [--port N] [--host H] [--token T] [--no-browser]
+
+Serves the page on this machine, prints its address and opens the browser where there is one.
+Without a brief it opens at an example; briefs are saved in the brief's folder, or in the
+current one. Runs until it is stopped with Ctrl-C.
+
+  --port N         the port; without it the first free one from 4180
+  --host H         listen on another address than 127.0.0.1; then a token is needed
+  --token T        the token, at least 12 letters or digits; made up where none is given
+  --no-browser     only print the address
 `,
 }
 

@@ -5,10 +5,11 @@ import { type Console, openConsole } from './console.ts'
 import { draw } from './draw.ts'
 import { EXIT, type ExitCode } from './exit-codes.ts'
 import { COMMAND_HELP, EXIT_HELP, HELP } from './help.ts'
+import { open } from './open.ts'
 import { report } from './report.ts'
 import { tidy } from './tidy.ts'
 
-const COMMANDS = ['draw', 'report', 'tidy', 'help']
+const COMMANDS = ['draw', 'report', 'tidy', 'open', 'help']
 
 /** The command line. Arguments without the program's name; returns the exit code. */
 export async function main(args: readonly string[]): Promise<ExitCode> {
@@ -70,6 +71,8 @@ async function run(args: readonly string[], console: Console): Promise<ExitCode>
     }
     case 'tidy':
       return asksHelp ? run(['help', 'tidy'], console) : tidy(rest, console)
+    case 'open':
+      return asksHelp ? run(['help', 'open'], console) : open(rest, console)
     default:
       throw unknownCommand(command)
   }

@@ -1,0 +1,459 @@
+import { undo } from '@codemirror/commands'
+import type { EditorState } from '@codemirror/state'
+import type { EditorView } from '@codemirror/view'
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
+import { changeSize, replaceSpan } from '../../../brief/edit.ts'
+import type { Mark, Mend } from '../../../brief/mark.ts'
+import { readBrief } from '../../../brief/read.ts'
+import type { SolidPicture } from '../engine/messages.ts'
+import { Margin } from '../margin/margin.tsx'
+import { sizePlacing, viewPlacing, withPlacing } from '../sheet/drag.ts'
+import { type Light, lightOfFeatures, lightOfWords, tiesOf } from '../sheet/light.ts'
+import { type SheetHandle, SheetView } from '../sheet/sheet-view.tsx'
+import { isLength, type Touched } from '../sheet/touch.ts'
+import type { Drag } from '../sheet/use-hands.ts'
+import { whyIsIt } from '../sheet/why.ts'
+import { ShelfPanel } from '../shelf/shelf-panel.tsx'
+import { replace, replaceAll, slipState } from '../slip/editor.ts'
+import { Slip } from '../slip/slip.tsx'
+import { Lifted } from '../solid/lifted.tsx'
+import { Starter } from '../starter/starter.tsx'
+import { RealSize, screenPixelsPerMm } from './real-size.tsx'
+import { type ExportKind, RoutingSlip } from './routing-slip.tsx'
+import { download, pngOf, printSheet } from './save-file.ts'
+import { useBriefs } from './use-briefs.ts'
+import { useCovered } from './use-covered.ts'
+import { useEngine } from './use-engine.ts'
+import { useKeys } from './use-keys.ts'
+import { nameFor, useSaving } from './use-saving.ts'
+
+const TYPES: Readonly<Record<ExportKind, string>> = {
+  pdf: 'application/pdf',
+  svg: 'image/svg+xml',
+  step: 'model/step',
+  png: 'image/png',
+}
+
+/** The whole page: a sheet on a bench, the brief's slip over its edge, marks beside it, the routing slip below. */
+export function Bench() {
+  const [notice, setNotice] = useState<string>()
+  const tell = useCallback((text: string) => setNotice(text), [])
+  useEffect(() => {
+    if (!notice) return undefined
+    const timer = setTimeout(() => setNotice(undefined), 8000)
+    return () => clearTimeout(timer)
+  }, [notice])
+  const briefs = useBriefs(tell)
+  const { active } = briefs
+  const { state: engineState, shown, faults, draw, engine } = useEngine()
+  const { save, openFile } = useSaving(briefs, tell)
+  const [folded, setFolded] = useState(false)
+  const [shelfOpen, setShelfOpen] = useState(false)
+  const [starting, setStarting] = useState(false)
+  const [measuring, setMeasuring] = useState(false)
+  const [pixelsPerMm, setPixelsPerMm] = useState(screenPixelsPerMm)
+  const [openMark, setOpenMark] = useState<number>()
+  const [besideId, setBesideId] = useState<string>()
+  const [hover, setHover] = useState<{ light: Light | undefined; from: 'sheet' | 'brief' }>()
+  const [chosen, setChosen] = useState<{ item: number | undefined; light: Light | undefined }>()
+  const [lifted, setLifted] = useState<{ solid?: SolidPicture; fault?: string }>()
+  const [busy, setBusy] = useState<ExportKind>()
+  const sheetHandle = useRef<SheetHandle>(null)
+  const view = useRef<EditorView>(undefined)
+  const states = useRef(new Map<string, EditorState>())
+
+  // ------------------------------------------------------------ the drawing of the active brief
+  const mine = active && shown.get(active.id)
+  const good = mine?.good
+  const ties = useMemo(() => good && tiesOf(good), [good])
+  const read = useMemo(() => (active && !mine ? readBrief(active.text) : undefined), [active?.text, mine, active])
+  const marks: readonly Mark[] = mine?.drawn.marks ?? read?.marks ?? []
+  const stale = mine !== undefined && good !== undefined && good !== mine.drawn
+  const current = useRef({ ties, stale, mine, active })
+  current.current = { ties, stale, mine, active }
+  // biome-ignore lint/correctness/useExhaustiveDependencies: drawn once when a brief comes to the bench, then at each change
+  useEffect(() => {
+    if (active) draw(active.id, active.text)
+    setChosen(undefined)
+    setHover(undefined)
+    setOpenMark(undefined)
+    setLifted(undefined)
+  }, [active?.id])
+
+  const slip = useMemo(() => {
+    if (!active) return undefined
+    const { id, text } = active
+    const old = states.current.get(id)
+    if (old && old.doc.toString() === text) return old
+    return slipState(text, {
+      changed: (next) => {
+        briefs.write(id, next)
+        draw(id, next)
+      },
+      at: (span) => {
+        const { ties: now, stale: old2 } = current.current
+        const light = span && now && !old2 ? lightOfWords(now, span) : undefined
+        setHover(light ? { light, from: 'brief' } : undefined)
+      },
+      brief: () => current.current.mine?.drawn.brief,
+    })
+    // biome-ignore lint/correctness/useExhaustiveDependencies: one state a brief; its text lives in it from then on
+  }, [active?.id])
+  const leaveSlip = () => {
+    if (active && view.current) states.current.set(active.id, view.current.state)
+  }
+  const take = (id: string) => {
+    leaveSlip()
+    briefs.take(id)
+    if (id === besideId) setBesideId(active?.id)
+  }
+
+  // ------------------------------------------------------------ changes of the brief from elsewhere
+  const upToDate = () => view.current?.state.doc.toString() === good?.brief.text
+  const onSize = (touched: Touched, typed: string): string | undefined => {
+    if (!view.current || !good || !upToDate())
+      return 'The brief is ahead of this sheet. Mend it, or undo, then try again.'
+    const { text } = good.brief
+    if (!isLength(touched.size)) {
+      if (!/^\s*\d+(?:\.\d+)?\s*°?\s*$/.test(typed)) return 'An angle is written in degrees, such as 45 or 82.5.'
+      replaceAll(view.current, replaceSpan(text, touched.size.span, typed.replace('°', '').trim()))
+      return undefined
+    }
+    const change = changeSize(text, touched.size, typed)
+    if (change.marks[0]) return `${change.marks[0].text}. Expected: ${change.marks[0].expected ?? 'a size'}.`
+    replaceAll(view.current, change.text)
+    return undefined
+  }
+  const onMend = (mend: Mend) => {
+    if (view.current && mine && view.current.state.doc.toString() === mine.drawn.brief.text) {
+      replace(view.current, mend.span, mend.text)
+      setOpenMark(undefined)
+    }
+  }
+  const onDrag = (drag: Drag) => {
+    if (!good || !view.current || !upToDate()) return tell('The brief is ahead of this sheet; mend it first.')
+    const placing =
+      drag.what === 'size' ? sizePlacing(good, drag.dimension, drag.to) : viewPlacing(good, drag.view, drag.by)
+    if (!placing) return tell('This cannot be put elsewhere by hand.')
+    replaceAll(view.current, withPlacing(good.brief.text, placing))
+    return tell(`The brief says now: ${placing.statement.replace(/\s+/g, ' ')}`)
+  }
+
+  // ------------------------------------------------------------ issue
+  const onIssue = async (kind: ExportKind) => {
+    if (!active) return
+    const sheet = good?.sheet
+    setBusy(kind)
+    try {
+      const bytes = await engine.write(active.text, kind === 'png' ? 'svg' : kind)
+      const name = nameFor(active.text).replace(/brief$/, kind)
+      if (kind === 'png') {
+        if (!sheet) throw new Error('there is no sheet')
+        download(name, await pngOf(bytes, sheet.width, sheet.height), TYPES.png)
+      } else download(name, bytes, TYPES[kind])
+      tell(`${name} written.`)
+    } catch (fault) {
+      tell(`Nothing was written: ${fault instanceof Error ? fault.message : String(fault)}.`)
+    } finally {
+      setBusy(undefined)
+    }
+  }
+  const onPrint = () => {
+    const drawn = sheetHandle.current?.svg()
+    if (drawn && good?.sheet) printSheet(drawn, good.sheet.width, good.sheet.height)
+  }
+  const onLift = () => {
+    if (!active) return
+    setLifted({})
+    engine.solid(active.text).then(
+      (solid) => setLifted((now) => now && { solid }),
+      (fault: unknown) => setLifted((now) => now && { fault: fault instanceof Error ? fault.message : String(fault) }),
+    )
+  }
+  // The solid in the hand follows the brief.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: asked again for each new drawing
+  useEffect(() => {
+    if (lifted?.solid && good && !stale) onLift()
+  }, [good])
+
+  useKeys({
+    save: () => active && void save(active),
+    shelf: () => setShelfOpen((now) => !now),
+    print: onPrint,
+    fold: () => setFolded((now) => !now),
+    undo: () => view.current && undo(view.current),
+    fit: () => sheetHandle.current?.fit(),
+    realSize: () => sheetHandle.current?.realSize(),
+    zoom: (factor) => sheetHandle.current?.zoom(factor),
+    escape: () => {
+      setChosen(undefined)
+      setOpenMark(undefined)
+    },
+  })
+  const covered = useCovered(folded, marks.length > 0 || stale)
+
+  const light = hover?.light ?? chosen?.light
+  const litWords = useMemo(
+    () =>
+      hover?.from === 'brief' || stale || !light
+        ? undefined
+        : { words: light.words, ...(light.statement ? { statement: light.statement } : {}) },
+    [hover, light, stale],
+  )
+  const why = good && chosen?.item !== undefined ? whyIsIt(good, chosen.item) : undefined
+  const fault = active && faults.get(active.id)
+  const standing = fault
+    ? `The sheet could not be drawn: ${fault}.`
+    : stale
+      ? 'The brief cannot be drawn as it stands. The sheet is of the brief before.'
+      : mine && !good
+        ? mine.drawn.brief.stock
+          ? 'There is no sheet yet.'
+          : 'There is no sheet yet: the brief does not say what the part is made from.'
+        : undefined
+  const beside = besideId && besideId !== active?.id ? shown.get(besideId)?.good : undefined
+  const besideTies = useMemo(() => beside && tiesOf(beside), [beside])
+  const others = briefs.all.filter((k) => k.open && k.id !== active?.id)
+  const title = (mine?.drawn.brief ?? read)?.header.part?.text ?? 'Untitled'
+
+  if (!briefs.ready && !active) return <p className="waiting">Laying out the bench</p>
+  return (
+    <div className={`bench${beside ? ' two' : ''}`}>
+      {starting || !active ? (
+        <Starter
+          onBegin={(text) => {
+            leaveSlip()
+            briefs.begin(text)
+            setStarting(false)
+            setFolded(false)
+          }}
+          onLeave={active ? () => setStarting(false) : undefined}
+        />
+      ) : (
+        <>
+          <main aria-label="Sheet">
+            {good && ties ? (
+              <SheetView
+                key={active.id}
+                drawn={good}
+                ties={ties}
+                marks={stale ? [] : marks}
+                stale={stale}
+                light={light}
+                covered={beside ? { ...covered, right: 20 } : covered}
+                pixelsPerMm={pixelsPerMm}
+                openMark={openMark}
+                handle={sheetHandle}
+                onLight={(l) => setHover(l ? { light: l, from: 'sheet' } : undefined)}
+                onChoose={(item, l) => setChosen({ item, light: l })}
+                onSize={onSize}
+                onDrag={onDrag}
+                onMark={setOpenMark}
+                onLift={onLift}
+              />
+            ) : (
+              <div className="sheet-frame">
+                <p className="waiting" role="status">
+                  {mine ? (standing ?? '') : 'Drawing the sheet'}
+                </p>
+              </div>
+            )}
+            {beside && besideTies ? (
+              <SheetView
+                key={besideId}
+                drawn={beside}
+                ties={besideTies}
+                marks={[]}
+                stale={false}
+                light={undefined}
+                covered={{ left: 20, right: covered.right, top: covered.top, bottom: covered.bottom }}
+                pixelsPerMm={pixelsPerMm}
+                openMark={undefined}
+                handle={null}
+                onLight={() => {}}
+                onChoose={() => {}}
+                onSize={() => 'Take this sheet to the front to change it.'}
+                onDrag={() => {}}
+                onMark={() => {}}
+                onLift={() => {}}
+              >
+                <div className="beside-says">
+                  <button type="button" onClick={() => besideId && take(besideId)}>
+                    Take to the front
+                  </button>
+                  <button type="button" onClick={() => setBesideId(undefined)}>
+                    Put away
+                  </button>
+                </div>
+              </SheetView>
+            ) : null}
+          </main>
+          {slip ? (
+            <Slip
+              title={title}
+              folded={folded}
+              onFold={() => setFolded(!folded)}
+              onView={(v) => {
+                view.current = v
+              }}
+              state={slip}
+              marks={marks}
+              marksOf={mine?.drawn.brief.text ?? active.text}
+              lit={litWords}
+            >
+              <button type="button" onClick={() => setShelfOpen(true)}>
+                Shelf
+              </button>
+              <button type="button" onClick={() => setStarting(true)}>
+                New
+              </button>
+            </Slip>
+          ) : null}
+          <Margin
+            marks={marks}
+            open={openMark}
+            standing={standing}
+            onOpen={setOpenMark}
+            onMend={onMend}
+            onShow={(mark) => {
+              if (mark.span && view.current) {
+                const end = view.current.state.doc.length
+                view.current.dispatch({
+                  selection: { anchor: Math.min(mark.span.from, end) },
+                  scrollIntoView: true,
+                })
+              }
+            }}
+          />
+          {lifted ? (
+            <Lifted
+              solid={lifted.solid}
+              fault={lifted.fault}
+              light={light}
+              words={why}
+              onFace={(face) => {
+                if (!ties || !good) return
+                const owner = good.features.find(
+                  (f) => face !== undefined && f.faces.includes(face) && f.id !== 'stock',
+                )
+                const found = owner ? lightOfFeatures(ties, [owner.id]) : undefined
+                const faces = new Set(face === undefined ? [] : [face])
+                setChosen({
+                  item: undefined,
+                  light: found ?? { items: new Set(), beside: new Set(), words: [], faces, edges: new Set() },
+                })
+              }}
+              onPutBack={() => setLifted(undefined)}
+            />
+          ) : null}
+          {why && !lifted ? (
+            <div className="why-note" role="status">
+              <p>{why}</p>
+              <button type="button" onClick={onLift}>
+                Show it on the pictorial
+              </button>
+            </div>
+          ) : null}
+          <nav className="scale-rule" aria-label="Size of the sheet on the screen">
+            <button type="button" onClick={() => sheetHandle.current?.fit()}>
+              Whole sheet
+            </button>
+            <button type="button" onClick={() => sheetHandle.current?.realSize()}>
+              Real size
+            </button>
+            <button type="button" aria-label="Measure the screen" onClick={() => setMeasuring(true)}>
+              Measure
+            </button>
+            <button type="button" aria-label="Smaller" onClick={() => sheetHandle.current?.zoom(1 / 1.25)}>
+              −
+            </button>
+            <button type="button" aria-label="Larger" onClick={() => sheetHandle.current?.zoom(1.25)}>
+              +
+            </button>
+          </nav>
+          {others.length > 0 ? (
+            <nav className="papers" aria-label="Other briefs on the bench">
+              {others.map((k) => {
+                const name =
+                  shown.get(k.id)?.drawn.brief.header.part?.text ?? readBrief(k.text).header.part?.text ?? 'Untitled'
+                return (
+                  <span key={k.id}>
+                    <button type="button" onClick={() => take(k.id)}>
+                      {name}
+                    </button>
+                    <button
+                      type="button"
+                      aria-label={`Put ${name} back on the shelf`}
+                      onClick={() => briefs.close(k.id)}
+                    >
+                      ×
+                    </button>
+                  </span>
+                )
+              })}
+            </nav>
+          ) : null}
+          <RoutingSlip
+            drawn={mine?.drawn}
+            marks={marks}
+            state={engineState}
+            saved={active.saved === active.text}
+            busy={busy}
+            onIssue={(kind) => void onIssue(kind)}
+            onPrint={onPrint}
+            onSave={() => void save(active)}
+            onCheck={() => setOpenMark(0)}
+          />
+        </>
+      )}
+      {notice ? (
+        <p className="notice" role="status">
+          {notice}
+        </p>
+      ) : null}
+      <ShelfPanel
+        open={shelfOpen}
+        kept={briefs.all}
+        desk={briefs.desk}
+        active={active?.id}
+        onClose={() => setShelfOpen(false)}
+        onTake={(id) => {
+          take(id)
+          setShelfOpen(false)
+          setStarting(false)
+        }}
+        onBeside={(id) => {
+          const other = briefs.all.find((k) => k.id === id)
+          if (other) draw(other.id, other.text)
+          setBesideId(id)
+          setShelfOpen(false)
+        }}
+        onLetGo={briefs.throwAway}
+        onDesk={(from, name) => {
+          leaveSlip()
+          void briefs.openFrom(from, name)
+          setShelfOpen(false)
+          setStarting(false)
+        }}
+        onFile={() => {
+          leaveSlip()
+          void openFile()
+          setShelfOpen(false)
+        }}
+        onNew={() => {
+          setStarting(true)
+          setShelfOpen(false)
+        }}
+      />
+      <RealSize
+        open={measuring}
+        pixelsPerMm={pixelsPerMm}
+        onMeasure={(value) => {
+          setPixelsPerMm(value)
+          setMeasuring(false)
+        }}
+        onClose={() => setMeasuring(false)}
+      />
+    </div>
+  )
+}

@@ -1,0 +1,113 @@
+import type { Signature } from '../../../brief/brief.ts'
+import type { Mark } from '../../../brief/mark.ts'
+import type { EngineState } from '../engine/engine.ts'
+import type { Drawn } from '../engine/messages.ts'
+
+export type ExportKind = 'pdf' | 'svg' | 'step' | 'png'
+
+interface RoutingSlipProps {
+  readonly drawn: Drawn | undefined
+  readonly marks: readonly Mark[]
+  readonly state: EngineState
+  readonly saved: boolean
+  readonly busy: string | undefined
+  readonly onIssue: (kind: ExportKind) => void
+  readonly onPrint: () => void
+  readonly onSave: () => void
+  readonly onCheck: () => void
+}
+
+/** The job's way through the office: each desk signs and dates, as the brief says. */
+export function RoutingSlip(props: RoutingSlipProps) {
+  const { drawn, marks, state, saved, busy } = props
+  const header = drawn?.brief.header
+  const sheet = drawn?.sheet
+  const views = sheet?.views.length ?? 0
+  const must = marks.filter((m) => m.weight === 'must change').length
+  const complete = drawn?.proof?.complete
+  return (
+    <footer className="routing" aria-label="Routing slip">
+      <Stage name="Brief" sign={header?.drawn} by="Drawn">
+        <span>{saved ? 'Saved' : 'Kept on the shelf, not saved'}</span>
+        <button type="button" onClick={props.onSave} disabled={saved}>
+          Save
+        </button>
+      </Stage>
+      <Stage name="Sheet">
+        <span>
+          {sheet ? `${sheet.format}, ${sheet.scale}, ${views} ${views === 1 ? 'view' : 'views'}` : 'None yet'}
+        </span>
+        <span className="quiet" role="status">
+          {WORDS[state]}
+        </span>
+      </Stage>
+      <Stage name="Check" sign={header?.checked} by="Checked">
+        <button type="button" className="plain" onClick={props.onCheck} disabled={marks.length === 0}>
+          {marks.length === 0
+            ? 'No marks'
+            : `${marks.length} ${marks.length === 1 ? 'mark' : 'marks'}${must > 0 ? `, ${must} must change` : ''}`}
+        </button>
+        {complete === undefined ? null : (
+          <span className="quiet" title={drawn?.proof?.sentence}>
+            {complete ? 'Sizes complete' : 'Sizes not complete'}
+          </span>
+        )}
+      </Stage>
+      <Stage name="Issue" sign={header?.approved} by="Approved">
+        <span className="row">
+          {(['pdf', 'svg', 'step', 'png'] as const).map((kind) => (
+            <button
+              type="button"
+              key={kind}
+              disabled={busy !== undefined || (kind === 'step' ? !drawn : !sheet)}
+              onClick={() => props.onIssue(kind)}
+            >
+              {busy === kind ? 'Writing' : kind.toUpperCase()}
+            </button>
+          ))}
+          <button type="button" onClick={props.onPrint} disabled={!sheet}>
+            Print
+          </button>
+        </span>
+      </Stage>
+      <Stage name="Register">
+        <span className="quiet">
+          {header?.number
+            ? `${header.number.text}${header.revision ? ` rev ${header.revision.text}` : ''}`
+            : 'No number'}
+        </span>
+        <span className="quiet">Not entered</span>
+      </Stage>
+    </footer>
+  )
+}
+
+const WORDS: Readonly<Record<EngineState, string>> = {
+  opening: 'Getting ready',
+  ready: '',
+  'at work': 'Drawing',
+  restarting: 'Starting again',
+}
+
+interface StageProps {
+  readonly name: string
+  readonly sign?: Signature | undefined
+  readonly by?: string
+  readonly children: React.ReactNode
+}
+
+function Stage({ name, sign, by, children }: StageProps) {
+  return (
+    <section className="stage" aria-label={name}>
+      <h2>{name}</h2>
+      <div className="stage-body">{children}</div>
+      {by ? (
+        <p className="signature">
+          <span className="visually-hidden">{by} by </span>
+          <span className="name">{sign?.name.text ?? '\u00a0'}</span>
+          <span className="date">{sign?.date?.text ?? ''}</span>
+        </p>
+      ) : null}
+    </section>
+  )
+}

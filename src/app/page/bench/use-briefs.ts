@@ -1,0 +1,148 @@
+import { useCallback, useEffect, useRef, useState } from 'react'
+import type { DeskAnswer } from '../../server/page-server.ts'
+import { askDesk, fetchBrief } from '../shelf/desk-client.ts'
+import { type Home, type Kept, keep, letGo, takeStock } from '../shelf/shelf.ts'
+
+export interface Briefs {
+  readonly ready: boolean
+  readonly desk: DeskAnswer | undefined
+  readonly all: readonly Kept[]
+  readonly active: Kept | undefined
+  readonly write: (id: string, text: string) => void
+  readonly settle: (id: string, home: Home, saved: string) => void
+  readonly take: (id: string) => void
+  readonly begin: (text: string, home?: Home, saved?: string) => string
+  readonly close: (id: string) => void
+  readonly throwAway: (id: string) => void
+  readonly openFrom: (from: 'briefs' | 'examples', name: string) => Promise<void>
+  readonly refreshDesk: () => void
+}
+
+const FIRST_EXAMPLE = 'vent-bracket.brief'
+
+/** The briefs that are kept, and the one on the bench. Every change is kept as it is made. */
+export function useBriefs(tell: (text: string) => void): Briefs {
+  const [all, setAll] = useState<readonly Kept[]>([])
+  const [active, setActive] = useState<string>()
+  const [desk, setDesk] = useState<DeskAnswer>()
+  const [ready, setReady] = useState(false)
+  const latest = useRef(all)
+
+  const put = useCallback(
+    (brief: Kept) => {
+      const old = latest.current
+      const next = old.some((k) => k.id === brief.id)
+        ? old.map((k) => (k.id === brief.id ? brief : k))
+        : [...old, brief]
+      latest.current = next
+      setAll(next)
+      keep(brief).catch(() => tell('This browser keeps nothing: save to a file before you close the page.'))
+    },
+    [tell],
+  )
+  const find = (id: string) => latest.current.find((k) => k.id === id)
+
+  const begin = useCallback(
+    (text: string, home: Home = { kind: 'shelf' }, saved?: string) => {
+      const id = crypto.randomUUID()
+      put({ id, text, home, touched: Date.now(), open: true, ...(saved === undefined ? {} : { saved }) })
+      setActive(id)
+      return id
+    },
+    [put],
+  )
+  const take = useCallback(
+    (id: string) => {
+      const brief = find(id)
+      if (!brief) return
+      put({ ...brief, open: true, touched: Date.now() })
+      setActive(id)
+    },
+    [put],
+  )
+  const openFrom = useCallback(
+    async (from: 'briefs' | 'examples', name: string) => {
+      try {
+        const { text, tag } = await fetchBrief(from, name)
+        if (from === 'examples') {
+          const same = latest.current.find((k) => k.text === text)
+          if (same) take(same.id)
+          else begin(text)
+          return
+        }
+        const mine = latest.current.find((k) => k.home.kind === 'desk' && k.home.name === name)
+        if (!mine) {
+          begin(text, { kind: 'desk', name, tag }, text)
+        } else if (mine.text === mine.saved || mine.text === text) {
+          put({ ...mine, text, saved: text, home: { kind: 'desk', name, tag }, open: true, touched: Date.now() })
+          setActive(mine.id)
+        } else {
+          tell(`${name} was being changed when the page was last closed; the changes are here, not yet saved.`)
+          take(mine.id)
+        }
+      } catch (fault) {
+        tell(`${name} cannot be opened: ${fault instanceof Error ? fault.message : 'no answer'}`)
+      }
+    },
+    [begin, put, take, tell],
+  )
+  const refreshDesk = useCallback(() => {
+    void askDesk().then(setDesk)
+  }, [])
+
+  useEffect(() => {
+    let gone = false
+    void Promise.all([takeStock(), askDesk()]).then(async ([stock, answer]) => {
+      if (gone) return
+      latest.current = stock
+      setAll(stock)
+      setDesk(answer)
+      const lying = stock.filter((k) => k.open)
+      if (answer?.open) await openFrom('briefs', answer.open)
+      else if (lying[0]) setActive(lying[0].id)
+      else if (answer?.examples.includes(FIRST_EXAMPLE)) await openFrom('examples', FIRST_EXAMPLE)
+      setReady(true)
+    })
+    return () => {
+      gone = true
+    }
+  }, [openFrom])
+
+  return {
+    ready,
+    desk,
+    all,
+    active: all.find((k) => k.id === active),
+    write: useCallback(
+      (id, text) => {
+        const brief = find(id)
+        if (brief) put({ ...brief, text, touched: Date.now() })
+      },
+      [put],
+    ),
+    settle: useCallback(
+      (id, home, saved) => {
+        const brief = find(id)
+        if (brief) put({ ...brief, home, saved })
+      },
+      [put],
+    ),
+    take,
+    begin,
+    close: useCallback(
+      (id) => {
+        const brief = find(id)
+        if (brief) put({ ...brief, open: false })
+        setActive((now) => (now === id ? latest.current.find((k) => k.open && k.id !== id)?.id : now))
+      },
+      [put],
+    ),
+    throwAway: useCallback((id) => {
+      latest.current = latest.current.filter((k) => k.id !== id)
+      setAll(latest.current)
+      void letGo(id)
+    }, []),
+    openFrom,
+    refreshDesk,
+  }
+}

@@ -1,0 +1,66 @@
+import { useEffect, useMemo, useRef, useState } from 'react'
+import { Engine, type EngineState, Superseded } from '../engine/engine.ts'
+import type { Drawn } from '../engine/messages.ts'
+
+/** The drawing of one part: the newest that could be made, and the last that had a sheet. */
+export interface Shown {
+  readonly text: string
+  readonly drawn: Drawn
+  /** The last drawing with a sheet; its own where the newest has one. */
+  readonly good: Drawn | undefined
+  /** Milliseconds from asking to having. */
+  readonly took: number
+}
+
+export interface EngineUse {
+  readonly state: EngineState
+  readonly shown: ReadonlyMap<string, Shown>
+  /** Why the engine gave no answer to the part's newest text. */
+  readonly faults: ReadonlyMap<string, string>
+  readonly draw: (part: string, text: string) => void
+  readonly engine: Engine
+}
+
+const startWorker = () => new Worker(new URL('../engine/engine.worker.ts', import.meta.url), { type: 'module' })
+
+/** The engine and what it has drawn. Older drawings than the newest asked for never take its place. */
+export function useEngine(): EngineUse {
+  const [state, setState] = useState<EngineState>('opening')
+  const [shown, setShown] = useState<ReadonlyMap<string, Shown>>(new Map())
+  const [faults, setFaults] = useState<ReadonlyMap<string, string>>(new Map())
+  const engine = useRef<Engine>(undefined)
+  engine.current ??= new Engine(startWorker, (next) => queueMicrotask(() => setState(next)))
+  useEffect(() => {
+    const leave = () => engine.current?.close()
+    addEventListener('pagehide', leave)
+    return () => removeEventListener('pagehide', leave)
+  }, [])
+  const draw = useMemo(
+    () => (part: string, text: string) => {
+      const start = performance.now()
+      engine.current!.draw(part, text).then(
+        (drawn) => {
+          setShown((old) => {
+            const good = drawn.sheet ? drawn : old.get(part)?.good
+            return new Map(old).set(part, { text, drawn, good, took: performance.now() - start })
+          })
+          setFaults((old) => without(old, part))
+        },
+        (fault: unknown) => {
+          if (!(fault instanceof Superseded)) {
+            setFaults((old) => new Map(old).set(part, fault instanceof Error ? fault.message : String(fault)))
+          }
+        },
+      )
+    },
+    [],
+  )
+  return { state, shown, faults, draw, engine: engine.current }
+}
+
+function without<V>(map: ReadonlyMap<string, V>, key: string): ReadonlyMap<string, V> {
+  if (!map.has(key)) return map
+  const rest = new Map(map)
+  rest.delete(key)
+  return rest
+}

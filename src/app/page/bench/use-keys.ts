@@ -1,0 +1,43 @@
+import { useEffect, useRef } from 'react'
+
+export interface KeyActions {
+  readonly save: () => void
+  readonly shelf: () => void
+  readonly print: () => void
+  readonly fold: () => void
+  readonly undo: () => void
+  readonly fit: () => void
+  readonly realSize: () => void
+  readonly zoom: (factor: number) => void
+  readonly escape: () => void
+}
+
+/** The page's keys. Single keys work where nothing is being written. */
+export function useKeys(actions: KeyActions): void {
+  const latest = useRef(actions)
+  latest.current = actions
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent) => {
+      const a = latest.current
+      const writing =
+        event.target instanceof Element &&
+        event.target.closest('input, textarea, select, [contenteditable="true"]') !== null
+      const key = event.key.toLowerCase()
+      if (event.ctrlKey || event.metaKey) {
+        const run = { s: a.save, o: a.shelf, p: a.print, b: a.fold, ...(writing ? {} : { z: a.undo }) }[key]
+        if (!run || event.shiftKey || event.altKey) return
+        event.preventDefault()
+        run()
+        return
+      }
+      if (writing || event.altKey) return
+      if (event.key === 'Escape') a.escape()
+      else if (event.key === '0') a.fit()
+      else if (event.key === '1') a.realSize()
+      else if (event.key === '+' || event.key === '=') a.zoom(1.25)
+      else if (event.key === '-') a.zoom(1 / 1.25)
+    }
+    addEventListener('keydown', onKey)
+    return () => removeEventListener('keydown', onKey)
+  }, [])
+}

@@ -1,0 +1,55 @@
+import type { Brief } from '../../../brief/brief.ts'
+import type { Mark } from '../../../brief/mark.ts'
+import type { Span } from '../../../brief/span.ts'
+import type { Vec3 } from '../../../geometry/vec.ts'
+import type { Sheet } from '../../../sheet/sheet.ts'
+import type { Dimension, Proof } from '../../../sizes/dimension.ts'
+
+/** What the page asks of the engine. Of several drawings asked for one part, only the last is made. */
+export type Asked =
+  | { readonly ask: 'draw'; readonly id: number; readonly part: string; readonly text: string }
+  | { readonly ask: 'write'; readonly id: number; readonly text: string; readonly kind: 'pdf' | 'svg' | 'step' }
+  | { readonly ask: 'solid'; readonly id: number; readonly text: string }
+
+export type Answer =
+  | { readonly answer: 'ready' }
+  | { readonly answer: 'drawn'; readonly id: number; readonly drawn: Drawn; readonly memory: number }
+  | { readonly answer: 'written'; readonly id: number; readonly bytes: Uint8Array<ArrayBuffer> }
+  | { readonly answer: 'solid'; readonly id: number; readonly solid: SolidPicture }
+  /** The request could not be answered; `text` is for the reader. */
+  | { readonly answer: 'failed'; readonly id: number; readonly text: string }
+
+/** A feature of the brief and the faces of the solid that it made. */
+export interface PartLink {
+  readonly id: string
+  readonly kind: string
+  readonly faces: readonly number[]
+  readonly span?: Span
+}
+
+/** What one brief came to, as plain data that can pass between threads. */
+export interface Drawn {
+  readonly brief: Brief
+  readonly marks: readonly Mark[]
+  readonly sheet?: Sheet
+  readonly dimensions: readonly Dimension[]
+  readonly proof?: Proof
+  readonly features: readonly PartLink[]
+  /** Names of the faces by id. */
+  readonly faceNames: readonly string[]
+  /** The two faces of each edge by id, and whether it is smooth. */
+  readonly edges: readonly { readonly faces: readonly [number, number?]; readonly smooth: boolean }[]
+  readonly reasons: readonly string[]
+  /** Mass in kg, volume in mm³. */
+  readonly weight?: { readonly mass?: number; readonly volume: number }
+  /** Milliseconds that the engine took. */
+  readonly took: number
+}
+
+/** The solid for the hand: triangles of its faces and the lines of its edges, in mm. */
+export interface SolidPicture {
+  readonly corners: Float32Array
+  readonly faces: Int32Array
+  readonly edges: readonly { readonly id: number; readonly points: Float32Array; readonly smooth: boolean }[]
+  readonly box: { readonly min: Vec3; readonly max: Vec3 }
+}

@@ -1,0 +1,80 @@
+import type { Side } from '../../../brief/brief.ts'
+import type { Vec2 } from '../../../geometry/vec.ts'
+import type { PlacedView } from '../../../sheet/sheet.ts'
+import type { Drawn } from '../engine/messages.ts'
+
+/** First row from the outline and rows from each other, paper mm (ASME Y14.5: at least 10 and 6). */
+const ROWS = { first: 10, next: 8 }
+const SIDES: readonly string[] = ['left', 'right', 'front', 'rear', 'top', 'bottom']
+
+/** A new statement for the brief, and the older one that it takes the place of. */
+export interface Placing {
+  readonly statement: string
+  /** Start of the text that statements about the same thing begin with. */
+  readonly replaces: string
+}
+
+/** How far a view has been moved already, paper mm. */
+const movedBefore = (drawn: Drawn, view: string): Vec2 => {
+  const last = drawn.brief.places.findLast((p) => p.kind === 'view' && p.view === view)
+  return last?.kind === 'view' ? [last.across.value, last.up.value] : [0, 0]
+}
+
+/** The statement that holds a view where it was put; undefined for views that cannot be held. */
+export function viewPlacing(drawn: Drawn, view: string, by: Vec2): Placing | undefined {
+  if (!SIDES.includes(view)) return undefined
+  const [x, y] = movedBefore(drawn, view)
+  const [across, up] = [Math.round(x + by[0]), Math.round(y + by[1])]
+  return { statement: `place     ${view} view ${across} across, ${up} up`, replaces: `${view} view` }
+}
+
+/** The statement that holds a size beside the view it was dropped at: its view, side and row. */
+export function sizePlacing(drawn: Drawn, dimension: string, at: Vec2): Placing | undefined {
+  const found = drawn.dimensions.find((d) => d.id === dimension)
+  const { sheet } = drawn
+  if (!found?.span || !sheet) return undefined
+  const view = nearestView(sheet.views, at)
+  if (!view) return undefined
+  const words = drawn.brief.text.slice(found.span.from, found.span.to)
+  const there = SIDES.includes(view.id) ? ` in ${view.id} view` : ''
+  const { row, side } = rowOf(view, at, found.measured.kind === 'linear' ? found.measured.along : undefined)
+  const where = side === 'top' ? ', above' : side === 'bottom' ? ', below' : `, at ${side}`
+  const rows = found.measured.kind === 'linear' ? `, row ${row}` : ''
+  return { statement: `place     ${words}${there}${rows}${where}`, replaces: words }
+}
+
+function nearestView(views: readonly PlacedView[], at: Vec2): PlacedView | undefined {
+  const far = ({ box }: PlacedView) =>
+    Math.hypot(Math.max(box.min[0] - at[0], at[0] - box.max[0], 0), Math.max(box.min[1] - at[1], at[1] - box.max[1], 0))
+  return views.filter((v) => v.id !== 'pictorial').sort((a, b) => far(a) - far(b))[0]
+}
+
+/** Side of the view and row counted from its outline. A size across stands above or below, one up stands left or right. */
+function rowOf({ box }: PlacedView, at: Vec2, along: Vec2 | undefined): { row: number; side: Side } {
+  const out: [Side, number][] = [
+    ['left', box.min[0] - at[0]],
+    ['right', at[0] - box.max[0]],
+    ['bottom', box.min[1] - at[1]],
+    ['top', at[1] - box.max[1]],
+  ]
+  const level = along && Math.abs(along[0]) > Math.abs(along[1])
+  const allowed = along
+    ? out.filter(([side]) => (level ? side === 'top' || side === 'bottom' : side === 'left' || side === 'right'))
+    : out
+  const [side, away] = allowed.sort((a, b) => b[1] - a[1])[0]!
+  return { side, row: Math.max(1, Math.round((away - ROWS.first) / ROWS.next) + 1) }
+}
+
+/** The brief with the placing written into it: in the place of an older one for the same thing, else at its end. */
+export function withPlacing(text: string, placing: Placing): string {
+  const lines = text.split('\n')
+  const older = lines.findIndex((line) => {
+    const rest = /^place\s+(.*)$/i.exec(line)?.[1]
+    return rest?.startsWith(placing.replaces) && !/[\d.]/.test(rest[placing.replaces.length] ?? ' ')
+  })
+  if (older >= 0) {
+    lines[older] = placing.statement
+    return lines.join('\n')
+  }
+  return `${text.replace(/\s*$/, '')}\n${placing.statement}\n`
+}

@@ -1,0 +1,282 @@
+import {
+  memo,
+  type ReactNode,
+  useCallback,
+  useEffect,
+  useImperativeHandle,
+  useLayoutEffect,
+  useMemo,
+  useRef,
+  useState,
+} from 'react'
+import type { Mark } from '../../../brief/mark.ts'
+import type { Drawn } from '../engine/messages.ts'
+import { groundOf, itemAt, union } from './ground.ts'
+import { type Light, lightOfItem, type Ties } from './light.ts'
+import { Ink } from './paint.ts'
+import { ringPath, ringsOf } from './pencil.ts'
+import { SizeField } from './size-field.tsx'
+import { nearestTouched, type Touched, touchable } from './touch.ts'
+import { type Drag, useHands } from './use-hands.ts'
+import { type Covered, fitted, type Viewport, windowPoint, zoomed } from './viewport.ts'
+
+/** What the bench may ask of a sheet that lies on it. */
+export interface SheetHandle {
+  readonly fit: () => void
+  readonly realSize: () => void
+  readonly zoom: (factor: number) => void
+  readonly svg: () => SVGSVGElement | null
+}
+
+export interface SheetViewProps {
+  readonly drawn: Drawn
+  readonly ties: Ties
+  readonly marks: readonly Mark[]
+  /** The sheet is older than the brief, which could not be drawn. */
+  readonly stale: boolean
+  readonly light: Light | undefined
+  readonly covered: Covered
+  readonly pixelsPerMm: number
+  readonly openMark: number | undefined
+  readonly handle: React.Ref<SheetHandle>
+  readonly onLight: (light: Light | undefined) => void
+  /** An item was chosen by click or key; the light stays until the next. */
+  readonly onChoose: (item: number | undefined, light: Light | undefined) => void
+  readonly onSize: (touched: Touched, typed: string) => string | undefined
+  readonly onDrag: (drag: Drag) => void
+  readonly onMark: (mark: number) => void
+  readonly onLift: () => void
+  readonly children?: ReactNode
+}
+
+/** Reach of a hand in px: a mouse is finer than a finger. */
+const REACH = { mouse: 7, touch: 18 }
+
+/** The sheet as true paper on the bench: zoom to the pointer, pan, and everything on it within reach. */
+export function SheetView(props: SheetViewProps) {
+  const { drawn, ties, covered, pixelsPerMm, onLight, onChoose, onDrag } = props
+  const sheet = drawn.sheet!
+  const frame = useRef<HTMLDivElement>(null)
+  const svg = useRef<SVGSVGElement>(null)
+  const ink = useRef<SVGGElement>(null)
+  const painter = useRef<Ink>(undefined)
+  const [area, setArea] = useState({ width: 0, height: 0 })
+  const [view, setView] = useState<Viewport>({ scale: 3, x: 0, y: 0 })
+  const fits = useRef(true)
+  const [field, setField] = useState<Touched>()
+  const ground = useMemo(() => groundOf(sheet), [sheet])
+
+  useLayoutEffect(() => {
+    const observer = new ResizeObserver(([entry]) => {
+      if (entry) setArea({ width: entry.contentRect.width, height: entry.contentRect.height })
+    })
+    observer.observe(frame.current!)
+    return () => observer.disconnect()
+  }, [])
+  const { left, right, top, bottom } = covered
+  const fit = useCallback(() => {
+    fits.current = true
+    if (area.width > 0) setView(fitted(sheet, area, { left, right, top, bottom }))
+  }, [sheet.width, sheet.height, area, left, right, top, bottom])
+  useLayoutEffect(() => {
+    if (fits.current) fit()
+  }, [fit])
+
+  useLayoutEffect(() => {
+    painter.current ??= new Ink(ink.current!)
+    painter.current.paint(sheet)
+    frame.current?.dispatchEvent(new CustomEvent('sheetpainted', { bubbles: true }))
+  }, [sheet])
+  useLayoutEffect(() => painter.current?.light(props.light), [props.light, sheet])
+
+  const change = useCallback((next: (old: Viewport) => Viewport) => {
+    fits.current = false
+    setView(next)
+  }, [])
+  useImperativeHandle(
+    props.handle,
+    () => ({
+      fit,
+      realSize: () =>
+        change((v) => zoomed(v, pixelsPerMm / v.scale, left + (area.width - left - right) / 2, area.height / 2)),
+      zoom: (factor) => change((v) => zoomed(v, factor, left + (area.width - left - right) / 2, area.height / 2)),
+      svg: () => svg.current,
+    }),
+    [fit, change, pixelsPerMm, area, left, right],
+  )
+
+  const touch = useCallback(
+    (dimension: string, at?: readonly [number, number]) => {
+      const list = touchable(drawn, ground, dimension)
+      setField(at ? nearestTouched(list, at) : list[0])
+    },
+    [drawn, ground],
+  )
+  const hands = useHands({
+    frame,
+    paper: sheet,
+    view,
+    change,
+    itemAt: (point, kind, scale) => itemAt(ground, point, (kind === 'mouse' ? REACH.mouse : REACH.touch) / scale),
+    itemOf: (index) => sheet.items[index]!,
+    onHover: (index) => onLight(index === undefined ? undefined : lightOfItem(ties, index)),
+    onTouch: (index, point) => {
+      setField(undefined)
+      onChoose(index, index === undefined ? undefined : lightOfItem(ties, index))
+      const tie = index === undefined ? undefined : sheet.items[index]!.tie
+      if (tie?.dimension) touch(tie.dimension, point)
+    },
+    onDrag,
+  })
+  useEffect(() => setField(undefined), [drawn.brief.text])
+
+  const box = `${-view.x / view.scale} ${-view.y / view.scale} ${Math.max(1, area.width) / view.scale} ${Math.max(1, area.height) / view.scale}`
+  const pictorial = sheet.views.find((v) => v.id === 'pictorial')
+  const corner = pictorial && windowPoint(view, sheet, [pictorial.box.max[0], pictorial.box.min[1]])
+  return (
+    <div className={`sheet-frame${hands.dragging ? ' dragging' : ''}`} ref={frame} {...hands.listeners}>
+      <svg
+        ref={svg}
+        className={`sheet${props.stale ? ' stale' : ''}`}
+        viewBox={box}
+        role="group"
+        aria-label={`Sheet: ${sheet.title}, ${sheet.format}, scale ${sheet.scale}`}
+      >
+        <title>{sheet.title}</title>
+        <rect className="paper" width={sheet.width} height={sheet.height} />
+        <g ref={ink} className={props.light ? 'items has-light' : 'items'} aria-hidden="true" />
+        <Pencil {...props} ground={ground} />
+        <Hits
+          drawn={drawn}
+          ground={ground}
+          onFocus={(index) => onLight(index === undefined ? undefined : lightOfItem(ties, index))}
+          onPress={touch}
+        />
+      </svg>
+      {hands.ghost ? (
+        <p className="ghost" style={{ left: hands.ghost[0], top: hands.ghost[1] }}>
+          {hands.word}
+        </p>
+      ) : null}
+      {corner ? (
+        <button type="button" className="lift" style={{ left: corner[0], top: corner[1] }} onClick={props.onLift}>
+          Lift off
+        </button>
+      ) : null}
+      {field ? (
+        <SizeField
+          touched={field}
+          at={windowPoint(view, sheet, [field.box.min[0], field.box.max[1]])}
+          height={Math.max(16, (field.box.max[1] - field.box.min[1]) * view.scale)}
+          onGive={(typed) => {
+            const refusal = props.onSize(field, typed)
+            if (refusal === undefined) setField(undefined)
+            return refusal
+          }}
+          onLeave={() => {
+            setField(undefined)
+            frame.current?.querySelector<SVGElement>('.hit[tabindex="0"]')?.focus()
+          }}
+        />
+      ) : null}
+      {props.children}
+    </div>
+  )
+}
+
+function Pencil({
+  drawn,
+  ties,
+  marks,
+  ground,
+  openMark,
+  onMark,
+}: SheetViewProps & { ground: ReturnType<typeof groundOf> }) {
+  const rings = useMemo(() => ringsOf(drawn, ground, ties, marks), [drawn, ground, ties, marks])
+  const { height } = ground.sheet
+  return (
+    <g className="pencil">
+      {rings.map(({ mark, box }) => {
+        const { weight, text } = marks[mark]!
+        return (
+          // biome-ignore lint/a11y/useKeyWithClickEvents: each mark is a button in the margin too
+          // biome-ignore lint/a11y/noStaticElementInteractions: each mark is a button in the margin too
+          <g
+            key={`${mark} ${text}`}
+            className={`ring ${weight.replaceAll(' ', '-')}${openMark === mark ? ' open' : ''}`}
+            onClick={() => onMark(mark)}
+          >
+            <path d={ringPath(box, height, mark + text.length)} />
+            <text x={box.max[0] + 3.2} y={height - box.max[1] - 1.6}>
+              {mark + 1}
+            </text>
+          </g>
+        )
+      })}
+    </g>
+  )
+}
+
+interface HitsProps {
+  readonly drawn: Drawn
+  readonly ground: ReturnType<typeof groundOf>
+  readonly onFocus: (item: number | undefined) => void
+  readonly onPress: (dimension: string) => void
+}
+
+/** A place for the keyboard on each size: one stop for Tab, arrows from size to size, Enter to change it. */
+const Hits = memo(function Hits({ drawn, ground, onFocus, onPress }: HitsProps) {
+  const [current, setCurrent] = useState(0)
+  const group = useRef<SVGGElement>(null)
+  const places = useMemo(() => {
+    const byDimension = new Map<string, number[]>()
+    ground.sheet.items.forEach((item, i) => {
+      const id = item.tie?.dimension
+      if (id && (item.item === 'text' || item.item === 'glyph'))
+        byDimension.set(id, [...(byDimension.get(id) ?? []), i])
+    })
+    return [...byDimension].map(([id, items]) => ({ id, items, box: union(items.map((i) => ground.boxes[i]!)) }))
+  }, [ground])
+  const move = (to: number) => {
+    const next = (to + places.length) % places.length
+    setCurrent(next)
+    group.current?.querySelectorAll<SVGRectElement>('.hit')[next]?.focus()
+  }
+  const { height } = ground.sheet
+  return (
+    <g ref={group} role="group" aria-label="Sizes; arrows go from one to the next, Enter changes it">
+      {places.map(({ id, items, box }, i) => {
+        const dimension = drawn.dimensions.find((d) => d.id === id)
+        const words = items.map((k) => textOf(ground.sheet.items[k]!)).join(' ')
+        return (
+          <rect
+            key={id}
+            className="hit"
+            role="button"
+            tabIndex={i === Math.min(current, places.length - 1) ? 0 : -1}
+            aria-label={`Size ${words}${dimension ? `, ${dimension.direction}, ${dimension.view} view` : ''}`}
+            x={box.min[0] - 0.6}
+            y={height - box.max[1] - 0.6}
+            width={box.max[0] - box.min[0] + 1.2}
+            height={box.max[1] - box.min[1] + 1.2}
+            onFocus={() => {
+              setCurrent(i)
+              onFocus(items[0])
+            }}
+            onBlur={() => onFocus(undefined)}
+            onKeyDown={(event) => {
+              if (event.key === 'ArrowRight' || event.key === 'ArrowDown') move(i + 1)
+              else if (event.key === 'ArrowLeft' || event.key === 'ArrowUp') move(i - 1)
+              else if (event.key === 'Enter' || event.key === ' ') onPress(id)
+              else return
+              event.preventDefault()
+              event.stopPropagation()
+            }}
+          />
+        )
+      })}
+    </g>
+  )
+})
+
+const textOf = (item: { readonly item: string; readonly text?: string }): string => item.text ?? ''

@@ -1,0 +1,145 @@
+import { autocompletion, completionKeymap } from '@codemirror/autocomplete'
+import { defaultKeymap, history, historyKeymap } from '@codemirror/commands'
+import { type Diagnostic, lintKeymap, setDiagnostics } from '@codemirror/lint'
+import { EditorState, type Extension } from '@codemirror/state'
+import { EditorView, hoverTooltip, keymap } from '@codemirror/view'
+import type { Brief } from '../../../brief/brief.ts'
+import type { Mark } from '../../../brief/mark.ts'
+import type { Span } from '../../../brief/span.ts'
+import { type Keyword, keywordSpellings } from '../../../brief/vocabulary.ts'
+import { completeBrief } from './complete.ts'
+import { statementHelp } from './help.ts'
+import { briefLanguage } from './language.ts'
+import { litWords } from './lit-words.ts'
+import { pictureFor } from './pictures.ts'
+
+/** What the slip tells the bench, and asks of it. */
+export interface SlipHandlers {
+  readonly changed: (text: string) => void
+  /** The cursor or the pointer stands at these words. */
+  readonly at: (span: Span | undefined) => void
+  readonly brief: () => Brief | undefined
+}
+
+/** The editor's state for one brief; its history is its own. */
+export function slipState(text: string, handlers: SlipHandlers): EditorState {
+  return EditorState.create({ doc: text, extensions: extensions(handlers) })
+}
+
+function extensions(handlers: SlipHandlers): Extension[] {
+  return [
+    history(),
+    briefLanguage(),
+    litWords,
+    EditorState.tabSize.of(10),
+    EditorView.lineWrapping,
+    EditorView.contentAttributes.of({ 'aria-label': 'Brief', spellcheck: 'false', autocorrect: 'off' }),
+    autocompletion({ override: [completeBrief(handlers.brief)], icons: false, activateOnTypingDelay: 60 }),
+    keymap.of([
+      ...completionKeymap,
+      ...defaultKeymap.filter((k) => k.key !== 'Mod-i'),
+      ...historyKeymap,
+      ...lintKeymap.filter((k) => k.key === 'F8'),
+      {
+        key: 'Tab',
+        // Only inside a line: at its start the key goes on through the page.
+        run: (view) => indent(view),
+      },
+    ]),
+    EditorView.updateListener.of((update) => {
+      if (update.docChanged) handlers.changed(update.state.doc.toString())
+      if (update.selectionSet || update.docChanged) {
+        const { from, to } = update.state.selection.main
+        handlers.at(update.view.hasFocus ? { from, to } : undefined)
+      }
+    }),
+    EditorView.domEventHandlers({
+      mousemove: (event, view) => {
+        const pos = view.posAtCoords({ x: event.clientX, y: event.clientY })
+        handlers.at(pos === null ? undefined : { from: pos, to: pos })
+      },
+      mouseleave: () => handlers.at(undefined),
+    }),
+    hoverTooltip(helpAt, { hoverTime: 500 }),
+  ]
+}
+
+/** Blanks to the column in which statements are written. */
+function indent(view: EditorView): boolean {
+  const { from, to } = view.state.selection.main
+  const line = view.state.doc.lineAt(from)
+  const column = from - line.from
+  if (from !== to || column >= 10 || (column === 0 && line.text !== '')) return false
+  view.dispatch(view.state.replaceSelection(' '.repeat(10 - column)))
+  return true
+}
+
+function helpAt(view: EditorView, pos: number) {
+  const line = view.state.doc.lineAt(pos)
+  const word = /^[\p{L}-]+( bar)?/u.exec(line.text)?.[0].toLowerCase()
+  if (!word || pos > line.from + word.length) return null
+  const keyword = (keywordSpellings[word] ?? word) as Keyword
+  const help = statementHelp[keyword]
+  if (!help) return null
+  return {
+    pos: line.from,
+    end: line.from + word.length,
+    above: false,
+    create: () => {
+      const dom = document.createElement('div')
+      dom.className = 'help-card'
+      const picture = pictureFor(keyword)
+      if (picture) dom.append(picture)
+      const text = document.createElement('p')
+      text.textContent = help.text
+      const example = document.createElement('pre')
+      example.textContent = help.example
+      dom.append(text, example)
+      return { dom }
+    },
+  }
+}
+
+/** Shows the marks at their words, each with its mends. */
+export function showMarks(view: EditorView, marks: readonly Mark[]): void {
+  const end = view.state.doc.length
+  const diagnostics = marks.flatMap((mark): Diagnostic[] => {
+    if (!mark.span) return []
+    const from = Math.min(mark.span.from, end)
+    const to = Math.min(Math.max(mark.span.to, from), end)
+    return [
+      {
+        from,
+        to,
+        severity: mark.weight === 'must change' ? 'error' : mark.weight === 'look again' ? 'warning' : 'info',
+        message: mark.expected ? `${mark.text}\nExpected: ${mark.expected}` : mark.text,
+        actions: (mark.mends ?? []).map((mend) => ({
+          name: mend.label,
+          apply: (v) => replace(v, mend.span, mend.text),
+        })),
+      },
+    ]
+  })
+  view.dispatch(setDiagnostics(view.state, diagnostics))
+}
+
+/** One change that undo takes back by itself. */
+export function replace(view: EditorView, span: Span, text: string): void {
+  const end = view.state.doc.length
+  view.dispatch({
+    changes: { from: Math.min(span.from, end), to: Math.min(span.to, end), insert: text },
+    userEvent: 'input.replace',
+    scrollIntoView: false,
+  })
+}
+
+/** Replaces the whole text by its smallest change, so that cursor and history stay. */
+export function replaceAll(view: EditorView, text: string): void {
+  const old = view.state.doc.toString()
+  let head = 0
+  while (head < old.length && head < text.length && old[head] === text[head]) head++
+  let tail = 0
+  while (tail < Math.min(old.length, text.length) - head && old[old.length - 1 - tail] === text[text.length - 1 - tail])
+    tail++
+  replace(view, { from: head, to: old.length - tail }, text.slice(head, text.length - tail))
+}

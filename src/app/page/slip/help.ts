@@ -1,0 +1,201 @@
+import type { Keyword } from '../../../brief/vocabulary.ts'
+
+/** What a statement means, for the one who writes it. */
+export interface StatementHelp {
+  /** A few words beside the keyword in a list. */
+  readonly short: string
+  readonly text: string
+  readonly example: string
+}
+
+export const statementHelp: Readonly<Partial<Record<Keyword, StatementHelp>>> = {
+  part: { short: 'title', text: 'The part’s name, the title of the drawing.', example: 'part      Vent motor bracket' },
+  number: {
+    short: 'drawing number',
+    text: 'The drawing number, with the revision beside it.',
+    example: 'number    VB-1042   rev B',
+  },
+  revision: { short: 'revision', text: 'The revision letter.', example: 'revision  B' },
+  units: { short: 'inch or mm', text: 'The unit of every number without one beside it.', example: 'units     inch' },
+  practice: {
+    short: 'ASME or ISO',
+    text: 'The drafting practice: line widths, dashes, words and signs follow it. ASME is third angle; ISO is first angle unless third is said.',
+    example: 'practice  ISO, first angle',
+  },
+  decimal: { short: 'comma or point', text: 'Lets 5,5 be one number.', example: 'decimal   comma' },
+  material: {
+    short: 'title block',
+    text: 'Material with specification and condition.',
+    example: 'material  steel EN 10025 S235JR',
+  },
+  general: {
+    short: 'tolerances',
+    text: 'General tolerances: by decimals, fractions, angles, or a standard’s class.',
+    example: 'general   .XX ±.01   .XXX ±.005   angles ±1/2°',
+  },
+  coating: {
+    short: 'title block',
+    text: 'Coating or finish of the whole part.',
+    example: 'coating   zinc plated ISO 2081 Fe/Zn 8/C',
+  },
+  texture: { short: 'title block', text: 'General surface texture.', example: 'texture   Ra 3.2' },
+  edges: { short: 'title block', text: 'How edges are broken.', example: 'edges     edges broken 0.2 to 0.5' },
+  note: {
+    short: 'on the sheet',
+    text: 'One note; the sheet numbers them.',
+    example: 'note      Form with the grain across the bend.',
+  },
+  notes: { short: 'on the sheet', text: 'Several notes, one a line.', example: 'notes     1. Made in pairs.' },
+  drawn: {
+    short: 'name, date',
+    text: 'Who drew it, and the date as typed.',
+    example: 'drawn     I. Vasperg, 2024-02-05',
+  },
+  checked: {
+    short: 'name, date',
+    text: 'Who checked it, and the date as typed.',
+    example: 'checked   P. Quillfeather, 2024-02-07',
+  },
+  approved: {
+    short: 'name, date',
+    text: 'Who approved it, and the date as typed.',
+    example: 'approved  S. Orbanek, 2024-02-08',
+  },
+  firm: { short: 'title block', text: 'The firm.', example: 'firm      Tarnholt Air & Pack Works' },
+  document: { short: 'title block', text: 'The type of document.', example: 'document  Detail drawing' },
+  standard: { short: 'title block', text: 'The governing standard.', example: 'standard  ASME Y14.5-2018' },
+  sheet: { short: 'format', text: 'The sheet’s format, where it must be a certain one.', example: 'sheet     A3' },
+  scale: { short: 'paper : part', text: 'The scale, where it must be a certain one.', example: 'scale     1:2' },
+  plate: {
+    short: 'made from',
+    text: 'Length × width × thickness. Lies flat, or stands with face front.',
+    example: 'plate     8.00 × 5.00 × 1/4 STK',
+  },
+  block: {
+    short: 'made from',
+    text: 'Long (left-right) × wide (front-rear) × high (up-down).',
+    example: 'block     70 × 50 × 50',
+  },
+  angle: {
+    short: 'made from',
+    text: 'Formed, rolled or machined; thickness; inside radius; upright, base and length.',
+    example:
+      'angle     formed, .188 STK, inside R .19\n          upright 3.50 high, at rear; base 2.25 toward front; length 3.00',
+  },
+  channel: {
+    short: 'made from',
+    text: 'Web height × flange width × thickness, and the length.',
+    example: 'channel   80 high × 45 wide × 6 thick, 200 long',
+  },
+  tee: {
+    short: 'made from',
+    text: 'Stem height × flange width × thickness, and the length.',
+    example: 'tee       50 high × 50 wide × 6 thick, 120 long',
+  },
+  'flat bar': {
+    short: 'made from',
+    text: 'Width × thickness, and the length.',
+    example: 'flat bar  1-1/2 STK × 1/4 STK, 8 long',
+  },
+  'round bar': {
+    short: 'made from',
+    text: 'Diameter and length.',
+    example: 'round bar ⌀25 h9, 120 long, axis left-right',
+  },
+  tube: {
+    short: 'made from',
+    text: 'Outside, and inside or wall, and the length.',
+    example: 'tube      ⌀62 outside, ⌀45 inside, 12 long',
+  },
+  disc: {
+    short: 'made from',
+    text: 'Diameter × thickness, and where the outer face looks.',
+    example: 'disc      ⌀140 × 16, outer face front',
+  },
+  turned: {
+    short: 'made from',
+    text: 'One step a line, from left to right: name, diameter, and its own length or its right end.',
+    example: 'turned    axis left-right\n          left    ⌀20 k6, 28 long\n          right   ⌀16, to 92',
+  },
+  outline: {
+    short: 'made from',
+    text: 'A closed outline by moves × thickness.',
+    example: 'outline   8 thick, face front\n          right 120; up 20; slope left 100 up 100; left 20; close',
+  },
+  hole: {
+    short: 'worked into it',
+    text: 'The face, a diameter, THRU or a depth; then how many across and up, how far apart, from where.',
+    example: 'holes     upright, from front: 4X ⌀.281 THRU\n          2 across 1.500 apart, centred; 1.50 from bottom',
+  },
+  bore: { short: 'worked into it', text: 'One hole on the axis of a face.', example: 'bore      front: ⌀35 H7 THRU' },
+  slot: {
+    short: 'worked into it',
+    text: 'Width × length overall, through or a depth, and the long way.',
+    example: 'slot      top: 11 × 40 overall THRU, long way left-right\n          centred both ways',
+  },
+  pocket: {
+    short: 'worked into it',
+    text: 'Across × up, a depth, and the corners’ radius.',
+    example: 'pocket    top: 60 × 40 ↧ 10, corners R 6\n          centred both ways',
+  },
+  step: {
+    short: 'worked into it',
+    text: 'Material off along a whole edge, measured from its two faces.',
+    example: 'step      top left: 30 from left, 12 from top',
+  },
+  notch: {
+    short: 'worked into it',
+    text: 'Right through from an edge: square or vee.',
+    example: 'notch     front, top: vee, 36 wide, 90°\n          centred',
+  },
+  chamfer: {
+    short: 'along edges',
+    text: 'Edges by name, a leg and an angle or two legs.',
+    example: 'chamfer   bottom rear edge: 3 × 45°',
+  },
+  round: {
+    short: 'along edges',
+    text: 'Outside corners made round.',
+    example: 'round     upright, top corners: 2X R.50',
+  },
+  fillet: { short: 'along edges', text: 'Inside corners filled.', example: 'fillet    inside corner: R.25' },
+  boss: {
+    short: 'added',
+    text: 'A round boss on a face.',
+    example: 'boss      top: ⌀30 × 8 high\n          centred both ways',
+  },
+  spigot: { short: 'added', text: 'A boss on the axis of the face.', example: 'spigot    rear: ⌀90 f7 × 6 high' },
+  groove: {
+    short: 'worked into it',
+    text: 'Round a turned surface: width, bottom diameter, where a wall sits.',
+    example: 'groove    body: 2.2 wide, bottom ⌀20\n          right side 4 from body right face',
+  },
+  flat: {
+    short: 'worked into it',
+    text: 'A flat on a round surface.',
+    example: 'flat      nose, top: 14 across, 20 long',
+  },
+  keyseat: {
+    short: 'worked into it',
+    text: 'Width × depth × length, and where an end sits.',
+    example: 'keyseat   body, front: 6 wide × 3.5 deep × 22 long',
+  },
+  views: {
+    short: 'on the sheet',
+    text: 'Which views; without it the program proposes them.',
+    example: 'views     front, top; section A-A as right; pictorial',
+  },
+  section: { short: 'on the sheet', text: 'A section by its letter.', example: 'section   A-A through bore' },
+  pictorial: { short: 'on the sheet', text: 'Asks for the pictorial.', example: 'pictorial' },
+  show: { short: 'on the sheet', text: 'Asks for a reference size.', example: 'show      overall (120)' },
+  sizes: {
+    short: 'on the sheet',
+    text: 'How sizes are given: baseline, chain, ordinate, hole table.',
+    example: 'sizes     baseline of holes A',
+  },
+  place: {
+    short: 'on the sheet',
+    text: 'Holds a size or a view at a place.',
+    example: 'place     8.00 in top view, row 2, above',
+  },
+}

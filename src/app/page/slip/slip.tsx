@@ -1,0 +1,57 @@
+import type { EditorState } from '@codemirror/state'
+import { EditorView } from '@codemirror/view'
+import { type ReactNode, useEffect, useRef } from 'react'
+import type { Mark } from '../../../brief/mark.ts'
+import { showMarks } from './editor.ts'
+import { type LitWords, setLitWords } from './lit-words.ts'
+
+interface SlipProps {
+  readonly title: string
+  readonly folded: boolean
+  readonly onFold: () => void
+  /** Gives the view to whoever changes the brief from elsewhere. */
+  readonly onView: (view: EditorView) => void
+  /** State of the brief that lies in the slip; another object is another brief. */
+  readonly state: EditorState
+  readonly marks: readonly Mark[]
+  /** Marks belong to this text and are shown only while it stands. */
+  readonly marksOf: string
+  readonly lit: LitWords | undefined
+  readonly children?: ReactNode
+}
+
+/** The brief as a slip of paper that lies over the sheet's edge and folds away. */
+export function Slip({ title, folded, onFold, onView, state, marks, marksOf, lit, children }: SlipProps) {
+  const place = useRef<HTMLDivElement>(null)
+  const view = useRef<EditorView>(undefined)
+  useEffect(() => {
+    const made = new EditorView({ parent: place.current! })
+    view.current = made
+    return () => made.destroy()
+  }, [])
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a new state is a new brief; whoever takes the view may change
+  useEffect(() => {
+    view.current!.setState(state)
+    onView(view.current!)
+  }, [state])
+  useEffect(() => {
+    if (view.current && view.current.state.doc.toString() === marksOf) showMarks(view.current, marks)
+  }, [marks, marksOf])
+  useEffect(() => {
+    view.current?.dispatch({ effects: setLitWords.of(lit ?? { words: [] }) })
+  }, [lit])
+  return (
+    <section className={`slip${folded ? ' folded' : ''}`} aria-label="Brief">
+      <button type="button" className="fold" aria-expanded={!folded} aria-controls="slip-body" onClick={onFold}>
+        {folded ? 'Brief' : 'Fold away'}
+      </button>
+      <div id="slip-body" className="slip-body" inert={folded}>
+        <header>
+          <h2>{title}</h2>
+          {children}
+        </header>
+        <div className="writing" ref={place} />
+      </div>
+    </section>
+  )
+}
