@@ -46,7 +46,7 @@ export const centre = (points: readonly Vec2[]): Vec2 => [
   points.reduce((s, p) => s + p[1], 0) / points.length,
 ]
 export const order = (p: Piece, q: Piece) => p.a[0] > q.a[0] || (p.a[0] === q.a[0] && p.a[1] > q.a[1])
-export const area = (a: Vec2, b: Vec2, c: Vec2) => (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
+const area = (a: Vec2, b: Vec2, c: Vec2) => (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
 
 export function crosses(a: Vec2, b: Vec2, c: Vec2, d: Vec2): boolean {
   const [ac, ad] = [distance(a, c), distance(a, d)]

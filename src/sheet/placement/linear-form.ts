@@ -65,7 +65,7 @@ export function extensionStart(desk: Desk, owner: number, from: Vec2, n: Vec2): 
 }
 
 /** Extension line up to a row, with its overshoot; none where the feature itself reaches the row. */
-export function extensionBar(u: Vec2, n: Vec2, s: number, start: number, level: number, past: number): Bar | undefined {
+function extensionBar(u: Vec2, n: Vec2, s: number, start: number, level: number, past: number): Bar | undefined {
   if (start > level - 0.3) return undefined
   return bar('extension', at(u, n, s, start), at(u, n, s, level + past))
 }
