@@ -100,6 +100,77 @@ describe('the program’s own choice', () => {
     expect(set.views[1]!.label).toBe('A-A')
   })
 
+  describe('for a shaft with keyseats', () => {
+    // ⌀20 to x = 30, collar ⌀30 to 40, ⌀20 to 90, ⌀12 to 120; keyseats 4 wide from the front.
+    const shaft = (...reaches: readonly (readonly [from: number, to: number, depthAt: number])[]) => {
+      const blank = make.turned(
+        [0, 0, 0],
+        [1, 0, 0],
+        [
+          [0, 10],
+          [30, 10],
+          [30, 15],
+          [40, 15],
+          [40, 10],
+          [90, 10],
+          [90, 6],
+          [120, 6],
+        ],
+      )
+      const solid = make.cut(blank, ...reaches.map(([a, b, y]) => make.box([a, -16, -2], [b, y, 2])))
+      const body = kernel.body(solid)
+      const floors = reaches.map(([a, b, y]) =>
+        body.faces.filter((f) =>
+          f.loops.flat().every((use) => {
+            const c = body.edges[use.edge]!.curve
+            return c.kind === 'line' && [c.a, c.b].every((p) => Math.abs(p[1] - y) < 1e-6 && p[0] >= a && p[0] <= b)
+          }),
+        ),
+      )
+      return handMade(kernel, {
+        solid,
+        header: third,
+        axis: { point: [0, 0, 0], direction: [1, 0, 0], lie: 'left-right' },
+        features: floors.map((faces, i) => ({
+          id: `keyseat ${i + 1}`,
+          kind: 'keyseat',
+          outward: [0, -1, 0],
+          members: [
+            { id: `keyseat ${i + 1}/1`, axes: [], faces: faces.map((f) => f.id), point: [reaches[i]![0], 0, 0] },
+          ],
+        })),
+      })
+    }
+
+    it('adds a section across the axis through the middle of each, marked in the front', () => {
+      const { views, reasons } = drawViews(shaft([50, 70, -7], [95, 105, -4]), kernel)
+      expect(views.map((v) => v.id)).toEqual(['front', 'section A-A', 'section B-B', 'pictorial'])
+      const at = views[0]!.cuttingPlanes.map((p) => [p.letter, p.path[0]![0]])
+      expect(at).toEqual([
+        ['A', 60],
+        ['B', 100],
+      ])
+      expect(reasons.filter((r) => r.includes('across the axis'))).toHaveLength(2)
+    })
+
+    it('sees it from where nothing larger stands behind the cut', () => {
+      // Right of the collar: from the left, left of it: from the right; only the ⌀20 cut shows.
+      for (const [reach, side] of [
+        [[50, 70, -7], 'left'],
+        [[5, 25, -7], 'right'],
+      ] as const) {
+        const cut = drawViews(shaft(reach), kernel).views.find((v) => v.kind === 'section')!
+        expect(cut.side).toBe(side)
+        const radii = cut.lines.flatMap((l) => (l.kind === 'visible' && l.curve.kind === 'arc' ? [l.curve.r] : []))
+        expect(Math.max(...radii)).toBeCloseTo(10, 9)
+      }
+    })
+
+    it('draws one section for two that lie beside each other', () => {
+      expect(ids(shaft([50, 70, -7], [52, 66, -7]))).toEqual(['front', 'section A-A', 'pictorial'])
+    })
+  })
+
   it('is one view and a thickness note for a flat part', () => {
     const solid = make.cut(make.box([0, 0, 0], [60, 30, 5]), make.cylinder([20, 15, -1], [0, 0, 1], 4, 10))
     const words = {

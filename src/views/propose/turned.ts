@@ -1,8 +1,7 @@
 import type { Lie, Side } from '../../brief/brief.ts'
-import type { Vec3 } from '../../geometry/vec.ts'
-import { dot } from '../../geometry/vec3.ts'
-import type { Part, PartFeature } from '../../part/part.ts'
+import type { Part } from '../../part/part.ts'
 import { type Axis, axisOf, sideOf } from '../frames.ts'
+import { crossSections } from './cross-sections.ts'
 import type { HiddenLength, PlannedView, ViewPlan } from './plan.ts'
 import { sideView } from './side-view.ts'
 import { wantsOf } from './wants.ts'
@@ -64,21 +63,10 @@ export function proposeTurned(part: Part, hidden: HiddenLength): ViewPlan {
     views.push({ kind: 'principal', side })
     reasons.push(`${capital(side)} view: shows ${want.what} in true shape.`)
   }
-  const depth = part.features.find((f) => f.kind === 'keyseat' || f.kind === 'flat-cut')
-  if (depth) {
-    const letter = hollow ? 'B' : 'A'
-    const parent = views.find((v) => v.kind !== 'pictorial' && axisOf[v.side] !== end)
-    views.push({
-      kind: 'section',
-      letter,
-      extent: 'full',
-      side: endSide,
-      point: middleOf(depth, part),
-      ...(parent && parent.kind !== 'pictorial' ? { parent: parent.side } : {}),
-    })
-    reasons.push(
-      `Section ${letter}-${letter} across the axis shows the depth of the ${depth.kind === 'keyseat' ? 'keyseat' : 'flat'}.`,
-    )
+  const parent = views.flatMap((v) => (v.kind !== 'pictorial' && axisOf[v.side] !== end ? [v.side] : []))[0]
+  for (const { section, reason } of crossSections(part, endSide, hollow ? 'B' : 'A', parent)) {
+    views.push(section)
+    reasons.push(reason)
   }
   return { views, reasons }
 }
@@ -103,23 +91,4 @@ function endView(part: Part, lie: Lie, hidden: HiddenLength): Side {
 
 function isTube(part: Part): boolean {
   return part.brief.stock?.kind === 'tube' || part.features.some((f) => f.kind === 'bore')
-}
-
-/** Middle of the feature along the axis, on the axis. */
-function middleOf(feature: PartFeature, part: Part): Vec3 {
-  const { point, direction } = part.axis!
-  const along = feature.members
-    .flatMap((m) => m.faces)
-    .flatMap((id) => part.body.faces[id]?.loops.flat() ?? [])
-    .flatMap((use) => {
-      const { curve } = part.body.edges[use.edge]!
-      if (curve.kind === 'line') return [curve.a, curve.b]
-      return curve.kind === 'spline' ? [...curve.poles] : [curve.axes.origin]
-    })
-    .map((p) => dot([p[0] - point[0], p[1] - point[1], p[2] - point[2]], direction))
-  const at =
-    along.length === 0
-      ? dot(feature.members[0]?.point ?? point, direction) - dot(point, direction)
-      : (Math.min(...along) + Math.max(...along)) / 2
-  return [point[0] + at * direction[0], point[1] + at * direction[1], point[2] + at * direction[2]]
 }

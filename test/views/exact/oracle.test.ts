@@ -35,22 +35,34 @@ describe('the exact view against the kernel on the examples', () => {
 })
 
 describe('the exact view against the kernel on random solids', () => {
-  it.each(Array.from({ length: 24 }, (_, i) => i + 40))('seed %i: boxes, cylinders, cones, spheres', (seed) => {
-    const made = randomSolid(shapes(kernel), seed, ['box', 'cylinder', 'cone', 'sphere'])
+  const check = (seed: number, kinds: readonly string[]) => {
+    const made = randomSolid(shapes(kernel), seed, kinds)
     if (!made) throw new Error(`the kernel made no solid of seed ${seed}: choose another`)
     const body = kernel.body(made.solid)
-    const random = seeded(seed)
+    const random = seeded(seed + 1e6)
     let mesh: Mesh | undefined
     for (const frame of [
       Object.values(PRINCIPAL)[seed % 6]!,
       frameAlong([1, -1, 1]),
       frameAlong([random() - 0.5, random() - 0.5, random() - 0.5]),
     ]) {
-      const c = compared(kernel, made.solid, body, frame, () => (mesh ??= meshOf(kernel, made.solid, 0.002)))
+      const c = compared(kernel, made.solid, body, frame, () => (mesh ??= meshOf(kernel, made.solid, 0.004)))
       expect(c.against, `${made.words.join('; ')}: lengths differ by ${c.difference} mm`).toEqual([])
     }
     kernel.free(made.solid)
-  })
+  }
+
+  it.each(Array.from({ length: 24 }, (_, i) => i + 3000))('seed %i: boxes, cylinders, cones, spheres', (seed) =>
+    check(seed, ['box', 'cylinder', 'cone', 'sphere']),
+  )
+
+  // Kept because they once went wrong: a border round a sphere's axis (118), a border ending where angles jump (1046),
+  // spline borders that hold an angle and its opposite (2000, 2017).
+  it.each([118, 1046, 2000, 2017])('kept seed %i', (seed) => check(seed, ['box', 'cylinder', 'cone', 'sphere']))
+
+  // Kept likewise: slit edges and sheets that touch along a line (18, 41), a torus face that no border crosses (200).
+  it.each([18, 41])('kept seed %i: boxes and cylinders', (seed) => check(seed, ['box', 'cylinder']))
+  it.each([200])('kept seed %i: boxes, cylinders, tori', (seed) => check(seed, ['box', 'cylinder', 'torus']))
 })
 
 describe('an assembly from a STEP file', () => {
