@@ -29,7 +29,7 @@ import type { PlacedView, Sheet, SheetItem } from './sheet.ts'
 import { signMarks } from './sign-marks.ts'
 import { toPaper, viewItems } from './view-items.ts'
 import { labelItems } from './view-label.ts'
-import { leastRooms, mainView, viewMoves, viewRooms } from './view-rooms.ts'
+import { leastRooms, mainView, tightened, viewMoves, viewRooms } from './view-rooms.ts'
 
 /** How many sheets are tried for one that has room for every size. */
 const TRIES = 4
@@ -118,26 +118,26 @@ function choicesFor(
           loose: [],
         }
       },
-      request: (format, scale) => {
-        const figures = practiceFigures(header.practice, format.name)
-        const value = scale.paper / scale.part
-        const key = `${value} ${figures.lettering.dimension}`
-        const known = rooms.get(key) ?? viewRooms(views, sizes, value, header.practice, figures)
-        rooms.set(key, known)
-        return {
-          ...common(format, scale, known),
-          loose: [
-            ...(sizes?.tables ?? []).map((t) => ({
-              sizes: [holeTableBlock(t, figures)],
-              wish: 'upper right' as const,
-            })),
-            ...(desk.preliminary
-              ? [{ sizes: stampShapes(words.preliminary), wish: 'above title block' as const }]
-              : []),
-          ],
-        }
-      },
+      request: (format, scale) => sized(format, scale, (room) => room),
+      tight: (format, scale) => sized(format, scale, tightened),
     })
+  const sized = (format: Format, scale: Scale, take: (room: Room) => Room) => {
+    const figures = practiceFigures(header.practice, format.name)
+    const value = scale.paper / scale.part
+    const key = `${value} ${figures.lettering.dimension}`
+    const known = rooms.get(key) ?? viewRooms(views, sizes, value, header.practice, figures)
+    rooms.set(key, known)
+    return {
+      ...common(format, scale, new Map([...known].map(([id, room]) => [id, take(room)]))),
+      loose: [
+        ...(sizes?.tables ?? []).map((t) => ({
+          sizes: [holeTableBlock(t, figures)],
+          wish: 'upper right' as const,
+        })),
+        ...(desk.preliminary ? [{ sizes: stampShapes(words.preliminary), wish: 'above title block' as const }] : []),
+      ],
+    }
+  }
   const choices = tried(formats, scales)
   if (choices.length > 0) return { choices, marks: [] }
   const { sheet: _sheet, scale: _scale, ...open } = header

@@ -47,6 +47,12 @@ export function viewRooms(
   )
 }
 
+/** What is left of a room where sizes must share: a third less, never under the least. */
+export function tightened(room: Room): Room {
+  const less = (mm: number) => Math.max(LEAST, (mm * 2) / 3)
+  return { left: less(room.left), right: less(room.right), top: less(room.top), bottom: less(room.bottom) }
+}
+
 /** The room without which no view can stand. */
 export function leastRooms(views: ViewSet, practice: Practice, figures: PracticeFigures): ReadonlyMap<string, Room> {
   return roomsWith(() => LEAST, views, practice, figures)

@@ -17,6 +17,8 @@ export interface ChoiceInput {
   /** Scale at which everything can be read. */
   readonly wanted: number
   request(format: Format, scale: Scale): Request
+  /** The same with less room than the views' sizes take at ease: they may still find their places. */
+  tight(format: Format, scale: Scale): Request
   /** The same with the least room round the views: what does not fit so cannot fit at all. */
   bare(format: Format, scale: Scale): Request
 }
@@ -27,7 +29,7 @@ const FORMAT_COST = [0, 0.45, 1.3, 2.4, 3.6]
 const SPARE = 1.5
 /** A scale this near to the wanted one needs no larger one. */
 const NEAR_ENOUGH = 0.7
-const COST = { halfScale: 1.2, empty: 0.8, half: 0.5, reduced: 0.6, notWhole: 1.2, smallPictorial: 0.3 }
+const COST = { halfScale: 1.2, empty: 0.8, half: 0.5, reduced: 0.6, notWhole: 1.2, smallPictorial: 0.3, tight: 0.3 }
 
 /**
  * The sheets and scales that hold everything, best first: the smallest format on which the smallest feature stays
@@ -46,16 +48,20 @@ export function chooseSheet(input: ChoiceInput): SheetChoice[] {
     if (choices.filter((c) => c.whole).length > 2 && (FORMAT_COST[index] ?? 5) > least + SPARE) return
     for (const scale of usable.length > 0 ? usable : input.scales) {
       // Finding the room that sizes need is dear; most sheets fall out before.
-      const composition = compose(input.bare(format, scale)) && compose(input.request(format, scale))
+      if (!compose(input.bare(format, scale))) continue
+      const eased = compose(input.request(format, scale))
+      const composition = eased?.whole ? eased : (compose(input.tight(format, scale)) ?? eased)
       if (!composition) continue
       choices.push({
         ...composition,
         stated: scale,
         scaleText: scaleText(scale),
-        cost: cost(composition, FORMAT_COST[index] ?? 5, input.wanted, value(scale)),
+        cost:
+          cost(composition, FORMAT_COST[index] ?? 5, input.wanted, value(scale)) +
+          (composition === eased ? 0 : COST.tight),
       })
       // A smaller scale is of use only where this one left something out.
-      if (composition.whole) break
+      if (eased?.whole) break
     }
   })
   return choices.sort((a, b) => a.cost - b.cost)
