@@ -52,7 +52,7 @@ function withinSweep(from: number, sweep: number, angle: number): number | undef
   return t <= 1 ? t : undefined
 }
 
-export function boxOfPoints3(points: readonly Vec3[]): Box3 {
+function boxOfPoints3(points: readonly Vec3[]): Box3 {
   const min: [number, number, number] = [Infinity, Infinity, Infinity]
   const max: [number, number, number] = [-Infinity, -Infinity, -Infinity]
   for (const p of points) {

@@ -1,5 +1,5 @@
 import type { Vec3 } from '../geometry/vec.ts'
-import { add, along, cross, dot, norm, scale, sub, unit } from '../geometry/vec3.ts'
+import { along, cross, dot, norm, scale, sub, unit } from '../geometry/vec3.ts'
 import type { Curve3, Surface3 } from './body.ts'
 
 /** Point of a space curve at t in [0, 1]; uniform in length, angle, parameter angle or knot parameter. */
@@ -18,29 +18,6 @@ export function pointOnCurve(curve: Curve3, t: number): Vec3 {
       const first = curve.knots[0]!
       const u = first + t * (curve.knots[curve.knots.length - 1]! - first)
       return splinePoint(curve, u)
-    }
-  }
-}
-
-/** Direction of travel (not unit) at t. */
-export function tangentOfCurve(curve: Curve3, t: number): Vec3 {
-  switch (curve.kind) {
-    case 'line':
-      return sub(curve.b, curve.a)
-    case 'circle':
-    case 'ellipse': {
-      const a = curve.from + t * curve.sweep
-      const [p, q] = curve.kind === 'circle' ? [curve.r, curve.r] : [curve.major, curve.minor]
-      return scale(
-        add(scale(curve.axes.x, -p * Math.sin(a)), scale(curve.axes.y, q * Math.cos(a))),
-        Math.sign(curve.sweep),
-      )
-    }
-    case 'spline': {
-      const h = 1e-6
-      const lo = Math.max(0, t - h)
-      const hi = Math.min(1, t + h)
-      return scale(sub(pointOnCurve(curve, hi), pointOnCurve(curve, lo)), 1 / (hi - lo))
     }
   }
 }
@@ -74,7 +51,7 @@ export function normalOfSurface(surface: Surface3, p: Vec3): Vec3 | undefined {
 }
 
 /** Unit vector from an axis toward a point, square to the axis; undefined on the axis. */
-export function radial(origin: Vec3, axis: Vec3, p: Vec3): Vec3 | undefined {
+function radial(origin: Vec3, axis: Vec3, p: Vec3): Vec3 | undefined {
   const d = sub(p, origin)
   const out = along(d, axis, -dot(d, axis))
   const n = norm(out)

@@ -49,7 +49,7 @@ function matches(body: Body, face: BodyFace, name: FaceName): boolean {
   return liesIn(boxOfFaceEdges(body, face), name.within)
 }
 
-export function boxOfFaceEdges(body: Body, face: BodyFace): Box3 {
+function boxOfFaceEdges(body: Body, face: BodyFace): Box3 {
   return unionOfBoxes(face.loops.flat().map((use) => boxOfCurve3(body.edges[use.edge]!.curve)))
 }
 
@@ -58,7 +58,7 @@ function liesIn(inner: Box3, outer: Box3): boolean {
 }
 
 /** True when the two describe one and the same unbounded surface, whatever their own axes. */
-export function sameSurface(a: Surface3, b: Surface3): boolean {
+function sameSurface(a: Surface3, b: Surface3): boolean {
   if (a.kind === 'plane' && b.kind === 'plane') {
     return parallel(a.axes.z, b.axes.z) && Math.abs(dot(sub(b.axes.origin, a.axes.origin), a.axes.z)) < NEAR
   }

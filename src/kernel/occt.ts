@@ -2,7 +2,7 @@ import type { OpenCascadeInstance, TopAbs_ShapeEnum, TopoDS_Shape } from 'replic
 import type { Vec3 } from '../geometry/vec.ts'
 import { cross } from '../geometry/vec3.ts'
 import type { Axes3 } from './body.ts'
-import { type Own, scoped } from './scope.ts'
+import type { Own } from './scope.ts'
 
 /** The compiled kernel's own programming interface. */
 export type Occt = OpenCascadeInstance
@@ -89,18 +89,6 @@ export const ax2 = (oc: Occt, own: Own, origin: Vec3, z: Vec3, x?: Vec3) =>
       ? new oc.gp_Ax2(pnt(oc, own, origin), dir(oc, own, z), dir(oc, own, x))
       : new oc.gp_Ax2(pnt(oc, own, origin), dir(oc, own, z)),
   )
-
-/** Calls `visit` with every sub-shape of a kind, in the kernel's order; each is freed after the visit. */
-export function eachSubShape(oc: Occt, shape: TopoDS_Shape, kind: TopAbs_ShapeEnum, visit: (s: TopoDS_Shape) => void) {
-  scoped((own) => {
-    const explorer = own(new oc.TopExp_Explorer(shape, kind, 'TopAbs_SHAPE'))
-    for (; explorer.More(); explorer.Next()) {
-      const s = explorer.Current()
-      visit(s)
-      s.delete()
-    }
-  })
-}
 
 /** Sub-shapes of a kind as owned objects. */
 export function subShapes(oc: Occt, own: Own, shape: TopoDS_Shape, kind: TopAbs_ShapeEnum): TopoDS_Shape[] {

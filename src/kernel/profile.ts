@@ -1,8 +1,8 @@
-import type { TopoDS_Edge, TopoDS_Face, TopoDS_Shape, TopoDS_Wire } from 'replicad-opencascadejs'
-import type { Curve2 } from '../geometry/curve2.ts'
+import type { TopoDS_Edge, TopoDS_Face, TopoDS_Shape, TopoDS_Vertex, TopoDS_Wire } from 'replicad-opencascadejs'
+import type { Arc2, Curve2 } from '../geometry/curve2.ts'
 import { endOf, pointAt, startOf } from '../geometry/evaluate.ts'
 import type { Vec2, Vec3 } from '../geometry/vec.ts'
-import { along, cross } from '../geometry/vec3.ts'
+import { along, cross, negate } from '../geometry/vec3.ts'
 import { unwrapped } from './boolean.ts'
 import { ax1, ax2, dir, KernelError, type Occt, pnt, vec } from './occt.ts'
 import { type Own, scoped } from './scope.ts'
@@ -60,45 +60,68 @@ function regionFace(oc: Occt, region: Region, plane: ProfilePlane): TopoDS_Face 
   })
 }
 
+/**
+ * The loop's wire, its edges sharing vertices head to tail. Put together by hand: the kernel's own wire maker keeps
+ * about 1.5 kB of every wire for ever.
+ */
 function loopWire(oc: Occt, own: Own, loop: Loop, plane: ProfilePlane, reversed: boolean): TopoDS_Wire {
-  const maker = own(new oc.BRepBuilderAPI_MakeWire())
-  for (const curve of loop) {
-    const edge = loopEdge(oc, own, curve, plane)
-    maker.Add(edge)
-    if (!maker.IsDone()) throw new KernelError('the profile does not close')
+  const builder = own(new oc.TopoDS_Builder())
+  const wire = own(new oc.TopoDS_Wire())
+  builder.MakeWire(wire)
+  const [only] = loop
+  if (loop.length === 1 && only?.kind === 'arc') {
+    builder.Add(wire, finished(own, own(new oc.BRepBuilderAPI_MakeEdge(circleOf(oc, own, only, plane)))))
+  } else {
+    const corners = loop.map((c) => vertex(oc, own, inPlane(plane, startOf(c))))
+    loop.forEach((curve, i) => {
+      const next = loop[(i + 1) % loop.length]!
+      const [end, start] = [endOf(curve), startOf(next)]
+      if (Math.hypot(end[0] - start[0], end[1] - start[1]) > GAP) throw new KernelError('the profile does not close')
+      builder.Add(wire, loopEdge(oc, own, curve, plane, corners[i]!, corners[(i + 1) % corners.length]!))
+    })
   }
-  const wire = own(maker.Wire())
+  wire.Closed(true)
   return reversed ? own(oc.TopoDS.Wire(own(wire.Reversed()))) : wire
 }
 
-function loopEdge(oc: Occt, own: Own, curve: Curve2, plane: ProfilePlane): TopoDS_Edge {
-  const normal = cross(plane.right, plane.up)
-  const made = (() => {
-    switch (curve.kind) {
-      case 'line':
-        return new oc.BRepBuilderAPI_MakeEdge(
-          pnt(oc, own, inPlane(plane, curve.a)),
-          pnt(oc, own, inPlane(plane, curve.b)),
-        )
-      case 'arc': {
-        // a clockwise arc runs forward on the circle seen from behind
-        const forward = curve.sweep >= 0
-        const at = ax2(oc, own, inPlane(plane, curve.c), forward ? normal : scaled(normal), plane.right)
-        const circle = own(new oc.gp_Circ(at, curve.r))
-        if (Math.abs(Math.abs(curve.sweep) - 2 * Math.PI) < 1e-12) return new oc.BRepBuilderAPI_MakeEdge(circle)
-        const from = forward ? curve.from : -curve.from
-        return new oc.BRepBuilderAPI_MakeEdge(circle, from, from + Math.abs(curve.sweep))
-      }
-      default:
-        throw new KernelError('profiles are made of lines and arcs')
-    }
-  })()
-  own(made)
+/** Largest gap (mm) between the end of one curve and the start of the next: the kernel's own tolerance. */
+const GAP = 1e-7
+
+function vertex(oc: Occt, own: Own, p: Vec3): TopoDS_Vertex {
+  return own(own(new oc.BRepBuilderAPI_MakeVertex(pnt(oc, own, p))).Vertex())
+}
+
+type EdgeMaker = InstanceType<Occt['BRepBuilderAPI_MakeEdge']>
+
+function finished(own: Own, made: EdgeMaker): TopoDS_Edge {
   if (!made.IsDone()) throw new KernelError('a profile edge has no length')
   return own(made.Edge())
 }
 
-const scaled = (v: Vec3): Vec3 => [-v[0], -v[1], -v[2]]
+/** The circle an arc lies on, with its axis such that the arc runs forward. */
+function circleOf(oc: Occt, own: Own, arc: Arc2, plane: ProfilePlane) {
+  const normal = cross(plane.right, plane.up)
+  const at = ax2(oc, own, inPlane(plane, arc.c), arc.sweep >= 0 ? normal : negate(normal), plane.right)
+  return own(new oc.gp_Circ(at, arc.r))
+}
+
+function loopEdge(
+  oc: Occt,
+  own: Own,
+  curve: Curve2,
+  plane: ProfilePlane,
+  from: TopoDS_Vertex,
+  to: TopoDS_Vertex,
+): TopoDS_Edge {
+  switch (curve.kind) {
+    case 'line':
+      return finished(own, own(new oc.BRepBuilderAPI_MakeEdge(from, to)))
+    case 'arc':
+      return finished(own, own(new oc.BRepBuilderAPI_MakeEdge(circleOf(oc, own, curve, plane), from, to)))
+    default:
+      throw new KernelError('profiles are made of lines and arcs')
+  }
+}
 
 /** Area inside the loop, positive when it runs counter-clockwise. Exact for lines and arcs. */
 export function signedArea(loop: Loop): number {

@@ -15,18 +15,26 @@ export function writeStepText(
     oc.Interface_Static.SetCVal('write.step.unit', about.unit === 'inch' ? 'INCH' : 'MM')
     oc.Interface_Static.SetCVal('write.step.product.name', PRODUCT)
     const writer = own(new oc.STEPControl_Writer())
+    const session = own(writer.WS())
     const status = writer.Transfer(shape, 'STEPControl_AsIs', true, own(new oc.Message_ProgressRange()))
     if (status !== 'IFSelect_RetDone') throw new KernelError('the solid could not be written as STEP')
     const path = '/out.step'
     if (writer.Write(path) !== 'IFSelect_RetDone') throw new KernelError('the STEP file could not be written')
     const text: string = oc.FS.readFile(path, { encoding: 'utf8' })
     oc.FS.unlink(path)
+    // the writer's session would keep the whole model
+    own(writer.Model(true))
+    session.ClearContext()
+    session.ClearData(EVERYTHING)
     return withOwnHeader(text, about.name)
   })
 }
 
 /** The header's record of name, time stamp, author, firm, preprocessor, system and authorisation. */
 export const FILE_NAME_RECORD = /FILE_NAME\((?:'(?:[^']|'')*'|[^'])*?\);/
+
+/** The work session's mode for dropping model, transfers and results alike. */
+const EVERYTHING = 7
 
 const PRODUCT = 'PRODUCT-NAME'
 

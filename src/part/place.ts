@@ -36,7 +36,7 @@ export interface Placed {
 }
 
 /** More members than this are refused. */
-export const MOST_MEMBERS = 5000
+const MOST_MEMBERS = 5000
 
 /** The lowest and highest plane of the part along an axis of space. */
 export function limitsAlong(shop: Workshop, axis: 0 | 1 | 2): readonly [Origin, Origin] | undefined {

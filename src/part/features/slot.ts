@@ -11,7 +11,7 @@ import type { Workshop } from '../workshop.ts'
 import { inUnit } from './hole-shape.ts'
 
 /** Depth in mm (Infinity: through), or a mark and undefined. */
-export function cutDepth(shop: Workshop, feature: SlotFeature | PocketFeature, face: WorkFace): number | undefined {
+function cutDepth(shop: Workshop, feature: SlotFeature | PocketFeature, face: WorkFace): number | undefined {
   if (feature.depth.kind === 'through') return Infinity
   const { size } = feature.depth
   if (!(size.mm > 0)) {
@@ -30,7 +30,7 @@ export function cutDepth(shop: Workshop, feature: SlotFeature | PocketFeature, f
   return size.mm
 }
 
-export function flatFace(shop: Workshop, feature: SlotFeature | PocketFeature): WorkFace | undefined {
+function flatFace(shop: Workshop, feature: SlotFeature | PocketFeature): WorkFace | undefined {
   const face = findWorkFace(shop, feature.face, feature.from)
   if (!face && !shop.marks.some((m) => m.span === feature.face.span)) {
     markUnknown(shop, feature.face, 'flat face', faceWords(shop))

@@ -206,7 +206,7 @@ export function buildTurned(shop: Workshop, stock: TurnedStock): boolean {
 }
 
 /** Names of the planes before, between and after the steps; a shoulder belongs to the larger step. */
-export function boundaryNames(outer: readonly ContourPiece[], low: Side, high: Side): string[] {
+function boundaryNames(outer: readonly ContourPiece[], low: Side, high: Side): string[] {
   const names = [`${low} face`]
   for (let i = 1; i < outer.length; i++) {
     const [before, after] = [outer[i - 1]!, outer[i]!]
