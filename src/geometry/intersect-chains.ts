@@ -32,15 +32,16 @@ function spansOf(chain: BezierChain): readonly Span[] {
 const p = [0, 0]
 const q = [0, 0]
 const m = [0, 0]
+const STRAY = [0.1, 0.25, 0.4, 0.5, 0.6, 0.75, 0.9]
 
-/** The stray is sampled at three places and doubled. */
+/** The stray is sampled and doubled. */
 function spanOf(chain: BezierChain, a: number, b: number): Span {
   chainAt(chain, a, p)
   // just before the end, which may belong to the next piece
   chainAt(chain, b - (b - a) * 1e-12, q)
   const [ax, ay, bx, by] = [p[0]!, p[1]!, q[0]!, q[1]!]
   let reach = 0
-  for (const f of [0.25, 0.5, 0.75]) {
+  for (const f of STRAY) {
     chainAt(chain, a + f * (b - a), m)
     reach = Math.max(reach, Math.hypot(m[0]! - ax - f * (bx - ax), m[1]! - ay - f * (by - ay)))
   }

@@ -162,12 +162,14 @@ function torusHides(model: BodyModel, o: Occluder, own: boolean): boolean {
   const { face, l } = o
   const { major, r, sign } = face
   const touch = model.tolerances.touch
+  const off = Math.abs(Math.hypot(Math.hypot(q[0]!, q[1]!) - major, q[2]!) - r)
+  const touches = own || off <= touch
   const along = q[0]! * l[0] + q[1]! * l[1] + q[2]! * l[2]
-  // the stretch of the line within the torus' ball
+  // the stretch of the line within the torus' ball; where the point lies on the surface, its own meeting included
   const reach2 = (major + r) ** 2 - (q[0]! ** 2 + q[1]! ** 2 + q[2]! ** 2 - along * along)
   if (reach2 <= 0) return false
   const reach = Math.sqrt(reach2) + r
-  const from = Math.max(-along - reach, own ? -2 * r : 0)
+  const from = Math.max(-along - reach, touches ? -2 * r : 0)
   const to = -along + reach
   if (to <= 0) return false
   const len = to - from
@@ -190,9 +192,6 @@ function torusHides(model: BodyModel, o: Occluder, own: boolean): boolean {
     sq.map((v, i) => v - four * up[i]!),
     0,
   ).map((u) => from + u * len)
-  const rho0 = Math.hypot(q[0]!, q[1]!)
-  const off = Math.abs(Math.hypot(rho0 - major, q[2]!) - r)
-  const touches = own || off <= touch
   let contact = -1
   if (touches) {
     let least = Infinity
