@@ -1,5 +1,5 @@
 import type { Vec3 } from '../geometry/vec.ts'
-import { cross, distance, dot, norm, sub } from '../geometry/vec3.ts'
+import { cross, distance, dot, norm, scale, sub } from '../geometry/vec3.ts'
 import type { Body, BodyFace, Surface3 } from './body.ts'
 import { type Box3, boxOfCurve3, unionOfBoxes } from './box3.ts'
 
@@ -22,9 +22,16 @@ const ANGLE = 1e-7
 /** The body with names on faces, and on edges from the two faces beside them. Earlier names win. */
 export function withNames(body: Body, names: readonly FaceName[]): Body {
   if (names.length === 0) return body
+  const cells = inCells(names)
   const faces = body.faces.map((face) => {
-    const found = names.find((n) => matches(body, face, n))
-    return found ? { ...face, name: found.name } : face
+    const cell = cellOf(face.surface)
+    let found: Numbered | undefined
+    for (const near of [cell - 1, cell, cell + 1]) {
+      for (const n of cells.get(near) ?? []) {
+        if ((!found || n.order < found.order) && matches(body, face, n.name)) found = n
+      }
+    }
+    return found ? { ...face, name: found.name.name } : face
   })
   const edges = body.edges.map((edge) => {
     const [f, g] = edge.faces
@@ -34,6 +41,43 @@ export function withNames(body: Body, names: readonly FaceName[]): Body {
     return { ...edge, name: a < b ? `${a} / ${b}` : `${b} / ${a}` }
   })
   return { ...body, faces, edges }
+}
+
+interface Numbered {
+  readonly name: FaceName
+  readonly order: number
+}
+
+/** Names by a number that equal surfaces share, so that a plate of thousands of holes is not searched face by face. */
+function inCells(names: readonly FaceName[]): Map<number, Numbered[]> {
+  const cells = new Map<number, Numbered[]>()
+  names.forEach((name, order) => {
+    const cell = cellOf(name.surface)
+    const list = cells.get(cell)
+    if (list) list.push({ name, order })
+    else cells.set(cell, [{ name, order }])
+  })
+  return cells
+}
+
+const CELL = 0.01
+/** A direction that no part's own directions are square to. */
+const ODD: Vec3 = [1, Math.SQRT2, Math.PI]
+
+function cellOf(surface: Surface3): number {
+  if (surface.kind === 'spline') return 0
+  const { origin, z } = surface.axes
+  switch (surface.kind) {
+    case 'plane': {
+      const offset = dot(origin, z)
+      return Math.floor((dot(z, ODD) * offset) / CELL)
+    }
+    case 'cylinder':
+    case 'cone':
+      return Math.floor(dot(sub(origin, scale(z, dot(origin, z))), ODD) / CELL)
+    default:
+      return Math.floor(dot(origin, ODD) / CELL)
+  }
 }
 
 function matches(body: Body, face: BodyFace, name: FaceName): boolean {

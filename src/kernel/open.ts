@@ -47,7 +47,8 @@ export async function openKernel(source: KernelSource = {}): Promise<OcctKernel>
 interface Kept {
   readonly shape: TopoDS_Shape
   names: readonly FaceName[]
-  /** Read once, when first asked for. */
+  /** Read once, when first asked for; without and with names. */
+  raw?: Body
   body?: Body
 }
 
@@ -66,7 +67,8 @@ function kernelOn(oc: Occt): OcctKernel {
   }
   const body = (solid: SolidKey): Body => {
     const kept = at(solid)
-    kept.body ??= guarded(oc, 'reading the solid', () => withNames(readBody(oc, kept.shape), kept.names))
+    kept.raw ??= guarded(oc, 'reading the solid', () => readBody(oc, kept.shape))
+    kept.body ??= withNames(kept.raw, kept.names)
     return kept.body
   }
   const cut = (solid: SolidKey, planes: readonly HalfSpace[], keepSide: 'intersection' | 'union') =>

@@ -7,7 +7,7 @@ import { densityOf } from '../standards/materials.ts'
 import { assemble } from './assemble.ts'
 import { contourFault } from './contour.ts'
 import { nameDatumFaces } from './datum-faces.ts'
-import { faceNames } from './face-names.ts'
+import { blendName, faceNames } from './face-names.ts'
 import { workFeature } from './features/work-feature.ts'
 import type { MassProperties, Part } from './part.ts'
 import { profileProperties } from './profile-mass.ts'
@@ -35,7 +35,15 @@ export function buildPart(brief: Brief, kernel: OcctKernel): Part {
   if (!shape) return emptyPart(shop)
   const solid = kernel.keep(shape)
   kernel.setNames(solid, faceNames(shop))
-  const body = kernel.body(solid)
+  let body = kernel.body(solid)
+  const blends = body.faces.flatMap((f) => {
+    const name = f.name ? undefined : blendName(shop, f.surface)
+    return name ? [{ name, surface: f.surface }] : []
+  })
+  if (blends.length > 0) {
+    kernel.setNames(solid, [...faceNames(shop), ...blends])
+    body = kernel.body(solid)
+  }
   const ids = idsByName(body)
   const axisDatum = shop.contour && unitAxis[shop.contour.axis]
   return {

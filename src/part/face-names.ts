@@ -8,6 +8,25 @@ import type { Contour, Profile, ProfileCurve } from './model.ts'
 import { squareUp, unitAxis } from './sides.ts'
 import { Workshop } from './workshop.ts'
 
+/**
+ * Names for faces that the kernel made where worked edges meet or run on (corners of rounds, chamfers round an arc):
+ * the statement with the same radius, else the last chamfer.
+ */
+export function blendName(shop: Workshop, surface: Surface3): string | undefined {
+  const ids = new Set(shop.steps.flatMap((s) => (s.kind === 'edges' ? [s.feature] : [])))
+  if (ids.size === 0) return undefined
+  const radius =
+    surface.kind === 'torus'
+      ? surface.minor
+      : surface.kind === 'sphere' || surface.kind === 'cylinder'
+        ? surface.r
+        : undefined
+  const fits = shop.edgeWork.filter((w) => ids.has(w.id))
+  const round = fits.find((w) => w.kind !== 'chamfer' && radius !== undefined && Math.abs(w.size - radius) < 1e-6)
+  const found = round ?? fits.filter((w) => w.kind === 'chamfer').pop() ?? fits[fits.length - 1]
+  return found && `${found.id} corner`
+}
+
 /** Names of all faces that the brief's words give; features' own faces before the stock's. */
 export function faceNames(shop: Workshop): FaceName[] {
   const names: FaceName[] = shop.surfaces.map((s) => ({ ...s }))

@@ -32,6 +32,9 @@ export class Workshop {
   readonly data = new Map<string, Datum>()
   readonly surfaces: NamedSurface[] = []
   readonly steps: Step[] = []
+  /** Chamfers, rounds and fillets so far; sizes in mm. */
+  readonly edgeWork: { readonly id: string; readonly kind: 'chamfer' | 'round' | 'fillet'; readonly size: number }[] =
+    []
   /** Other words for faces; where several share one, the side worked from or the direction decides. */
   readonly aliases = new Map<string, readonly string[]>()
   readonly chosen: ((faces: FaceIds) => ChosenSize)[] = []

@@ -247,6 +247,7 @@ function record(
   names: readonly string[],
 ): void {
   const { size, kind } = feature
+  shop.edgeWork.push({ id, kind, size: size.mm })
   if (kind === 'chamfer') {
     shop.choose((faces) => ({
       kind: 'chamfer',

@@ -234,7 +234,7 @@ export function addFlat(shop: Workshop, feature: FlatFeature): void {
     members: names.map((name, i) => ({
       id: name,
       axes: [],
-      faces: faces(name),
+      faces: faces(name, ...endSides[contour.axis]!.map((s) => `${name} ${s} end`)),
       point: add(scale(z, (stretch.from + stretch.to) / 2), scale(outwardOf[sides[i]!], level)),
     })),
     pattern: { kind: 'single' },
@@ -269,6 +269,14 @@ function cutFlat(
   shop.steps.push({ kind: 'cut', feature: id, span: feature.span, make: (oc) => box(oc, a, b) })
   const origin = scale(outwardOf[side], level)
   shop.plane(name, origin, outwardOf[side])
-  const axes = { origin, x: unitAxis[contour.axis], y: unitAxis[wide], z: outwardOf[side] }
-  shop.surfaces.push({ name, surface: { kind: 'plane', axes } })
+  const [low, high] = endSides[contour.axis]!
+  const z = unitAxis[contour.axis]
+  const within = { min: a, max: b }
+  const plane = (what: string, at: Vec3, normal: Vec3, x: Vec3) =>
+    shop.surfaces.push({ name: what, surface: { kind: 'plane', axes: { origin: at, x, y: x, z: normal } }, within })
+  plane(name, origin, outwardOf[side], z)
+  if (feature.length) {
+    plane(`${name} ${low} end`, scale(z, stretch.from), z, unitAxis[wide])
+    plane(`${name} ${high} end`, scale(z, stretch.to), z, unitAxis[wide])
+  }
 }
