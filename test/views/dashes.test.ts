@@ -138,6 +138,19 @@ describe.each(practices)('dashes of a centre line, %s', (practice) => {
     )
   })
 
+  it('lay no gap on a crossing, however close the crossings', () => {
+    fc.assert(
+      fc.property(fc.array(fc.double({ min: 0.5, max: 30, noNaN: true }), { minLength: 2, maxLength: 8 }), (steps) => {
+        const stops: number[] = []
+        let s = 0
+        for (const step of steps) stops.push((s += step))
+        const length = stops.pop()!
+        const run = fitChain(length, figure, stops, on)
+        for (const c of stops) expect(isOn(run, c)).toBe(true)
+      }),
+    )
+  })
+
   it('close on themselves round a bolt circle, a dash of the practice on each hole', () => {
     fc.assert(
       fc.property(fc.integer({ min: 3, max: 12 }), fc.double({ min: 12, max: 60, noNaN: true }), (count, step) => {
@@ -152,6 +165,19 @@ describe.each(practices)('dashes of a centre line, %s', (practice) => {
       }),
     )
   })
+})
+
+// Common practice, no source.
+it('breaks a long ASME line through two narrow slots, their ends on long dashes: .219 in wide, 1.250 apart', () => {
+  // 31.75 + 5.56 + 2·3 = 43.31 with crossings 5.78 from each end, where 1.5 + 1.5 leave 2.78: less than a short dash.
+  const { dashes } = fitChain(43.31, practiceFigures('ASME').dashes.centre, [5.78, 37.53], 'short')
+  expect(dashes!.map((d) => Number(d.toFixed(3)))).toEqual([18.655, 1.5, 3, 1.5, 18.655])
+})
+
+it('leaves a short ASME line unbroken where its long dashes would look like short ones', () => {
+  // 12 = 2·3 + 2·1.5 + 3 would be three equal dashes; 15 has long ones of 4.5.
+  expect(fitChain(12, practiceFigures('ASME').dashes.centre).dashes).toBeUndefined()
+  expect(fitChain(15, practiceFigures('ASME').dashes.centre).dashes).toEqual([4.5, 1.5, 3, 1.5, 4.5])
 })
 
 it('leaves a centre line across a tiny circle unbroken (ASME Y14.2 §2.7)', () => {

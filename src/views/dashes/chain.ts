@@ -9,7 +9,8 @@ type Joint = 'end' | CrossOn
 /**
  * Fits a chain line (centre, phantom, cutting-plane): starts and ends with a long dash, and lays a short (ASME) or a
  * long dash (ISO) on every crossing. Short dashes and gaps keep their figures, long dashes give. A crossing that
- * leaves no room for its dash loses its claim; a line too short for a broken pattern stays unbroken.
+ * leaves no room for its dash is content with any dash, but never with a gap; a line too short for a broken pattern
+ * stays unbroken.
  *
  * @param length mm on paper
  * @param crossings distances along the line, mm on paper
@@ -21,8 +22,23 @@ export function fitChain(
   on: CrossOn = 'short',
 ): DashRun {
   const at = distinctWithin(crossings, length)
-  const elements = openElements(length, figure, at, on)
-  return elements ? { lead: 0, trail: 0, dashes: alternating(elements) } : UNBROKEN
+  const candidates = [() => openElements(length, figure, at, on)]
+  if (at.length > 0) candidates.push(...[0, 1, -1, 2].map((more) => () => plainElements(length, figure, more)))
+  for (const candidate of candidates) {
+    const elements = candidate()
+    if (elements && at.every((c) => isOnDash(elements, c))) return { lead: 0, trail: 0, dashes: alternating(elements) }
+  }
+  return UNBROKEN
+}
+
+function isOnDash(elements: readonly number[], at: number): boolean {
+  let from = 0
+  for (const e of elements) {
+    const to = from + Math.abs(e)
+    if (at > from - 1e-9 && at < to + 1e-9 && e > 0) return true
+    from = to
+  }
+  return false
 }
 
 function openElements(
@@ -31,6 +47,7 @@ function openElements(
   crossings: readonly number[],
   on: CrossOn,
 ): number[] | undefined {
+  if (crossings.length === 0) return plainElements(length, figure)
   const stops = [0, ...crossings, length]
   const elements: number[] = []
   for (let i = 0; i + 1 < stops.length; i++) {
@@ -41,7 +58,6 @@ function openElements(
       elements.push(...part)
       continue
     }
-    if (crossings.length <= 1) return undefined
     const drop = i === 0 ? 0 : i + 2 === stops.length ? crossings.length - 1 : i - 1
     return openElements(
       length,
@@ -51,6 +67,15 @@ function openElements(
     )
   }
   return elements
+}
+
+/**
+ * A line without crossings. Long and short dashes must be told apart, or it would read as a hidden line: long ones
+ * shorter than one and a half short ones are not drawn (common practice, no source).
+ */
+function plainElements(length: number, figure: DashFigure, more = 0): number[] | undefined {
+  const elements = between(length, figure, 'end', 'end', more)
+  return elements && (figure.shorts !== 1 || elements[0]! >= 1.5 * figure.short) ? elements : undefined
 }
 
 /** Fits whole periods to a closed chain line that starts at a crossing (the first of `crossings`, which is 0) or anywhere. */
@@ -73,8 +98,8 @@ export function fitChainLoop(
   return { lead: 0, trail: 0, dashes: alternating(Array.from({ length: n }, () => [long, ...f.elements]).flat()) }
 }
 
-/** The elements from one joint to the next, or undefined where the long dashes would come out too short. */
-function between(length: number, figure: DashFigure, from: Joint, to: Joint): number[] | undefined {
+/** The elements from one joint to the next, with `more` long dashes than fit best; undefined where these come out too short. */
+function between(length: number, figure: DashFigure, from: Joint, to: Joint, more = 0): number[] | undefined {
   const f = filler(figure)
   const half = figure.short / 2
   // Fixed lengths at a joint, and how many long dashes it adds to one long dash between each two fillers.
@@ -86,7 +111,7 @@ function between(length: number, figure: DashFigure, from: Joint, to: Joint): nu
   const least = from === 'long' || to === 'long' || (from === 'end' && to === 'end') ? 1 : 0
   const size = (n: number) => (length - ends - n * f.length) / longs(n)
   const guess = Math.round((length - ends - (share(from) + share(to)) * figure.long) / (figure.long + f.length))
-  const n = Math.max(least, guess)
+  const n = Math.max(least, guess + more)
   const long = size(n)
   if (long < floorOf(figure)) return undefined
   const outer = (j: Joint) => (j === 'long' ? long / 2 : long)
