@@ -53,6 +53,10 @@ export class TorusTrim {
       path3At(b.path, t, p)
       return p[2]!
     }
+    const reach = (t: number) => {
+      path3At(b.path, t, p)
+      return Math.hypot(p[0]!, p[1]!) - this.major
+    }
     const stops: number[] = [b.path.t0]
     const places = samplePlaces(b.path, 8)
     for (let i = 1; i < places.length; i++) {
@@ -60,11 +64,10 @@ export class TorusTrim {
       const cuts: number[] = []
       const sx = slope(x)
       if (sx < 0 !== slope(y) < 0) cuts.push(bisected(slope, x, y, sx))
-      const rx = rise(x)
-      if (rx < 0 !== rise(y) < 0) {
-        const t = bisected(rise, x, y, rx)
-        path3At(b.path, t, p)
-        if (Math.hypot(p[0]!, p[1]!) < this.major) cuts.push(t)
+      // parted at every quarter turn, a piece holds each angle once and never its opposite
+      for (const f of [rise, reach]) {
+        const fx = f(x)
+        if (fx < 0 !== f(y) < 0) cuts.push(bisected(f, x, y, fx))
       }
       stops.push(...cuts.sort((m, n) => m - n))
     }
