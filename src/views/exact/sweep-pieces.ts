@@ -43,6 +43,7 @@ export function sweepPieces(sweep: Sweep, edge: number, path: Path3, still: numb
       const s = Math.atan2(p[1]!, p[0]!)
       if (Math.abs(s) < Math.PI - 1e-9) return s
       // on the half plane where the angle jumps, the inside of the piece tells which side is meant
+      if (Math.abs(mid) > Math.PI / 2) return Math.sign(mid) * Math.PI
       path3At(path, t + 1e-4 * (0.5 * (from + to) - t), p)
       return Math.atan2(p[1]!, p[0]!) < 0 ? -Math.PI : Math.PI
     }
@@ -102,13 +103,21 @@ function turningPlaces(sweep: Sweep, path: Path3): number[] {
   for (let i = 1; i < places.length; i++) {
     const [a, b] = [places[i - 1]!, places[i]!]
     const sa = slope(a)
-    if (sa < 0 !== slope(b) < 0) out.push(bisected(slope, a, b, sa))
+    const ends = [a, b]
+    if (sa < 0 !== slope(b) < 0) {
+      const turn = bisected(slope, a, b, sa)
+      out.push(turn)
+      // a curve may pass an axis and come back between two places
+      ends.splice(1, 0, turn)
+    }
     if (sweep === 'x') continue
     // parted at every quarter turn, a piece holds each angle once and never its opposite
-    for (const k of [0, 1] as const) {
-      const axis = (t: number) => coordinate(t, k)
-      const ha = axis(a)
-      if (ha < 0 !== axis(b) < 0) out.push(bisected(axis, a, b, ha))
+    for (let m = 1; m < ends.length; m++) {
+      for (const k of [0, 1] as const) {
+        const axis = (t: number) => coordinate(t, k)
+        const ha = axis(ends[m - 1]!)
+        if (ha < 0 !== axis(ends[m]!) < 0) out.push(bisected(axis, ends[m - 1]!, ends[m]!, ha))
+      }
     }
   }
   return out

@@ -60,9 +60,9 @@ describe('the exact view against the kernel on random solids', () => {
   // spline borders that hold an angle and its opposite (2000, 2017).
   it.each([118, 1046, 2000, 2017])('kept seed %i', (seed) => check(seed, ['box', 'cylinder', 'cone', 'sphere']))
 
-  // Kept likewise: slit edges and sheets that touch along a line (18, 41), a torus face that no border crosses (200).
+  // Kept likewise: slit edges and sheets that touch along a line (18, 41), cut tori (306).
   it.each([18, 41])('kept seed %i: boxes and cylinders', (seed) => check(seed, ['box', 'cylinder']))
-  it.each([200])('kept seed %i: boxes, cylinders, tori', (seed) => check(seed, ['box', 'cylinder', 'torus']))
+  it.each([306])('kept seed %i: boxes, cylinders, tori', (seed) => check(seed, ['box', 'cylinder', 'torus']))
 })
 
 describe('an assembly from a STEP file', () => {
