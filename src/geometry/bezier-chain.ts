@@ -75,7 +75,7 @@ export function pieceCount(chain: BezierChain): number {
 }
 
 /** Index of the piece that holds t. */
-export function pieceOf(chain: BezierChain, t: number): number {
+function pieceOf(chain: BezierChain, t: number): number {
   let lo = 0
   let hi = chain.breaks.length - 2
   while (lo < hi) {

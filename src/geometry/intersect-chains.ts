@@ -189,5 +189,5 @@ export function nearestOnChain(c: Chain2, x: number, y: number): number {
 }
 
 function clamp(x: number, lo: number, hi: number): number {
-  return x < lo ? lo : x > hi ? hi : x
+  return x < lo ? lo : Math.min(x, hi)
 }

@@ -291,5 +291,5 @@ function onPiece(chain: BezierChain, k: number, s: number): number {
 }
 
 function clamp(x: number, lo: number, hi: number): number {
-  return x < lo ? lo : x > hi ? hi : x
+  return x < lo ? lo : Math.min(x, hi)
 }

@@ -22,7 +22,7 @@ export function rootsDegree1(a: number, b: number, c: number, slack = 0): readon
   const peak = Math.atan2(b, a)
   // acos loses half its digits near ±1; atan2 of the two legs keeps them
   const rest = (amplitude - c) * (amplitude + c)
-  const half = Math.atan2(Math.sqrt(rest > 0 ? rest : 0), c)
+  const half = Math.atan2(Math.sqrt(Math.max(rest, 0)), c)
   return [peak - half, peak + half]
 }
 
@@ -106,13 +106,7 @@ function stationary(a1: number, b1: number, a2: number, b2: number): number[] {
 }
 
 /** Root between lo and hi, where f changes sign: Newton's step kept inside a shrinking bracket. */
-export function bracketed(
-  f: (t: number) => number,
-  df: (t: number) => number,
-  lo: number,
-  hi: number,
-  flo: number,
-): number {
+function bracketed(f: (t: number) => number, df: (t: number) => number, lo: number, hi: number, flo: number): number {
   let a = lo
   let b = hi
   const rising = flo < 0

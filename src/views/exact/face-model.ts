@@ -156,13 +156,13 @@ function spherePole(face: FaceModel): boolean {
 }
 
 /** Whether the face lies to the +z side of a border curve at its parameter t (face frame, surface of revolution). */
-export function faceLiesAbove(face: FaceModel, edge: number, path: Path3, t: number): boolean {
+function faceLiesAbove(face: FaceModel, edge: number, path: Path3, t: number): boolean {
   const use = face.borders.find((b) => b.edge === edge)
   return interiorUp(path, t, face.sign, use?.forward !== false, face.kind === 'torus' ? face.major : 0)
 }
 
 /** z component of the direction into the face, square to its border: outward normal × travel. */
-export function interiorUp(path: Path3, t: number, sign: 1 | -1, forward: boolean, major: number): boolean {
+function interiorUp(path: Path3, t: number, sign: 1 | -1, forward: boolean, major: number): boolean {
   const p = [0, 0, 0]
   const d = [0, 0, 0]
   path3At(path, t, p, d)

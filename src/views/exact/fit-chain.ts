@@ -16,7 +16,7 @@ const AT_TRIALS = TRIALS.map((t) => bernstein(t))
 export function fitChain(at: (t: number) => Vec3, t0: number, t1: number, bound: number): BezierChain {
   const breaks = [t0]
   const poles: number[] = []
-  const fit = (a: number, b: number, depth: number) => {
+  const follow = (a: number, b: number, depth: number) => {
     const values = PLACES.map((s) => at(a + s * (b - a)))
     const coefficients = TO_BERNSTEIN.map((row) =>
       [0, 1, 2].map((k) => row.reduce((sum, f, i) => sum + f * values[i]![k]!, 0)),
@@ -31,8 +31,8 @@ export function fitChain(at: (t: number) => Vec3, t0: number, t1: number, bound:
     })
     if (!fits && depth < 20) {
       const mid = 0.5 * (a + b)
-      fit(a, mid, depth + 1)
-      fit(mid, b, depth + 1)
+      follow(a, mid, depth + 1)
+      follow(mid, b, depth + 1)
       return
     }
     breaks.push(b)
@@ -40,7 +40,7 @@ export function fitChain(at: (t: number) => Vec3, t0: number, t1: number, bound:
   }
   const pieces = Math.max(1, Math.ceil((t1 - t0) / 0.8))
   for (let i = 0; i < pieces; i++)
-    fit(t0 + ((t1 - t0) * i) / pieces, i + 1 === pieces ? t1 : t0 + ((t1 - t0) * (i + 1)) / pieces, 0)
+    follow(t0 + ((t1 - t0) * i) / pieces, i + 1 === pieces ? t1 : t0 + ((t1 - t0) * (i + 1)) / pieces, 0)
   return { degree: DEGREE, size: 4, breaks: Float64Array.from(breaks), poles: Float64Array.from(poles) }
 }
 

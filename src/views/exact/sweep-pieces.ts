@@ -19,7 +19,7 @@ export interface SweepPiece {
 
 export type Sweep = 'x' | 'angle'
 
-export function sweepAt(sweep: Sweep, p: readonly number[]): number {
+function sweepAt(sweep: Sweep, p: readonly number[]): number {
   return sweep === 'x' ? p[0]! : Math.atan2(p[1]!, p[0]!)
 }
 
@@ -142,7 +142,7 @@ export function placeOnPiece(sweep: Sweep, piece: SweepPiece, s: number): number
   const { path, t0, t1 } = piece
   if (path.kind === 'segment' && sweep === 'x') {
     const t = (s - path.a[0]) / (path.b[0] - path.a[0])
-    return t < t0 ? t0 : t > t1 ? t1 : t
+    return t < t0 ? t0 : Math.min(t, t1)
   }
   if (path.kind === 'conic') {
     const { o, u, v } = path

@@ -30,7 +30,7 @@ export interface Track {
 export type TrackUse = Omit<Track, 'flat' | 'space' | 'through' | 'carrier' | 'box'>
 
 /** Parameter on the space curve for a parameter of the projection. */
-export function spaceParameter(track: Track, t: number): number {
+function spaceParameter(track: Track, t: number): number {
   return track.through ? track.through(t) : t
 }
 

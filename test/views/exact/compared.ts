@@ -9,7 +9,7 @@ import { judge, type Mesh, meshOf, missing, Sight } from './mesh-arbiter.ts'
 import { seeded } from './random-solids.ts'
 
 /** Drawn lengths of a view, mm; smooth edges apart. */
-export function drawn(view: ExactView): { visible: number; hidden: number } {
+function drawn(view: ExactView): { visible: number; hidden: number } {
   const sum = (visible: boolean) =>
     view.curves.filter((c) => c.kind !== 'smooth' && c.visible === visible).reduce((s, c) => s + lengthOf(c.curve), 0)
   return { visible: sum(true), hidden: sum(false) }
