@@ -58,6 +58,7 @@ const ORDER: readonly LineKind[] = [
   'centre',
   'phantom',
   'intersection',
+  'thread',
   'hidden',
   'cutting plane',
   'visible',

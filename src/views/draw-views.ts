@@ -6,6 +6,7 @@ import { practiceFigures } from '../standards/practice-figures.ts'
 import { centreLines } from './centre-lines/centre-lines.ts'
 import { withoutNeedlessHidden } from './conventions/needless-hidden.ts'
 import type { Showing } from './conventions/showing.ts'
+import { threadLines } from './conventions/threads.ts'
 import { exactView } from './exact/exact-view.ts'
 import { finished, type Outline, outlineOf } from './finish.ts'
 import { FRAMES, ISOMETRIC } from './frames.ts'
@@ -74,7 +75,11 @@ function principalView(part: Part, side: Side, outline: Outline, plan: ViewPlan,
     kind: 'principal',
     side,
     frame,
-    lines: finished(lines, [...centres, ...cutting.lines], tolerance),
+    lines: finished(
+      lines,
+      [...threadLines(part, frame, lines, { tolerance }), ...centres, ...cutting.lines],
+      tolerance,
+    ),
     hatched: [],
     cuttingPlanes: cutting.planes,
     box,
@@ -90,11 +95,9 @@ function sectionView(part: Part, kernel: Kernel, section: PlannedSection, projec
     const exact = project(cut.solid, cut.body, frame)
     const { lines: all, box, tolerance } = outlineOf(exact, cut.body, false)
     const lines = withoutDivision(all, section, axis, tolerance)
-    const centres = centreLines(part, frame, lines, box, {
-      overrun: overrunFor(part),
-      tolerance,
-      section: { point: section.point, normal: frame.toViewer },
-    })
+    const plane = { point: section.point, normal: frame.toViewer }
+    const threads = threadLines(part, frame, lines, { tolerance, section: plane })
+    const centres = centreLines(part, frame, lines, box, { overrun: overrunFor(part), tolerance, section: plane })
     const cutting = cuttingPlanes(part, section.side, box, plan, section)
     const letters = `${section.letter}-${section.letter}`
     const label = `${practiceFigures(part.brief.header.practice).words.section} ${letters}`.trim()
@@ -103,7 +106,7 @@ function sectionView(part: Part, kernel: Kernel, section: PlannedSection, projec
       kind: 'section',
       side: section.side,
       frame,
-      lines: finished(lines, [...centres, ...cutting.lines], tolerance),
+      lines: finished(lines, [...threads, ...centres, ...cutting.lines], tolerance),
       hatched: exact.cuts,
       ...(section.parent ? { label } : {}),
       cuttingPlanes: cutting.planes,

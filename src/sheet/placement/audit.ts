@@ -75,6 +75,7 @@ const viewKinds: ReadonlySet<StrokeKind> = new Set([
   'cutting plane',
   'phantom',
   'intersection',
+  'thread',
   'hatching',
 ])
 

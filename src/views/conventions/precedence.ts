@@ -7,7 +7,15 @@ import { type Interval, rewound, united, unwound, without } from './intervals.ts
 import { nearest } from './nearest.ts'
 
 /** Order in which one line gives way to another drawn in the same place: ASME Y14.2 / ISO 128-2 (from memory). */
-const PRECEDENCE: readonly LineKind[] = ['visible', 'hidden', 'cutting plane', 'centre', 'phantom', 'intersection']
+const PRECEDENCE: readonly LineKind[] = [
+  'visible',
+  'hidden',
+  'cutting plane',
+  'centre',
+  'phantom',
+  'thread',
+  'intersection',
+]
 
 /**
  * Draws every place once. Lines on one carrier (collinear, co-circular …) are taken by precedence: each kind is united

@@ -1,0 +1,170 @@
+import type { HoleFeature } from '../../brief/brief.ts'
+import { nominalSize } from '../../brief/thread.ts'
+import type { Vec2, Vec3 } from '../../geometry/vec.ts'
+import { along, cross, dot, norm, sub, unit } from '../../geometry/vec3.ts'
+import type { Part } from '../../part/part.ts'
+import { liesInPlane } from '../centre-lines/lengthwise.ts'
+import { projectPoint } from '../project.ts'
+import type { Frame, LineKind, ViewLine } from '../view.ts'
+
+export interface ThreadSettings {
+  readonly tolerance: number
+  /** In a section only threads whose axis lies in its plane are seen from the side. */
+  readonly section?: { readonly point: Vec3; readonly normal: Vec3 }
+}
+
+/** One threaded wall: `r` as drilled, `major` of the thread, mm; `reach` of the full thread along `outward` from `point`. */
+interface Thread {
+  readonly feature: string
+  readonly point: Vec3
+  readonly outward: Vec3
+  readonly r: number
+  readonly major: number
+  readonly reach: readonly [from: number, to: number]
+  /** The full thread stops inside the material at `reach[0]`. */
+  readonly ends: boolean
+  /** The thread can be seen from the far end of its hole. */
+  readonly through: boolean
+}
+
+/**
+ * The conventional lines of tapped holes that are modelled as drilled. The drilled hole is the thread's crest and is in
+ * the outline already; added is the root. ISO 6410-1: narrow lines, end-on three quarters of a circle open at the upper
+ * right; dashed where the hole is hidden. ASME Y14.6, simplified: dashed lines throughout, end-on a whole circle. The
+ * limit of the full thread is drawn across it. All from memory. A hole modelled at the thread's own size gets none.
+ */
+export function threadLines(
+  part: Part,
+  frame: Frame,
+  outline: readonly ViewLine[],
+  settings: ThreadSettings,
+): ViewLine[] {
+  const iso = part.brief.header.practice === 'ISO'
+  return threadsOf(part).flatMap((thread) => {
+    const square = Math.abs(dot(thread.outward, frame.toViewer))
+    if (square > 1 - 1e-9) return endOn(thread, frame, outline, iso, settings.tolerance)
+    return square < 1e-9 ? fromSide(thread, frame, outline, iso, settings) : []
+  })
+}
+
+function threadsOf(part: Part): Thread[] {
+  return part.features.flatMap((f): Thread[] => {
+    const hole = f.feature
+    if (hole?.kind !== 'hole' || !hole.thread) return []
+    const nominal = nominalSize(hole.thread, part.brief.header.units)
+    const [r, major] = [hole.diameter.mm / 2, (nominal?.mm ?? 0) / 2]
+    if (major - r < 1e-6) return []
+    return f.members.flatMap((m) =>
+      m.faces.flatMap((id): Thread[] => {
+        const face = part.body.faces[id]
+        const s = face?.surface
+        if (s?.kind !== 'cylinder' || Math.abs(s.r - r) > 1e-6 || norm(cross(s.axes.z, f.outward)) > 1e-9) return []
+        const on = face!.loops
+          .flat()
+          .map((use) => part.body.edges[use.edge]!.curve)
+          .flatMap((c) => (c.kind === 'circle' ? [dot(sub(c.axes.origin, m.point), f.outward)] : []))
+        const deep = fullThread(hole)
+        const low = Math.min(...on)
+        const reach = [Math.max(low, -deep), Math.max(Math.max(...on), mouthOf(hole, major))] as const
+        if (!(reach[1] - reach[0] > 1e-6)) return []
+        const ends = Number.isFinite(deep)
+        return [
+          {
+            feature: f.id,
+            point: s.axes.origin,
+            outward: f.outward,
+            r,
+            major,
+            reach: shifted(reach, s.axes.origin, m.point, f.outward),
+            ends,
+            through: !ends,
+          },
+        ]
+      }),
+    )
+  })
+}
+
+/** Depth of the full thread below the worked face, mm; Infinity where it goes through. */
+function fullThread(hole: HoleFeature): number {
+  if (hole.threadDepth) return hole.threadDepth.mm
+  return hole.depth.kind === 'blind' ? hole.depth.size.mm : Infinity
+}
+
+/** Where the thread's root leaves a countersink, mm from the worked face (negative inward); far inside without one. */
+function mouthOf(hole: HoleFeature, major: number): number {
+  const sink = hole.countersink
+  if (!sink) return -Infinity
+  const half = (sink.angle.value * Math.PI) / 360
+  return Math.min(0, -(sink.diameter.mm / 2 - major) / Math.tan(half))
+}
+
+/** Places along the axis counted from the worked face, told from the surface's own origin. */
+function shifted(reach: readonly [number, number], origin: Vec3, face: Vec3, outward: Vec3): readonly [number, number] {
+  const by = dot(sub(face, origin), outward)
+  return [reach[0] + by, reach[1] + by]
+}
+
+function endOn(t: Thread, frame: Frame, outline: readonly ViewLine[], iso: boolean, tolerance: number): ViewLine[] {
+  if (!t.through && dot(t.outward, frame.toViewer) < 0 && !hasCircle('hidden', t, frame, outline, tolerance)) return []
+  const seen = hasCircle('visible', t, frame, outline, tolerance)
+  if (!seen && !hasCircle('hidden', t, frame, outline, tolerance)) return []
+  const c = projectPoint(t.point, frame)
+  const sweep = iso ? { from: (100 * Math.PI) / 180, sweep: 1.5 * Math.PI } : { from: 0, sweep: 2 * Math.PI }
+  return [made(t, seen && iso ? 'thread' : 'hidden', { kind: 'arc', c, r: t.major, ...sweep })]
+}
+
+function hasCircle(kind: LineKind, t: Thread, frame: Frame, outline: readonly ViewLine[], tolerance: number): boolean {
+  const c = projectPoint(t.point, frame)
+  return outline.some(
+    (l) =>
+      l.kind === kind &&
+      l.curve.kind === 'arc' &&
+      Math.abs(l.curve.sweep) > 2 * Math.PI - 1e-6 &&
+      Math.abs(l.curve.r - t.r) <= 10 * tolerance &&
+      Math.hypot(l.curve.c[0] - c[0], l.curve.c[1] - c[1]) <= 10 * tolerance,
+  )
+}
+
+function fromSide(
+  t: Thread,
+  frame: Frame,
+  outline: readonly ViewLine[],
+  iso: boolean,
+  { section, tolerance }: ThreadSettings,
+): ViewLine[] {
+  const inPlane =
+    section &&
+    liesInPlane({ point: t.point, direction: t.outward, reach: t.reach, radius: t.r }, section.point, section.normal)
+  if (section && !inPlane) return []
+  const across = unit(cross(t.outward, frame.toViewer))
+  const at = (s: number, off: number): Vec2 => projectPoint(along(along(t.point, t.outward, s), across, off), frame)
+  const wall: LineKind = section ? 'visible' : 'hidden'
+  const middle = (t.reach[0] + t.reach[1]) / 2
+  const sides = [1, -1].filter((sign) => runsThrough(outline, wall, at(middle, sign * t.r), tolerance))
+  const root: LineKind = section && iso ? 'thread' : 'hidden'
+  return sides.flatMap((sign) => [
+    made(t, root, { kind: 'line', a: at(t.reach[0], sign * t.major), b: at(t.reach[1], sign * t.major) }),
+    ...(t.ends ? [made(t, wall, { kind: 'line', a: at(t.reach[0], 0), b: at(t.reach[0], sign * t.major) })] : []),
+  ])
+}
+
+/** True where a straight line of this kind passes the point. */
+function runsThrough(outline: readonly ViewLine[], kind: LineKind, p: Vec2, tolerance: number): boolean {
+  return outline.some(({ kind: k, curve: c }) => {
+    if (k !== kind || c.kind !== 'line') return false
+    const d: Vec2 = [c.b[0] - c.a[0], c.b[1] - c.a[1]]
+    const length = Math.hypot(...d)
+    const [u, v] = [p[0] - c.a[0], p[1] - c.a[1]]
+    const on = (u * d[0] + v * d[1]) / length
+    return Math.abs(u * d[1] - v * d[0]) / length <= 10 * tolerance && on > 0 && on < length
+  })
+}
+
+/** Thread lines stand for no edge of the solid: nothing is measured to them. */
+const made = (t: Thread, kind: LineKind, curve: ViewLine['curve']): ViewLine => ({
+  curve,
+  kind,
+  sources: [],
+  features: [t.feature],
+})
