@@ -13,6 +13,7 @@ import { type SheetHandle, SheetView } from '../sheet/sheet-view.tsx'
 import { isLength, type Touched } from '../sheet/touch.ts'
 import type { Drag } from '../sheet/use-hands.ts'
 import { whyIsIt } from '../sheet/why.ts'
+import { keepDrawing, takeDrawing } from '../shelf/shelf.ts'
 import { ShelfPanel } from '../shelf/shelf-panel.tsx'
 import { replace, replaceAll, slipState } from '../slip/editor.ts'
 import { Slip } from '../slip/slip.tsx'
@@ -45,7 +46,7 @@ export function Bench() {
   }, [notice])
   const briefs = useBriefs(tell)
   const { active } = briefs
-  const { state: engineState, shown, faults, draw, engine } = useEngine()
+  const { state: engineState, shown, faults, draw, lay, engine } = useEngine()
   const { save, openFile } = useSaving(briefs, tell)
   const [folded, setFolded] = useState(false)
   const [shelfOpen, setShelfOpen] = useState(false)
@@ -66,20 +67,32 @@ export function Bench() {
   const mine = active && shown.get(active.id)
   const good = mine?.good
   const ties = useMemo(() => good && tiesOf(good), [good])
-  const read = useMemo(() => (active && !mine ? readBrief(active.text) : undefined), [active?.text, mine, active])
+  const read = useMemo(() => (active && !mine ? readBrief(active.text) : undefined), [mine, active])
   const marks: readonly Mark[] = mine?.drawn.marks ?? read?.marks ?? []
   const stale = mine !== undefined && good !== undefined && good !== mine.drawn
   const current = useRef({ ties, stale, mine, active })
   current.current = { ties, stale, mine, active }
   // biome-ignore lint/correctness/useExhaustiveDependencies: drawn once when a brief comes to the bench, then at each change
   useEffect(() => {
-    if (active) draw(active.id, active.text)
+    if (active) {
+      const { id, text } = active
+      draw(id, text)
+      if (!shown.has(id)) void takeDrawing(id, text).then((drawn) => drawn && lay(id, drawn))
+    }
     setChosen(undefined)
     setHover(undefined)
     setOpenMark(undefined)
     setLifted(undefined)
   }, [active?.id])
 
+  // biome-ignore lint/correctness/useExhaustiveDependencies: kept once a drawing
+  useEffect(() => {
+    if (!active || !good || stale) return undefined
+    const timer = setTimeout(() => void keepDrawing(active.id, good), 800)
+    return () => clearTimeout(timer)
+  }, [active?.id, good, stale])
+
+  // biome-ignore lint/correctness/useExhaustiveDependencies: one state a brief; its text lives in it from then on
   const slip = useMemo(() => {
     if (!active) return undefined
     const { id, text } = active
@@ -97,7 +110,6 @@ export function Bench() {
       },
       brief: () => current.current.mine?.drawn.brief,
     })
-    // biome-ignore lint/correctness/useExhaustiveDependencies: one state a brief; its text lives in it from then on
   }, [active?.id])
   const leaveSlip = () => {
     if (active && view.current) states.current.set(active.id, view.current.state)
@@ -174,6 +186,9 @@ export function Bench() {
   // biome-ignore lint/correctness/useExhaustiveDependencies: asked again for each new drawing
   useEffect(() => {
     if (lifted?.solid && good && !stale) onLift()
+    // Items of the old sheet are not those of the new one.
+    setChosen(undefined)
+    setHover((now) => (now?.from === 'sheet' ? undefined : now))
   }, [good])
 
   useKeys({
@@ -182,7 +197,7 @@ export function Bench() {
     print: onPrint,
     fold: () => setFolded((now) => !now),
     undo: () => view.current && undo(view.current),
-    fit: () => sheetHandle.current?.fit(),
+    whole: () => sheetHandle.current?.showWhole(),
     realSize: () => sheetHandle.current?.realSize(),
     zoom: (factor) => sheetHandle.current?.zoom(factor),
     escape: () => {
@@ -241,6 +256,7 @@ export function Bench() {
                 stale={stale}
                 light={light}
                 covered={beside ? { ...covered, right: 20 } : covered}
+                margin={beside ? 0 : covered.margin}
                 pixelsPerMm={pixelsPerMm}
                 openMark={openMark}
                 handle={sheetHandle}
@@ -267,6 +283,7 @@ export function Bench() {
                 stale={false}
                 light={undefined}
                 covered={{ left: 20, right: covered.right, top: covered.top, bottom: covered.bottom }}
+                margin={covered.margin}
                 pixelsPerMm={pixelsPerMm}
                 openMark={undefined}
                 handle={null}
@@ -310,7 +327,7 @@ export function Bench() {
             </Slip>
           ) : null}
           <Margin
-            marks={marks}
+            marks={beside ? [] : marks}
             open={openMark}
             standing={standing}
             onOpen={setOpenMark}
@@ -355,7 +372,7 @@ export function Bench() {
             </div>
           ) : null}
           <nav className="scale-rule" aria-label="Size of the sheet on the screen">
-            <button type="button" onClick={() => sheetHandle.current?.fit()}>
+            <button type="button" onClick={() => sheetHandle.current?.showWhole()}>
               Whole sheet
             </button>
             <button type="button" onClick={() => sheetHandle.current?.realSize()}>
@@ -426,6 +443,7 @@ export function Bench() {
           const other = briefs.all.find((k) => k.id === id)
           if (other) draw(other.id, other.text)
           setBesideId(id)
+          setFolded(true)
           setShelfOpen(false)
         }}
         onLetGo={briefs.throwAway}

@@ -26,7 +26,7 @@ export function RoutingSlip(props: RoutingSlipProps) {
   const must = marks.filter((m) => m.weight === 'must change').length
   const complete = drawn?.proof?.complete
   return (
-    <footer className="routing" aria-label="Routing slip">
+    <section className="routing" aria-label="Routing slip">
       <Stage name="Brief" sign={header?.drawn} by="Drawn">
         <span>{saved ? 'Saved' : 'Kept on the shelf, not saved'}</span>
         <button type="button" onClick={props.onSave} disabled={saved}>
@@ -78,7 +78,7 @@ export function RoutingSlip(props: RoutingSlipProps) {
         </span>
         <span className="quiet">Not entered</span>
       </Stage>
-    </footer>
+    </section>
   )
 }
 

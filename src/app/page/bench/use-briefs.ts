@@ -40,7 +40,7 @@ export function useBriefs(tell: (text: string) => void): Briefs {
     },
     [tell],
   )
-  const find = (id: string) => latest.current.find((k) => k.id === id)
+  const find = useCallback((id: string) => latest.current.find((k) => k.id === id), [])
 
   const begin = useCallback(
     (text: string, home: Home = { kind: 'shelf' }, saved?: string) => {
@@ -58,7 +58,7 @@ export function useBriefs(tell: (text: string) => void): Briefs {
       put({ ...brief, open: true, touched: Date.now() })
       setActive(id)
     },
-    [put],
+    [put, find],
   )
   const openFrom = useCallback(
     async (from: 'briefs' | 'examples', name: string) => {
@@ -118,14 +118,14 @@ export function useBriefs(tell: (text: string) => void): Briefs {
         const brief = find(id)
         if (brief) put({ ...brief, text, touched: Date.now() })
       },
-      [put],
+      [put, find],
     ),
     settle: useCallback(
       (id, home, saved) => {
         const brief = find(id)
         if (brief) put({ ...brief, home, saved })
       },
-      [put],
+      [put, find],
     ),
     take,
     begin,
@@ -135,7 +135,7 @@ export function useBriefs(tell: (text: string) => void): Briefs {
         if (brief) put({ ...brief, open: false })
         setActive((now) => (now === id ? latest.current.find((k) => k.open && k.id !== id)?.id : now))
       },
-      [put],
+      [put, find],
     ),
     throwAway: useCallback((id) => {
       latest.current = latest.current.filter((k) => k.id !== id)

@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useRef, useState } from 'react'
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import { Engine, type EngineState, Superseded } from '../engine/engine.ts'
 import type { Drawn } from '../engine/messages.ts'
 
@@ -18,6 +18,8 @@ export interface EngineUse {
   /** Why the engine gave no answer to the part's newest text. */
   readonly faults: ReadonlyMap<string, string>
   readonly draw: (part: string, text: string) => void
+  /** Lays out a drawing made earlier, unless a newer one is there. */
+  readonly lay: (part: string, drawn: Drawn) => void
   readonly engine: Engine
 }
 
@@ -55,7 +57,12 @@ export function useEngine(): EngineUse {
     },
     [],
   )
-  return { state, shown, faults, draw, engine: engine.current }
+  const lay = useCallback((part: string, drawn: Drawn) => {
+    setShown((old) =>
+      old.has(part) ? old : new Map(old).set(part, { text: drawn.brief.text, drawn, good: drawn, took: 0 }),
+    )
+  }, [])
+  return { state, shown, faults, draw, lay, engine: engine.current }
 }
 
 function without<V>(map: ReadonlyMap<string, V>, key: string): ReadonlyMap<string, V> {

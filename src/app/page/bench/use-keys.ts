@@ -6,7 +6,7 @@ export interface KeyActions {
   readonly print: () => void
   readonly fold: () => void
   readonly undo: () => void
-  readonly fit: () => void
+  readonly whole: () => void
   readonly realSize: () => void
   readonly zoom: (factor: number) => void
   readonly escape: () => void
@@ -32,7 +32,7 @@ export function useKeys(actions: KeyActions): void {
       }
       if (writing || event.altKey) return
       if (event.key === 'Escape') a.escape()
-      else if (event.key === '0') a.fit()
+      else if (event.key === '0') a.whole()
       else if (event.key === '1') a.realSize()
       else if (event.key === '+' || event.key === '=') a.zoom(1.25)
       else if (event.key === '-') a.zoom(1 / 1.25)

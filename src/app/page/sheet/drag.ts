@@ -1,7 +1,9 @@
 import type { Side } from '../../../brief/brief.ts'
 import type { Vec2 } from '../../../geometry/vec.ts'
 import type { PlacedView } from '../../../sheet/sheet.ts'
+import type { Dimension } from '../../../sizes/dimension.ts'
 import type { Drawn } from '../engine/messages.ts'
+import { plainDigits } from './touch.ts'
 
 /** First row from the outline and rows from each other, paper mm (ASME Y14.5: at least 10 and 6). */
 const ROWS = { first: 10, next: 8 }
@@ -33,9 +35,9 @@ export function sizePlacing(drawn: Drawn, dimension: string, at: Vec2): Placing 
   const found = drawn.dimensions.find((d) => d.id === dimension)
   const { sheet } = drawn
   if (!found?.span || !sheet) return undefined
-  const view = nearestView(sheet.views, at)
+  const view = nearestView(sheet.views, at, found.view)
   if (!view) return undefined
-  const words = drawn.brief.text.slice(found.span.from, found.span.to)
+  const words = wordsFor(drawn, found)
   const there = SIDES.includes(view.id) ? ` in ${view.id} view` : ''
   const { row, side } = rowOf(view, at, found.measured.kind === 'linear' ? found.measured.along : undefined)
   const where = side === 'top' ? ', above' : side === 'bottom' ? ', below' : `, at ${side}`
@@ -43,8 +45,20 @@ export function sizePlacing(drawn: Drawn, dimension: string, at: Vec2): Placing 
   return { statement: `place     ${words}${there}${rows}${where}`, replaces: words }
 }
 
-function nearestView(views: readonly PlacedView[], at: Vec2): PlacedView | undefined {
-  const far = ({ box }: PlacedView) =>
+/** The size's own digits, or its name where another size on the sheet reads the same. */
+function wordsFor(drawn: Drawn, dimension: Dimension): string {
+  const digits = (d: Dimension) => (d.span ? plainDigits(drawn.brief.text.slice(d.span.from, d.span.to)) : undefined)
+  const own = digits(dimension)
+  const alike = drawn.dimensions.filter((d) => digits(d) === own)
+  return alike.length > 1 ? dimension.id : drawn.brief.text.slice(dimension.span!.from, dimension.span!.to)
+}
+
+/** A size stays with its view unless it is carried well over to another, mm. */
+const LOYALTY = 25
+
+function nearestView(views: readonly PlacedView[], at: Vec2, own: string): PlacedView | undefined {
+  const far = ({ box, id }: PlacedView) =>
+    (id === own ? -LOYALTY : 0) +
     Math.hypot(Math.max(box.min[0] - at[0], at[0] - box.max[0], 0), Math.max(box.min[1] - at[1], at[1] - box.max[1], 0))
   return views.filter((v) => v.id !== 'pictorial').sort((a, b) => far(a) - far(b))[0]
 }

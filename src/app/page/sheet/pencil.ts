@@ -35,6 +35,16 @@ export function ringsOf(drawn: Drawn, ground: Ground, ties: Ties, marks: readonl
     const ids = drawn.features
       .filter((f) => f.span && f.id !== 'stock' && span.from >= f.span.from && span.to <= f.span.to)
       .map((f) => f.id)
+    const theirs = items.flatMap((item, i) => {
+      const dimension = item.tie?.dimension
+      const owner = dimension && drawn.dimensions.find((d) => d.id === dimension)?.feature
+      return owner && ids.includes(owner) && (item.item === 'text' || item.item === 'glyph') ? [i] : []
+    })
+    if (theirs.length > 0) {
+      const first = items[theirs[0]!]!.tie?.dimension
+      const one = theirs.filter((i) => items[i]!.tie?.dimension === first)
+      return [{ mark: index, box: union(one.map((i) => ground.boxes[i]!)) }]
+    }
     const lines = ties.features.flatMap((list, i) => (list.some((id) => ids.includes(id)) ? [i] : []))
     const drawnLines = lines.filter((i) => {
       const item = items[i]!

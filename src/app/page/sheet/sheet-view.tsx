@@ -1,5 +1,4 @@
 import {
-  memo,
   type ReactNode,
   useCallback,
   useEffect,
@@ -11,18 +10,20 @@ import {
 } from 'react'
 import type { Mark } from '../../../brief/mark.ts'
 import type { Drawn } from '../engine/messages.ts'
-import { groundOf, itemAt, union } from './ground.ts'
+import { groundOf, itemAt } from './ground.ts'
 import { type Light, lightOfItem, type Ties } from './light.ts'
 import { Ink } from './paint.ts'
-import { ringPath, ringsOf } from './pencil.ts'
+import { PencilMarks } from './pencil-marks.tsx'
 import { SizeField } from './size-field.tsx'
+import { SizeStops } from './size-stops.tsx'
 import { nearestTouched, type Touched, touchable } from './touch.ts'
 import { type Drag, useHands } from './use-hands.ts'
 import { type Covered, fitted, type Viewport, windowPoint, zoomed } from './viewport.ts'
 
 /** What the bench may ask of a sheet that lies on it. */
 export interface SheetHandle {
-  readonly fit: () => void
+  /** The whole sheet, clear of slip and margin. */
+  readonly showWhole: () => void
   readonly realSize: () => void
   readonly zoom: (factor: number) => void
   readonly svg: () => SVGSVGElement | null
@@ -36,6 +37,8 @@ export interface SheetViewProps {
   readonly stale: boolean
   readonly light: Light | undefined
   readonly covered: Covered
+  /** Px that the marks beside the sheet take. */
+  readonly margin: number
   readonly pixelsPerMm: number
   readonly openMark: number | undefined
   readonly handle: React.Ref<SheetHandle>
@@ -56,6 +59,7 @@ const REACH = { mouse: 7, touch: 18 }
 export function SheetView(props: SheetViewProps) {
   const { drawn, ties, covered, pixelsPerMm, onLight, onChoose, onDrag } = props
   const sheet = drawn.sheet!
+  const { width, height } = sheet
   const frame = useRef<HTMLDivElement>(null)
   const svg = useRef<SVGSVGElement>(null)
   const ink = useRef<SVGGElement>(null)
@@ -74,19 +78,23 @@ export function SheetView(props: SheetViewProps) {
     return () => observer.disconnect()
   }, [])
   const { left, right, top, bottom } = covered
-  const fit = useCallback(() => {
-    fits.current = true
-    if (area.width > 0) setView(fitted(sheet, area, { left, right, top, bottom }))
-  }, [sheet.width, sheet.height, area, left, right, top, bottom])
+  const showWhole = useCallback(
+    (margin: number) => {
+      fits.current = true
+      if (area.width > 0) setView(fitted({ width, height }, area, { left, right: right + margin, top, bottom }))
+    },
+    [width, height, area, left, right, top, bottom],
+  )
   useLayoutEffect(() => {
-    if (fits.current) fit()
-  }, [fit])
+    if (fits.current) showWhole(0)
+  }, [showWhole])
 
   useLayoutEffect(() => {
     painter.current ??= new Ink(ink.current!)
     painter.current.paint(sheet)
     frame.current?.dispatchEvent(new CustomEvent('sheetpainted', { bubbles: true }))
   }, [sheet])
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a new sheet is lit anew
   useLayoutEffect(() => painter.current?.light(props.light), [props.light, sheet])
 
   const change = useCallback((next: (old: Viewport) => Viewport) => {
@@ -96,13 +104,13 @@ export function SheetView(props: SheetViewProps) {
   useImperativeHandle(
     props.handle,
     () => ({
-      fit,
+      showWhole: () => showWhole(props.margin),
       realSize: () =>
         change((v) => zoomed(v, pixelsPerMm / v.scale, left + (area.width - left - right) / 2, area.height / 2)),
       zoom: (factor) => change((v) => zoomed(v, factor, left + (area.width - left - right) / 2, area.height / 2)),
       svg: () => svg.current,
     }),
-    [fit, change, pixelsPerMm, area, left, right],
+    [showWhole, change, pixelsPerMm, area, left, right, props.margin],
   )
 
   const touch = useCallback(
@@ -128,6 +136,7 @@ export function SheetView(props: SheetViewProps) {
     },
     onDrag,
   })
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another brief, another size
   useEffect(() => setField(undefined), [drawn.brief.text])
 
   const box = `${-view.x / view.scale} ${-view.y / view.scale} ${Math.max(1, area.width) / view.scale} ${Math.max(1, area.height) / view.scale}`
@@ -135,6 +144,7 @@ export function SheetView(props: SheetViewProps) {
   const corner = pictorial && windowPoint(view, sheet, [pictorial.box.max[0], pictorial.box.min[1]])
   return (
     <div className={`sheet-frame${hands.dragging ? ' dragging' : ''}`} ref={frame} {...hands.listeners}>
+      {/* biome-ignore lint/a11y/useSemanticElements: a drawing is no set of fields */}
       <svg
         ref={svg}
         className={`sheet${props.stale ? ' stale' : ''}`}
@@ -144,9 +154,17 @@ export function SheetView(props: SheetViewProps) {
       >
         <title>{sheet.title}</title>
         <rect className="paper" width={sheet.width} height={sheet.height} />
-        <g ref={ink} className={props.light ? 'items has-light' : 'items'} aria-hidden="true" />
-        <Pencil {...props} ground={ground} />
-        <Hits
+        {/* biome-ignore lint/a11y/noAriaHiddenOnFocusable: a group of lines takes no focus */}
+        <g ref={ink} className="items" aria-hidden="true" />
+        <PencilMarks
+          drawn={drawn}
+          ties={ties}
+          ground={ground}
+          marks={props.marks}
+          open={props.openMark}
+          onMark={props.onMark}
+        />
+        <SizeStops
           drawn={drawn}
           ground={ground}
           onFocus={(index) => onLight(index === undefined ? undefined : lightOfItem(ties, index))}
@@ -183,100 +201,3 @@ export function SheetView(props: SheetViewProps) {
     </div>
   )
 }
-
-function Pencil({
-  drawn,
-  ties,
-  marks,
-  ground,
-  openMark,
-  onMark,
-}: SheetViewProps & { ground: ReturnType<typeof groundOf> }) {
-  const rings = useMemo(() => ringsOf(drawn, ground, ties, marks), [drawn, ground, ties, marks])
-  const { height } = ground.sheet
-  return (
-    <g className="pencil">
-      {rings.map(({ mark, box }) => {
-        const { weight, text } = marks[mark]!
-        return (
-          // biome-ignore lint/a11y/useKeyWithClickEvents: each mark is a button in the margin too
-          // biome-ignore lint/a11y/noStaticElementInteractions: each mark is a button in the margin too
-          <g
-            key={`${mark} ${text}`}
-            className={`ring ${weight.replaceAll(' ', '-')}${openMark === mark ? ' open' : ''}`}
-            onClick={() => onMark(mark)}
-          >
-            <path d={ringPath(box, height, mark + text.length)} />
-            <text x={box.max[0] + 3.2} y={height - box.max[1] - 1.6}>
-              {mark + 1}
-            </text>
-          </g>
-        )
-      })}
-    </g>
-  )
-}
-
-interface HitsProps {
-  readonly drawn: Drawn
-  readonly ground: ReturnType<typeof groundOf>
-  readonly onFocus: (item: number | undefined) => void
-  readonly onPress: (dimension: string) => void
-}
-
-/** A place for the keyboard on each size: one stop for Tab, arrows from size to size, Enter to change it. */
-const Hits = memo(function Hits({ drawn, ground, onFocus, onPress }: HitsProps) {
-  const [current, setCurrent] = useState(0)
-  const group = useRef<SVGGElement>(null)
-  const places = useMemo(() => {
-    const byDimension = new Map<string, number[]>()
-    ground.sheet.items.forEach((item, i) => {
-      const id = item.tie?.dimension
-      if (id && (item.item === 'text' || item.item === 'glyph'))
-        byDimension.set(id, [...(byDimension.get(id) ?? []), i])
-    })
-    return [...byDimension].map(([id, items]) => ({ id, items, box: union(items.map((i) => ground.boxes[i]!)) }))
-  }, [ground])
-  const move = (to: number) => {
-    const next = (to + places.length) % places.length
-    setCurrent(next)
-    group.current?.querySelectorAll<SVGRectElement>('.hit')[next]?.focus()
-  }
-  const { height } = ground.sheet
-  return (
-    <g ref={group} role="group" aria-label="Sizes; arrows go from one to the next, Enter changes it">
-      {places.map(({ id, items, box }, i) => {
-        const dimension = drawn.dimensions.find((d) => d.id === id)
-        const words = items.map((k) => textOf(ground.sheet.items[k]!)).join(' ')
-        return (
-          <rect
-            key={id}
-            className="hit"
-            role="button"
-            tabIndex={i === Math.min(current, places.length - 1) ? 0 : -1}
-            aria-label={`Size ${words}${dimension ? `, ${dimension.direction}, ${dimension.view} view` : ''}`}
-            x={box.min[0] - 0.6}
-            y={height - box.max[1] - 0.6}
-            width={box.max[0] - box.min[0] + 1.2}
-            height={box.max[1] - box.min[1] + 1.2}
-            onFocus={() => {
-              setCurrent(i)
-              onFocus(items[0])
-            }}
-            onBlur={() => onFocus(undefined)}
-            onKeyDown={(event) => {
-              if (event.key === 'ArrowRight' || event.key === 'ArrowDown') move(i + 1)
-              else if (event.key === 'ArrowLeft' || event.key === 'ArrowUp') move(i - 1)
-              else if (event.key === 'Enter' || event.key === ' ') onPress(id)
-              else return
-              event.preventDefault()
-              event.stopPropagation()
-            }}
-          />
-        )
-      })}
-    </g>
-  )
-})
-
-const textOf = (item: { readonly item: string; readonly text?: string }): string => item.text ?? ''

@@ -1,4 +1,5 @@
-import { createStore, del, entries, set } from 'idb-keyval'
+import { createStore, del, entries, get, set } from 'idb-keyval'
+import type { Drawn } from '../engine/messages.ts'
 
 /** Where a brief came from, and with it where saving puts it. */
 export type Home =
@@ -20,6 +21,8 @@ export interface Kept {
 }
 
 const store = createStore('sheetwright', 'briefs')
+/** Last drawing of each brief, to lay out before the engine is ready. */
+const drawings = createStore('sheetwright drawings', 'drawings')
 /** Beside the database, which answers late, the text being written is put here at once. */
 const SCRATCH = 'sheetwright writing'
 
@@ -56,7 +59,25 @@ export function keep(brief: Kept): Promise<void> {
 
 export function letGo(id: string): Promise<void> {
   if (readScratch()?.id === id) localStorage.removeItem(SCRATCH)
+  void del(id, drawings).catch(() => {})
   return del(id, store)
+}
+
+/** Drawings of another build of the program are not taken. */
+const EDITION = 1
+
+export function keepDrawing(id: string, drawn: Drawn): Promise<void> {
+  return set(id, { edition: EDITION, drawn }, drawings).catch(() => {})
+}
+
+/** The last drawing of the brief, if it is of this very text. */
+export async function takeDrawing(id: string, text: string): Promise<Drawn | undefined> {
+  try {
+    const found = await get<{ edition: number; drawn: Drawn }>(id, drawings)
+    return found?.edition === EDITION && found.drawn.brief.text === text ? found.drawn : undefined
+  } catch {
+    return undefined
+  }
 }
 
 function readScratch(): { id: string; text: string; touched: number } | undefined {

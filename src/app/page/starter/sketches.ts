@@ -3,6 +3,8 @@ import type { Vec2, Vec3 } from '../../../geometry/vec.ts'
 /** A pencil sketch: strokes through points of space, seen from the right, the front and above. */
 export interface Sketch {
   readonly strokes: readonly (readonly Vec3[])[]
+  /** Each stroke bounds a surface that hides what was drawn before it. */
+  readonly opaque?: true
 }
 
 const [R2, R6] = [Math.SQRT1_2, 1 / Math.sqrt(6)]
@@ -59,22 +61,11 @@ const acrossY = (x: number, y: number, z: number, r: number, from = 0, to = 360)
 const flat = (x: number, y: number, z: number, r: number, from = 0, to = 360): Vec3[] =>
   turn(from, to).map((a) => [x + r * Math.cos(a), y + r * Math.sin(a), z])
 
-/** A round length along x: its right end whole, its left end and sides as far as they are seen. */
-const round = (from: number, to: number, r: number, hidden = 0): Vec3[][] => {
-  const [c, s] = [r * Math.SQRT1_2, r * Math.SQRT1_2]
-  return [
-    acrossX(to, 0, 0, r),
-    acrossX(from, 0, 0, r, 45, 225),
-    [
-      [from, c, s],
-      [to, c, s],
-    ],
-    [
-      [from, -c, -s],
-      [to - hidden, -c, -s],
-    ],
-  ]
-}
+/** A round length along x: its outline, then its right end, each hiding what lies behind it. */
+const round = (from: number, to: number, r: number): Vec3[][] => [
+  [...acrossX(from, 0, 0, r, 45, 225), ...acrossX(to, 0, 0, r, 225, 405), acrossX(from, 0, 0, r, 45, 46)[0]!],
+  acrossX(to, 0, 0, r),
+]
 
 const L: Profile = [
   [0, 0],
@@ -134,8 +125,8 @@ export const stockSketches = {
     ),
   },
   'flat bar': { strokes: box(11, 2.6, 0.7) },
-  'round bar': { strokes: round(0, 9, 1.5) },
-  tube: { strokes: [...round(0, 7, 2.2), acrossX(7, 0, 0, 1.5)] },
+  'round bar': { strokes: round(0, 9, 1.5), opaque: true },
+  tube: { strokes: [...round(0, 7, 2.2), acrossX(7, 0, 0, 1.5)], opaque: true },
   disc: {
     strokes: [
       acrossY(0, 0, 0, 3.4),
@@ -150,7 +141,7 @@ export const stockSketches = {
       ],
     ],
   },
-  turned: { strokes: [...round(0, 3, 1.1, 0), ...round(3, 4.2, 2), ...round(4.2, 9, 1.4)] },
+  turned: { strokes: [...round(0, 3, 1.1), ...round(3, 4.2, 2), ...round(4.2, 9, 1.4)], opaque: true },
   outline: {
     strokes: [
       [
@@ -328,7 +319,8 @@ export const featureSketches: Readonly<Record<string, Sketch>> = {
 }
 
 export interface SketchPath {
-  readonly d: string
+  /** One path a stroke where strokes hide others, else a single one. */
+  readonly paths: readonly string[]
   readonly box: readonly [x: number, y: number, width: number, height: number]
 }
 
@@ -336,10 +328,11 @@ export interface SketchPath {
 export function sketchPath(sketch: Sketch): SketchPath {
   const lines = sketch.strokes.map((s) => s.map(isometric))
   const all = lines.flat()
+  const drawn = lines.map((l) => `M${l.map(([u, v]) => `${u.toFixed(3)} ${v.toFixed(3)}`).join('L')}`)
   const [xs, ys] = [all.map((p) => p[0]), all.map((p) => p[1])]
   const [x, y] = [Math.min(...xs), Math.min(...ys)]
   return {
-    d: lines.map((l) => `M${l.map(([u, v]) => `${u.toFixed(3)} ${v.toFixed(3)}`).join('L')}`).join(''),
+    paths: sketch.opaque ? drawn : [drawn.join('')],
     box: [x, y, Math.max(...xs) - x, Math.max(...ys) - y],
   }
 }

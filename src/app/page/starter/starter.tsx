@@ -126,14 +126,16 @@ export function Starter({ onBegin, onLeave }: StarterProps) {
 const article = (name: string): string => `${/^[aeiou]/.test(name) ? 'an' : 'a'} ${name}`
 
 function SketchPicture({ name }: { name: StockName }) {
-  const { d, box } = sketchPath(stockSketches[name])
+  const { paths, box } = sketchPath(stockSketches[name])
   return (
     <svg
       className="sketch"
       viewBox={`${box[0] - 0.4} ${box[1] - 0.4} ${box[2] + 0.8} ${box[3] + 0.8}`}
       aria-hidden="true"
     >
-      <path d={d} />
+      {paths.map((d) => (
+        <path key={d} d={d} className={paths.length > 1 ? 'opaque' : undefined} />
+      ))}
     </svg>
   )
 }
@@ -148,13 +150,15 @@ interface ChosenProps {
 
 /** The sketch drawn large, with its sizes to be written where they stand. */
 function Chosen({ stock, unit, given, first, onSize }: ChosenProps) {
-  const { d, box } = sketchPath(stockSketches[stock])
+  const { paths, box } = sketchPath(stockSketches[stock])
   const pad = 2.6
   const [x, y, w, h] = [box[0] - pad, box[1] - pad, box[2] + 2 * pad, box[3] + 2 * pad]
   return (
-    <div className="large-sketch" style={{ aspectRatio: `${w} / ${h}` }}>
+    <div className="large-sketch" style={{ aspectRatio: `${w} / ${h}`, width: `min(100%, ${(56 * w) / h}vh)` }}>
       <svg className="sketch" viewBox={`${x} ${y} ${w} ${h}`} aria-hidden="true">
-        <path d={d} />
+        {paths.map((d) => (
+          <path key={d} d={d} className={paths.length > 1 ? 'opaque' : undefined} />
+        ))}
       </svg>
       {sketchSizes[stock].map((s, i) => {
         const [u, v] = isometric(s.at)
