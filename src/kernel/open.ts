@@ -7,11 +7,35 @@ import { type SolidProperties, solidProperties } from './properties.ts'
 import { readBody } from './read-body.ts'
 import { cutOpen, withCutFaces } from './section.ts'
 import { readStepText, writeStepText } from './step.ts'
+import { readStepShapes, type StepBodyRef, type StepProgress } from './step-model.ts'
 
 /** Where the kernel's binary comes from. Node finds it beside the package; a page gives its address or bytes. */
 export interface KernelSource {
   readonly url?: string
   readonly bytes?: ArrayBuffer | Uint8Array
+}
+
+/** A distinct body of a STEP file, in the axes of its own product. */
+export interface StepModelBody {
+  readonly solid: SolidKey
+  /** Record of the body; absent where the file's own structure does not lead to it. */
+  readonly id: number | undefined
+  /** False: an open shell, without a volume. */
+  readonly closed: boolean
+  /** How often it stands in the whole. */
+  readonly count: number
+  /** Records of faces that could not be read and are not on the solid. */
+  readonly lost: readonly number[]
+}
+
+/** What a STEP file holds, in the kernel's keeping: the whole and each distinct body are freed one by one. */
+export interface StepModel {
+  readonly whole: SolidKey
+  readonly bodies: readonly StepModelBody[]
+  /** For each body in place, in the order of the file's structure: its index in `bodies`. */
+  readonly placed: readonly number[]
+  /** Records of bodies of which nothing could be read. */
+  readonly lost: readonly number[]
 }
 
 /** The kernel as the house uses it; `oc` and `shapeOf` are for this room only. */
@@ -25,6 +49,8 @@ export interface OcctKernel extends Kernel {
   readonly properties: (solid: SolidKey) => SolidProperties
   /** The first shape of a STEP file, in millimetres. */
   readonly readStep: (text: string) => SolidKey
+  /** All bodies of a STEP file, in millimetres; `refs` are the records of its bodies. */
+  readonly readStepModel: (text: string, refs: readonly StepBodyRef[], progress?: StepProgress) => StepModel
   /** Bytes of memory the kernel holds now; it never shrinks. */
   readonly memory: () => number
   /** How many solids are in keeping. */
@@ -98,6 +124,17 @@ function kernelOn(oc: Occt): OcctKernel {
       }),
     step: (solid, about) => guarded(oc, 'writing STEP', () => writeStepText(oc, at(solid).shape, about)),
     readStep: (text) => keep(guarded(oc, 'reading STEP', () => readStepText(oc, text))),
+    readStepModel: (text, refs, progress) => {
+      const { whole, bodies, placed, lost } = guarded(oc, 'reading STEP', () =>
+        readStepShapes(oc, text, refs, progress),
+      )
+      return {
+        whole: keep(whole),
+        bodies: bodies.map(({ shape, ...about }) => ({ solid: keep(shape), ...about })),
+        placed,
+        lost,
+      }
+    },
     free: (solid) => {
       solids.get(solid.key)?.shape.delete()
       solids.delete(solid.key)
