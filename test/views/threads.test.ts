@@ -20,7 +20,7 @@ const plate = (practice: string, hole: string) =>
 /** The lines of one view, those of the plate's own outline left out. */
 function lines(text: string, id: string, ...views: readonly ViewRequest[]) {
   const part = buildPart(readBrief(text), kernel)
-  expect(part.marks.filter((m) => m.weight === 'must')).toEqual([])
+  expect(part.marks.filter((m) => m.weight === 'must change')).toEqual([])
   const set = drawViews({ ...part, brief: { ...part.brief, views } }, kernel)
   kernel.free(part.solid)
   return set.views.find((v) => v.id === id)!.lines.filter((l) => l.kind !== 'centre' && !l.covered)
