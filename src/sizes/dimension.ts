@@ -52,6 +52,8 @@ export interface Reach {
   readonly name: string
   /** The reach is the middle between these two places: a slot's or notch's centre line. */
   readonly middle?: readonly [Vec3, Vec3]
+  /** Faces it lies on, where known: they decide between two things at one level. */
+  readonly faces?: readonly number[]
 }
 
 /** A distance along a unit vector. */
@@ -68,8 +70,13 @@ export interface Stretch {
 export type Statement =
   /** Distance between two reaches along a unit vector; `also` lists other places said to have the same one (`2X`). */
   | ({ readonly kind: 'distance'; readonly also?: readonly Stretch[] } & Stretch)
-  /** Equal steps between neighbours: one value, `members - 2` conditions of equal spacing. */
-  | { readonly kind: 'pitch'; readonly direction: Vec3; readonly members: readonly Reach[] }
+  /** Equal steps between neighbours: one value, `members - 2` conditions of equal spacing; `also` lists rows with the same steps. */
+  | {
+      readonly kind: 'pitch'
+      readonly direction: Vec3
+      readonly members: readonly Reach[]
+      readonly also?: readonly (readonly Reach[])[]
+    }
   /** One radius (or diameter) for all these cylinders, spheres or fillets (minor radius of a torus). */
   | { readonly kind: 'radius'; readonly faces: readonly number[] }
   /** Diameter of the circle in which a cone meets a plane: countersinks, ends of tapers. */

@@ -3,7 +3,7 @@ import type { Habit } from './habit.ts'
 /**
  * ASME Y14.5-2018, from memory: the number of places as `4X` with a space after (repetitive features), THRU where the
  * depth would otherwise be open, `⌴ SF` for a spotface, MAX and MIN after the size, R before a radius. TYP is not used.
- * CENTERED, MIRRORED and EQL SP are words of the trade (EQL SP after ASME Y14.38).
+ * CENTERED, SYMMETRICAL and EQL SP are words of the trade (EQL SP after ASME Y14.38).
  */
 export const asme: Habit = {
   times: (count) => (count > 1 ? `${count}X ` : ''),
@@ -12,11 +12,10 @@ export const asme: Habit = {
   max: ' MAX',
   min: ' MIN',
   centred: 'CENTERED',
-  directions: ['LEFT-RIGHT', 'FRONT-REAR', 'UP-DOWN'],
   bothWays: 'BOTH WAYS',
   equallySpaced: 'EQL SP',
   equallySpacedUnseen: 'EQL SP',
-  mirrored: 'MIRRORED',
+  symmetrical: 'SYMMETRICAL',
   stock: ' STK',
   point: 'POINT',
   flatBottom: 'FLAT BOTTOM',

@@ -11,14 +11,14 @@ export interface Habit {
   readonly max: string
   readonly min: string
   readonly centred: string
-  /** Directions after `centred`, where one word alone would leave them open. */
-  readonly directions: readonly [leftRight: string, frontRear: string, upDown: string]
+  /** After `centred` where one note carries both directions. */
   readonly bothWays: string
   /** Said under a hole callout whose holes stand equally spaced on a circle; empty where the drawing shows it. */
   readonly equallySpaced: string
   /** The same where no view shows the circle. */
   readonly equallySpacedUnseen: string
-  readonly mirrored: string
+  /** Said of pairs about the part's middle that no size of each side shows. */
+  readonly symmetrical: string
   readonly stock: string
   readonly point: string
   readonly flatBottom: string

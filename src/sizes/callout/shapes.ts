@@ -56,6 +56,16 @@ export const chamferCallout = (
 export const angleCallout = (angle: Angle, writing: SheetWriting, count = 1): Callout =>
   one(writing.habit.times(count), ...angleParts(angle, writing))
 
+/** The callout with this count in front, in place of any it had. */
+export const withCount = (callout: Callout, writing: SheetWriting, count: number): Callout => ({
+  lines: callout.lines.map((line, i) => {
+    if (i > 0) return line
+    const [first, ...rest] = line
+    const own = typeof first === 'string' ? [first.replace(/^\d+[X×] /, ''), ...rest] : line
+    return tidy([writing.habit.times(count), ...own])
+  }),
+})
+
 /** Words under a callout. */
 export const withLine = (callout: Callout, ...words: string[]): Callout => ({
   lines: [...callout.lines, ...words.filter((w) => w !== '').map((w) => [w])],

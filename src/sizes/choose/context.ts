@@ -55,9 +55,12 @@ export function mooringOf(context: Context, id: string, direction: Vec3): Moorin
   const datum = context.data.get(id)
   const named = part.body.faces.filter((f) => f.name === id)
   if (datum?.kind === 'axis') {
-    const member = part.features.flatMap((f) => f.members).find((m) => m.axes.includes(id))
+    const stem = id.replace(/ axis$/, '')
+    const member = part.features.flatMap((f) => f.members).find((m) => m.axes.includes(id) || m.id === stem)
     const faces = datum.faces ?? member?.faces ?? []
     const own = { at: datum.point, name: datum.name, faces, axis: datum.direction }
+    const walls = wallsOf(context, id, direction)
+    if (walls) return { ...own, middle: walls }
     const ends = endsOf(context, id)
     if (!ends) return own
     const [a, b] = ends
@@ -91,6 +94,22 @@ function endsOf(context: Context, id: string): readonly [Vec3, Vec3] | undefined
   const stem = id.replace(/ axis$/, '')
   const [a, b] = [context.data.get(`${stem} end 1 axis`), context.data.get(`${stem} end 2 axis`)]
   return a && b ? [a.point, b.point] : undefined
+}
+
+/** A pocket has no axis of its own: its place is the middle between the two walls that stand across the direction. */
+function wallsOf(context: Context, id: string, direction: Vec3): readonly [Vec3, Vec3] | undefined {
+  const stem = id.replace(/ axis$/, '')
+  const member = context.part.features.flatMap((f) => (f.kind === 'pocket' ? f.members : [])).find((m) => m.id === stem)
+  const walls = (member?.faces ?? []).flatMap((face): Vec3[] => {
+    const surface = context.part.body.faces.find((f) => f.id === face)?.surface
+    if (surface?.kind !== 'plane' || Math.abs(dot(surface.axes.z, direction)) < 1 - 1e-9) return []
+    return [surface.axes.origin]
+  })
+  if (walls.length < 2) return undefined
+  const level = (p: Vec3) => dot(p, direction)
+  const low = walls.reduce((a, b) => (level(b) < level(a) ? b : a))
+  const high = walls.reduce((a, b) => (level(b) > level(a) ? b : a))
+  return [low, high]
 }
 
 /** Where two sides are sloping, their level along the direction is taken where they meet the edge through `at`. */

@@ -115,14 +115,10 @@ function atOtherMembers(
   const members = context.features.get(feature)?.members ?? []
   const [first, ...others] = members
   if (!first || !to.startsWith(`${first.id} `) || !to.endsWith('floor')) return []
-  const levels = new Set<string>()
   return others.flatMap((m): Stretch[] => {
     const floor = mooringOf(context, m.id + to.slice(first.id.length), direction)
     const base = mooringOf(context, from, direction)
     if (!floor || !base) return []
-    const key = dot(floor.at, direction).toFixed(4)
-    if (levels.has(key)) return []
-    levels.add(key)
     const apart = (p: Mooring) => Math.abs(dot(p.at, direction) - dot(floor.at, direction))
     if (Math.abs(apart(base) - mm) < 1e-5) return [stretchOf(base, floor, direction)]
     const pair = pairApart(context, floor.faces, direction, mm, m.id, 'overall', facesSquareTo(context, direction))
@@ -191,6 +187,6 @@ export function extentDraft(
     direction,
     wish: facing ? { facing } : {},
     feature: feature?.id,
-    count: new Set(pairs.map(([a, b]) => `${dot(a.at, direction).toFixed(4)}/${dot(b.at, direction).toFixed(4)}`)).size,
+    count: pairs.length,
   })
 }

@@ -80,7 +80,7 @@ function keysOf(context: Context, draft: Draft): string[] | undefined {
   const keys: string[] = []
   for (const said of draft.states) {
     if (said.kind === 'distance' && !said.also) keys.push(levels([said.from, said.to], said.direction))
-    else if (said.kind === 'pitch') {
+    else if (said.kind === 'pitch' && !said.also) {
       for (let i = 1; i < said.members.length; i++) keys.push(levels(said.members.slice(i - 1, i + 1), said.direction))
     } else if (said.kind === 'centred') {
       keys.push(`middle ${levels([said.first, said.last], said.direction)} of ${levels(said.between, said.direction)}`)

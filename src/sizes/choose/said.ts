@@ -1,23 +1,30 @@
 import type { Vec3 } from '../../geometry/vec.ts'
 import { dot } from '../../geometry/vec3.ts'
-import { withLine } from '../callout/shapes.ts'
+import { withCount, withLine } from '../callout/shapes.ts'
 import type { Statement, Stretch } from '../dimension.ts'
 import { axisIndex } from '../proof/elements.ts'
 import { type Context, type Mooring, mooringOf } from './context.ts'
 import { type Draft, directionWords } from './draft.ts'
 import { stretchOf } from './linear.ts'
+import { withMirrored } from './mirror.ts'
+import { showLinear } from './show.ts'
 
 /**
- * Puts on the sheet what the brief says without a number: `centred` and `mirrored` go as words to the size they belong
- * to, legs of one thickness as a count. Symmetry is never left for the reader to guess.
+ * Puts on the sheet what the brief says without a number: `centred` goes as a word to the size it belongs to, a mirrored
+ * pair and legs of one thickness as a count. Symmetry is never left for the reader to guess.
  */
 export function withWords(context: Context, drafts: readonly Draft[]): Draft[] {
   let result = [...drafts]
-  const both = new Map<string, Set<string>>()
+  const said = new Map<string, Set<string>>()
+  for (const { kind, between } of context.part.implied)
+    if (kind === 'equal') result = equal(context, equalSlopes(context, result, between), between)
   for (const implied of context.part.implied) {
-    if (implied.kind === 'centred') result = centred(context, result, implied, both)
-    if (implied.kind === 'equal')
-      result = equal(context, equalSlopes(context, result, implied.between), implied.between)
+    if (implied.kind !== 'centred') continue
+    if (!isMirror(implied)) result = centred(context, result, implied, context.writing.habit.centred, said)
+    else {
+      const mirrored = withMirrored(context, result, implied)
+      result = mirrored ?? centred(context, result, implied, context.writing.habit.symmetrical, said)
+    }
   }
   return result
 }
@@ -27,7 +34,19 @@ interface Said {
   readonly between: readonly string[]
 }
 
-function centred(context: Context, drafts: Draft[], said: Said, both: Map<string, Set<string>>): Draft[] {
+const isMirror = ({ text }: Said): boolean => text.startsWith('mirrored')
+
+/**
+ * `word` beside the size that the condition belongs to. What is not centred has a number of its own, so that the word
+ * alone is plain; where one note carries both directions it says so.
+ */
+function centred(
+  context: Context,
+  drafts: Draft[],
+  said: Said,
+  word: string,
+  wordsAt: Map<string, Set<string>>,
+): Draft[] {
   const direction = directionOf(context, said)
   if (!direction) return drafts
   const moorings = said.between.map((id) => mooringOf(context, id, direction))
@@ -44,31 +63,51 @@ function centred(context: Context, drafts: Draft[], said: Said, both: Map<string
     last,
     between: [ends[0]!, ends.at(-1)!],
   }
-  const isMirror = said.text.includes('mirrored')
-  const words = (draft: Draft): string => {
-    const { habit } = context.writing
-    const k = axisIndex(direction)
-    if (isMirror) return `${habit.mirrored} ${k === undefined ? '' : habit.directions[k]}`.trim()
-    // Beside a size of its own direction the word alone is plain.
-    if (draft.direction === directionWords(direction)) return habit.centred
-    return `${habit.centred} ${k === undefined ? '' : habit.directions[k]}`.trim()
-  }
   const at = carrierOf(context, drafts, members, direction, said)
-  if (at < 0) return drafts
-  const draft = drafts[at]!
-  const word = words(draft)
-  const known2 = both.get(draft.id) ?? new Set<string>()
-  both.set(draft.id, known2)
-  let { callout } = draft
+  const draft = drafts[at]
+  if (!draft) return centredStock(drafts, members, direction, statement, word)
   const { habit } = context.writing
-  if (known2.size > 0 && !known2.has(word) && word.startsWith(`${habit.centred} `)) {
-    // A second direction at the same note: one line says both.
-    const lines = callout.lines.filter((l) => !(l.length === 1 && typeof l[0] === 'string' && known2.has(l[0])))
-    callout = withLine({ lines }, `${habit.centred} ${habit.bothWays}`)
-  } else if (!known2.has(word)) callout = withLine(callout, word)
-  known2.add(word)
+  const key = `${draft.id} ${word}`
+  const ways = wordsAt.get(key) ?? new Set<string>()
+  const way = directionWords(direction)
+  let { callout } = draft
+  if (ways.size === 0) callout = withLine(callout, word)
+  else if (!ways.has(way)) {
+    const lines = callout.lines.filter((l) => !(l.length === 1 && l[0] === word))
+    callout = withLine({ lines }, `${word} ${habit.bothWays}`)
+  }
+  wordsAt.set(key, ways.add(way))
   const mended: Draft = { ...draft, callout, states: [...draft.states, statement] }
   return drafts.map((d, i) => (i === at ? mended : d))
+}
+
+/**
+ * A wall of the stock that is centred (a tee's stem) and has its thickness from a size said for several: that size moves
+ * to the wall, and the word goes with it.
+ */
+function centredStock(
+  drafts: Draft[],
+  members: readonly Mooring[],
+  direction: Vec3,
+  statement: Statement,
+  word: string,
+): Draft[] {
+  const [first, last] = [members[0]!, members.at(-1)!]
+  const joins = (s: Stretch) => [first, last].every((m) => s.from.name === m.name || s.to.name === m.name)
+  return drafts.map((draft): Draft => {
+    const [said, ...more] = draft.states
+    if (said?.kind !== 'distance' || !said.also?.some(joins)) return draft
+    const own = said.also.find(joins)!
+    const { direction: d, from, to } = said
+    const also = [{ direction: d, from, to }, ...said.also.filter((s) => s !== own)]
+    return {
+      ...draft,
+      callout: withLine(draft.callout, word),
+      direction: directionWords(direction),
+      states: [{ kind: 'distance', ...own, also }, ...more, statement],
+      shows: showLinear(first, last, direction),
+    }
+  })
 }
 
 /** Direction of a `centred`: across the planes it lies between, or between its members about an axis. */
@@ -113,14 +152,14 @@ function carrierOf(
   )
   if (between >= 0) return between
   if (feature === undefined) return -1
-  // A width whose middle is the member: notches, slots, keyseats.
+  // A width or length whose middle is the member: notches, slots, pockets, keyseats.
   const across = drafts.findIndex(
     (d) =>
       inFeature(d) &&
       d.states.some((s) => {
         if (s.kind !== 'distance' || Math.abs(dot(s.direction, direction)) < 1 - 1e-9) return false
         const middle = (dot(s.from.at, direction) + dot(s.to.at, direction)) / 2
-        return spots.length === 1 && Math.abs(middle - spots[0]!) < 1e-5 && /width|pitch/.test(d.id)
+        return spots.length === 1 && Math.abs(middle - spots[0]!) < 1e-5 && /width|length|pitch/.test(d.id)
       }),
   )
   if (across >= 0) return across
@@ -198,13 +237,7 @@ function equal(context: Context, drafts: Draft[], between: readonly string[]): D
     if (a && b) also.push(stretchOf(a, b, one.normal))
   }
   if (also.length === 0) return drafts
-  const times = context.writing.habit.times(also.length + 1)
-  const lines = draft.callout.lines.map((line, i) => (i === 0 ? prefixed(times, line) : line))
-  const mended: Draft = { ...draft, callout: { lines }, states: [{ ...said, also }, ...draft.states.slice(1)] }
+  const callout = withCount(draft.callout, context.writing, also.length + 1)
+  const mended: Draft = { ...draft, callout, states: [{ ...said, also }, ...draft.states.slice(1)] }
   return drafts.map((d, i) => (i === at ? mended : d))
-}
-
-function prefixed(times: string, line: Draft['callout']['lines'][number]): Draft['callout']['lines'][number] {
-  const [first, ...rest] = line
-  return typeof first === 'string' ? [times + first, ...rest] : [times, ...line]
 }

@@ -86,7 +86,7 @@ function linkOf(draft: Draft): Link | undefined {
     if (axisIndex(said.direction) === undefined) return undefined
     return { draft, stops: [said.from, said.to].map((r) => stop(r as Mooring, said.direction)) }
   }
-  if (said?.kind !== 'pitch') return undefined
+  if (said?.kind !== 'pitch' || said.also) return undefined
   return { draft, stops: said.members.map((r) => stop(r as Mooring, said.direction)) }
 }
 

@@ -40,6 +40,9 @@ function moored(sight: Sight, mooring: Mooring, along: Vec2, toward?: Vec2): Fou
   const level = flat[0] * along[0] + flat[1] * along[1]
   if (mooring.axis && sight.facing(mooring.axis)) {
     const circles = sight.circles(flat)
+    // The middle of a slot or pocket is seen where its own outline is.
+    const own = mooring.middle ? sight.linesOf(mooring.faces) : []
+    if (own.length > 0) return { at: flat, seen: own.some((l) => l.kind === 'visible') ? 'visible' : 'hidden' }
     if (circles.length === 0) return cornerOr(sight, flat, along, level, mooring, toward)
     return { at: flat, seen: circles.some((c) => c.visible) ? 'visible' : 'hidden' }
   }

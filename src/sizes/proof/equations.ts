@@ -81,10 +81,17 @@ function hear(model: Model, statement: Statement): Plain[] | string {
     case 'distance':
       return distances(model, [statement, ...(statement.also ?? [])])
     case 'pitch': {
-      const reaches = statement.members.map((m) => reached(model, m, statement.direction))
-      const lost = reaches.findIndex((r) => !r)
-      if (lost >= 0) return `no axis stands at ${statement.members[lost]!.name}`
-      return reaches.slice(1).map((r, i) => difference(reaches[i]!, r!, i === 0 ? 'size' : 'equally spaced'))
+      const { direction, also = [] } = statement
+      const rows = [statement.members, ...also]
+      const result: Plain[] = []
+      for (const row of rows) {
+        const reaches = row.map((m) => reached(model, m, direction))
+        const lost = reaches.findIndex((r) => !r)
+        if (lost >= 0) return `no axis stands at ${row[lost]!.name}`
+        for (let i = 1; i < reaches.length; i++)
+          result.push(difference(reaches[i - 1]!, reaches[i]!, result.length === 0 ? 'size' : 'equally spaced'))
+      }
+      return result
     }
     case 'radius': {
       const radii = roundsOf(model, statement.faces).filter((r) => r.radius >= 0)

@@ -20,8 +20,8 @@ export function reached(model: Model, reach: Reach, direction: Vec3): Expression
   const sign = Math.sign(direction[k])
   const signed = (e: Expression): Expression =>
     sign > 0 ? e : { uses: e.uses, of: (x) => -e.of(x), ...(e.bar === undefined ? {} : { bar: e.bar }) }
-  const level = model.level(k, reach.at[k], reach.at)
-  if (level) return signed(level)
+  const own = ownLevel(model, reach, k) ?? model.level(k, reach.at[k], reach.at)
+  if (own) return signed(own)
   const candidates: { far: number; make: () => Expression | undefined }[] = []
   for (const element of model.elements) {
     const reading = model.readings[element.id]
@@ -29,13 +29,11 @@ export function reached(model: Model, reach: Reach, direction: Vec3): Expression
     if (element.along === k || (element.along === undefined && reading.form !== 'sphere')) continue
     if (reading.form === 'cone') continue
     const p = reading.point(model.values)
-    const bar = reading.bars[k]
     for (const side of [1, -1]) {
       if (Math.abs(p[k] + side * model.values[reading.radius]! - reach.at[k]) > SAME) continue
       const across = ([0, 1, 2] as const).filter((i) => i !== k && (i !== element.along || reading.form === 'sphere'))
       const far = Math.hypot(...across.map((i) => p[i] - reach.at[i]))
-      const uses = bar >= 0 ? [bar, reading.radius] : reading.uses
-      candidates.push({ far, make: () => ({ uses, of: (x) => reading.point(x)[k] + side * x[reading.radius]! }) })
+      candidates.push({ far, make: () => farthest(reading, k, side) })
     }
   }
   for (const edge of model.body.edges) {
@@ -55,6 +53,36 @@ export function reached(model: Model, reach: Reach, direction: Vec3): Expression
     if (made && Math.abs(made.of(model.values) - reach.at[k]) < SAME * 10) return signed(made)
   }
   return undefined
+}
+
+/** The place of the reach's own plane, or of its own round's farthest point, whatever else stands level with it. */
+function ownLevel(model: Model, reach: Reach, k: AxisIndex): Expression | undefined {
+  for (const face of reach.faces ?? []) {
+    const element = model.elementOf.get(face)
+    const reading = element && model.readings[element.id]
+    if (!element || !reading) continue
+    if (reading.form === 'plane') {
+      if (element.along !== k) continue
+      const sign = Math.sign(reading.normal(model.values)[k])
+      if (Math.abs(sign * reading.offset(model.values) - reach.at[k]) > SAME) continue
+      const { bar } = reading
+      if (bar !== undefined) return { uses: [bar], of: (x) => x[bar]!, bar }
+      return { uses: reading.uses, of: (x) => sign * reading.offset(x) }
+    }
+    if (reading.form !== 'cylinder' || element.along === undefined || element.along === k) continue
+    const p = reading.point(model.values)
+    const side = Math.sign(reach.at[k] - p[k])
+    if (Math.abs(p[k] + side * model.values[reading.radius]! - reach.at[k]) > SAME) continue
+    return farthest(reading, k, side)
+  }
+  return undefined
+}
+
+/** The place along `k` of a round's farthest point to one side. */
+function farthest(reading: RoundReading, k: AxisIndex, side: number): Expression {
+  const bar = reading.bars[k]
+  const uses = bar >= 0 ? [bar, reading.radius] : reading.uses
+  return { uses, of: (x) => reading.point(x)[k] + side * x[reading.radius]! }
 }
 
 /** How far an edge that reads as a point or level along `k` lies from `at`; undefined when it is not at that level. */
