@@ -22,8 +22,10 @@ export function cuttingPlaneReach(figures: PracticeFigures): number {
 
 export interface DrawnPlane {
   readonly items: readonly SheetItem[]
-  /** Arrows and letters: nothing else may stand there. */
+  /** Letters: nothing else may stand there. */
   readonly taken: readonly Box2[]
+  /** Arrows: at need an extension line may cross one. */
+  readonly arrows: readonly Box2[]
 }
 
 /**
@@ -41,13 +43,13 @@ export function cuttingPlaneLine(
   figures: PracticeFigures,
   tie: Tie,
 ): DrawnPlane {
-  const path = plane.path.map(onPaper)
-  if (path.length < 2) return { items: [], taken: [] }
-  const ends = [prolonged(path[1]!, path[0]!, outline), prolonged(path.at(-2)!, path.at(-1)!, outline)] as const
-  const whole = [ends[0], ...path.slice(1, -1), ends[1]]
+  const whole = cuttingPlanePath(plane, onPaper, outline)
+  if (whole.length < 2) return { items: [], taken: [], arrows: [] }
+  const ends = [whole[0]!, whole.at(-1)!] as const
   const { thick, thin } = figures.widths
   const items: SheetItem[] = []
   const taken: Box2[] = []
+  const arrows: Box2[] = []
   const stroke = (a: Vec2, b: Vec2, width: number, dashes?: readonly number[]) =>
     items.push({
       item: 'stroke',
@@ -99,9 +101,17 @@ export function cuttingPlaneLine(
       tie,
     }
     items.push(...lettering(plane.letter, place))
-    taken.push(letteringBox(plane.letter, place), around(tip, tail, head.width / 2 + 0.5))
+    taken.push(letteringBox(plane.letter, place))
+    arrows.push(around(tip, tail, head.width / 2 + 0.5))
   }
-  return { items, taken }
+  return { items, taken, arrows }
+}
+
+/** The line as drawn: its ends stand clear of the outline. Empty where the plane has no extent. */
+export function cuttingPlanePath(plane: CuttingPlane, onPaper: (p: Vec2) => Vec2, outline: Box2): readonly Vec2[] {
+  const path = plane.path.map(onPaper)
+  if (path.length < 2) return []
+  return [prolonged(path[1]!, path[0]!, outline), ...path.slice(1, -1), prolonged(path.at(-2)!, path.at(-1)!, outline)]
 }
 
 /** The end moved outward along its segment until it stands clear of the outline. */

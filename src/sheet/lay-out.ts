@@ -199,6 +199,8 @@ function draw(desk: Desk, choice: SheetChoice): Drawn {
   const items: SheetItem[] = [...border(format, figures)]
   const obstacles: Box2[] = [choice.title, ...(choice.notes ? [grownBy(choice.notes.box, 2)] : [])]
 
+  const passable: Box2[] = []
+
   for (const { view, at } of standing) items.push(...viewItems(view, at, figures, hatch))
   const main = mainView(views)
   for (const { view, at } of standing) {
@@ -206,6 +208,7 @@ function draw(desk: Desk, choice: SheetChoice): Drawn {
       const drawn = cuttingPlaneLine(plane, toPaper(at), at.box, figures, { view: view.id })
       items.push(...drawn.items)
       obstacles.push(...drawn.taken)
+      passable.push(...drawn.arrows)
     }
     const label = labelItems(view, at, choice.grid, view === main ? views.thicknessNote : undefined, header, figures)
     items.push(...label.items)
@@ -221,13 +224,13 @@ function draw(desk: Desk, choice: SheetChoice): Drawn {
     else items.push(...stamp(stampShapes(words.preliminary)[spot.size]!.lines, spot.box))
   }
 
-  const placement = sizes && placeSizes(desk, sizes, standing, obstacles, choice)
+  const placement = sizes && placeSizes(desk, sizes, standing, { obstacles, passable }, choice)
   if (placement) {
     items.push(...placement.items)
     marks.push(...placement.marks)
     // A size left off makes the sheet preliminary, whatever the proof says of the scheme.
     if (placement.unplaced.length > 0 && !desk.preliminary)
-      items.push(...lateStamp(choice, obstacles, words.preliminary))
+      items.push(...lateStamp(choice, [...obstacles, ...passable], words.preliminary))
   }
 
   if (choice.notes) items.push(...choice.notes.block.at(choice.notes.box.min[0], choice.notes.box.max[1]))
@@ -331,7 +334,7 @@ function placeSizes(
   desk: Desk,
   sizes: SizeSet,
   standing: readonly Standing[],
-  obstacles: readonly Box2[],
+  ground: { readonly obstacles: readonly Box2[]; readonly passable: readonly Box2[] },
   choice: SheetChoice,
 ): Placement | undefined {
   if (sizes.dimensions.length === 0 && sizes.tables.length === 0) return undefined
@@ -340,7 +343,7 @@ function placeSizes(
     views: standing.filter(({ view }) => view.kind !== 'pictorial').map(({ view, at }) => ({ view, placed: at })),
     sizes,
     practice: desk.header.practice,
-    obstacles,
+    ...ground,
     bounds: boxOf(f.min[0] + 2, f.min[1] + 2, f.max[0] - 2, f.max[1] - 2),
     format: choice.format.name,
   })

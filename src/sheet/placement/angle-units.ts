@@ -16,7 +16,7 @@ import {
   type Unit,
 } from './form.ts'
 import { flattened, onPaper } from './ink.ts'
-import { once } from './linear-units.ts'
+import { once } from './once.ts'
 import { bar, type Shape } from './shapes.ts'
 import { along, polar, turned } from './vec.ts'
 import { WEIGHTS } from './weights.ts'

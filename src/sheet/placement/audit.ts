@@ -148,6 +148,10 @@ export function auditSizes(sheet: Sheet, practice: Practice): Audit {
         find('extensionCrossings', p.a, 'extension lines cross', p.owner, q.owner)
     }
     if (p.kind === 'dimension' && p.straight) {
+      // A line through the part from edge to edge is no row: its heads touch what they measure.
+      const tips = heads.filter((h) => h.owner === p.owner && p.owner !== undefined).map((h) => h.tip)
+      const onEdge = (tip: Vec2) => touching([tip], 0.1).some((q) => q.kind === 'visible' && onSegment(tip, q))
+      const within = tips.length === 2 && tips.every(onEdge)
       for (const q of touching([p.a, p.b], figures.rows.first)) {
         if (!q.straight || q === p || (q.owner === p.owner && p.owner !== undefined)) continue
         const side = besides(p, q)
@@ -155,7 +159,7 @@ export function auditSizes(sheet: Sheet, practice: Practice): Audit {
         if (q.kind === 'dimension' && !order(p, q) && side.distance < figures.rows.next - 0.05) {
           find('rowsTooClose', p.a, `${side.distance.toFixed(2)} mm between dimension lines`, p.owner, q.owner)
         }
-        if (q.kind === 'visible' && side.distance < figures.rows.first - 0.05) {
+        if (!within && q.kind === 'visible' && side.distance < figures.rows.first - 0.05) {
           find('firstRowsTooClose', p.a, `${side.distance.toFixed(2)} mm from the outline`, p.owner)
         }
       }

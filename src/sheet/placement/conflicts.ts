@@ -47,6 +47,8 @@ function slabConflict(a: Slab, b: Slab, rules: Rules): number {
     if (turned > 0.01) return 0
     const dx = Math.abs((b.cx - a.cx) * a.ux + (b.cy - a.cy) * a.uy)
     const dy = Math.abs((b.cy - a.cy) * a.ux - (b.cx - a.cx) * a.uy)
+    // Side by side on one level they must not read as one number.
+    if (dy < a.hh && dx < a.hw + b.hw + 2 * Math.min(a.hh, b.hh)) return WEIGHTS.textsInLine
     return dy > a.hh && dy < rules.pitch + 0.5 && dx < 0.8 * (a.hw + b.hw) ? WEIGHTS.notStaggered : 0
   }
   if (a.role === 'text' || b.role === 'text') return slabsMeet(a, b, CLEAR.arrow) ? Infinity : 0

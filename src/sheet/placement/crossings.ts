@@ -1,5 +1,5 @@
 import type { Stand } from './search.ts'
-import { type Bar, meet, near } from './shapes.ts'
+import { type Bar, meet, near, ofDimensionLine } from './shapes.ts'
 
 /** How many times extension lines and leaders cross dimension lines of other sizes. */
 export function crossingsOf(stands: readonly Stand[]): number {
@@ -10,10 +10,10 @@ export function crossingsOf(stands: readonly Stand[]): number {
   )
   let count = 0
   for (const p of bars) {
-    if (p.bar.role !== 'dimension' && p.bar.role !== 'tail') continue
+    if (!ofDimensionLine(p.bar.role)) continue
     for (const q of bars) {
       if (q.of === p.of || (q.unit === p.unit && p.unit.option.settled)) continue
-      if (q.bar.role === 'dimension' || q.bar.role === 'tail' || !near(p.bar, q.bar, 0)) continue
+      if (ofDimensionLine(q.bar.role) || !near(p.bar, q.bar, 0)) continue
       if (meet(p.bar.ax, p.bar.ay, p.bar.bx, p.bar.by, q.bar.ax, q.bar.ay, q.bar.bx, q.bar.by, 0.6).how === 'cross')
         count++
     }

@@ -5,7 +5,7 @@ import { type Bar, entersSlab, meet, type Shape, type Slab, slab, TOUCH } from '
 import { WEIGHTS } from './weights.ts'
 
 /** Clear space in mm kept round text: to view lines and to other lines. */
-export const CLEAR = { ink: 1.2, line: 0.9, text: 1.3, arrow: 0.7, obstacle: 1 } as const
+export const CLEAR = { ink: 1.2, line: 0.9, text: 1.3, arrow: 0.7, obstacle: 1, lineToObstacle: 0.5 } as const
 /** Nothing of a size comes nearer than this to the outline bounds of another view. */
 const OTHER_VIEW = 2
 
@@ -20,14 +20,23 @@ export class Ground {
   readonly #ink: Ink
   readonly #bounds: Slab
   readonly #obstacles: readonly Slab[]
+  readonly #passable: readonly Slab[]
   readonly #views: readonly Slab[]
   readonly #first: number
   readonly #hatchAngle: number
 
-  constructor(ink: Ink, bounds: Box2, obstacles: readonly Box2[], first: number, hatchAngle: number) {
+  constructor(
+    ink: Ink,
+    bounds: Box2,
+    obstacles: readonly Box2[],
+    passable: readonly Box2[],
+    first: number,
+    hatchAngle: number,
+  ) {
     this.#ink = ink
     this.#bounds = boxSlab(bounds, 0)
     this.#obstacles = obstacles.map((b) => boxSlab(b, 0))
+    this.#passable = passable.map((b) => boxSlab(b, 0))
     this.#views = ink.views.map((v) => boxSlab(v.box, 0))
     this.#first = first
     this.#hatchAngle = (hatchAngle * Math.PI) / 180
@@ -52,7 +61,9 @@ export class Ground {
   #free(s: Shape, owner: number): boolean {
     const b = this.#bounds
     if (s.x0 < b.x0 || s.y0 < b.y0 || s.x1 > b.x1 || s.y1 > b.y1) return false
-    for (const o of this.#obstacles) if (touches(s, o, CLEAR.obstacle)) return false
+    const clear = s.shape === 'bar' ? CLEAR.lineToObstacle : CLEAR.obstacle
+    for (const o of this.#obstacles) if (touches(s, o, clear)) return false
+    if (s.role !== 'extension') for (const o of this.#passable) if (touches(s, o, clear)) return false
     for (let i = 0; i < this.#views.length; i++) {
       if (i !== owner && touches(s, this.#views[i]!, OTHER_VIEW)) return false
     }
@@ -72,7 +83,7 @@ export class Ground {
     }
     if (s.role !== 'text') return sum
     if (ink.hasHatching && ink.hatchedAt(s.cx, s.cy) !== undefined) return Infinity
-    if (!onPart) {
+    if (!onPart && !s.inStep) {
       const { min, max } = ink.views[owner]!.box
       if (s.cx > min[0] && s.cx < max[0] && s.cy > min[1] && s.cy < max[1]) {
         const ways = [
@@ -96,7 +107,7 @@ export class Ground {
     if (length < TOUCH) return 0
     const level = b.ay === b.by || b.ax === b.bx
     // A parallel outline nearer than the first row counts against a dimension line.
-    const reach = role === 'dimension' && level ? this.#first - 0.1 : 0
+    const reach = role === 'dimension' && b.role !== 'across' && level ? this.#first - 0.1 : 0
     const rx = b.ax === b.bx ? reach : 0
     const ry = b.ay === b.by ? reach : 0
     let sum = 0
@@ -117,6 +128,9 @@ export class Ground {
       } else if (reach > 0 && kind === 'visible' && ink.straight[i] && m.overlap > 1) nearOutline = true
       else if (role === 'extension' && m.distance < 1.8 && m.overlap > 3 && kind !== 'centre')
         sum += WEIGHTS.tooClose / 2
+    }
+    if (role === 'extension') {
+      for (const o of this.#passable) if (touches(b, o, 0)) sum += WEIGHTS.extensionOverSectionArrow
     }
     if (nearOutline) sum += WEIGHTS.nearOutline
     sum += WEIGHTS.extensionOverPart * overPart

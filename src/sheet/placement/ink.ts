@@ -4,6 +4,7 @@ import type { Box2 } from '../../geometry/evaluate.ts'
 import { lengthOf, placed as placedCurve, pointAt, sweepParameter } from '../../geometry/evaluate.ts'
 import type { Vec2 } from '../../geometry/vec.ts'
 import type { LineKind, View } from '../../views/view.ts'
+import { cuttingPlanePath } from '../cutting-plane-line.ts'
 import type { PlacedView } from '../sheet.ts'
 import { along, dot } from './vec.ts'
 
@@ -55,7 +56,7 @@ export class Ink {
       straight.push(isStraight)
       ends.push(a[0], a[1], b[0], b[1])
     }
-    views.forEach(({ view, placed: at }, owner) => {
+    views.forEach(({ view, placed: at, box: outline }, owner) => {
       for (const line of view.lines) {
         const curve = grown(placedCurve(line.curve, at.scale, at.origin), line.overrun)
         if (curve.kind === 'line') lines.push({ a: curve.a, b: curve.b, kind: line.kind, owner })
@@ -66,7 +67,7 @@ export class Ink {
           piece(line.kind, owner, curve.kind === 'line', points[i - 1]!, points[i]!)
       }
       for (const plane of view.cuttingPlanes) {
-        const path = plane.path.map((p) => onPaper(at, p))
+        const path = cuttingPlanePath(plane, (p) => onPaper(at, p), outline)
         for (let i = 1; i < path.length; i++) piece('cutting plane', owner, true, path[i - 1]!, path[i]!)
       }
       for (const region of view.hatched) {
@@ -122,6 +123,20 @@ export class Ink {
     if (centre !== undefined && centre >= (outline ?? 0) - 0.05) return { distance: centre, centre: true }
     const end = outline ?? 0
     return { distance: end + this.#round(owner, along(from, way, end), way), centre: false }
+  }
+
+  /** The straight visible edge that runs through `p` along `way`: its two ends as coordinates along `way`. */
+  edge(owner: number, p: Vec2, way: Vec2): readonly [number, number] | undefined {
+    const own = dot(p, way)
+    const pieces: [number, number][] = []
+    for (const { a, b, kind, owner: o } of this.#lines) {
+      if (o !== owner || kind !== 'visible') continue
+      if (Math.abs((a[0] - p[0]) * way[1] - (a[1] - p[1]) * way[0]) > 0.02) continue
+      if (Math.abs((b[0] - p[0]) * way[1] - (b[1] - p[1]) * way[0]) > 0.02) continue
+      const [s, e] = [dot(a, way), dot(b, way)]
+      pieces.push(s < e ? [s, e] : [e, s])
+    }
+    return pieces.find(([s, e]) => e - s > 0.1 && s < own + 0.05 && e > own - 0.05)
   }
 
   /**

@@ -16,7 +16,7 @@ import {
   type Unit,
 } from './form.ts'
 import { onPaper } from './ink.ts'
-import { once } from './linear-units.ts'
+import { once } from './once.ts'
 import { bar, type Shape } from './shapes.ts'
 import { paperSide, wishedSide } from './sides.ts'
 import { along, dot, polar } from './vec.ts'
@@ -94,6 +94,25 @@ function toTarget(desk: Desk, owner: number, d: Dimension, target: LeaderTarget)
         : [leaderOption(desk, owner, d, block, { tip, way, length, odd })],
     )
   })
+}
+
+/** A note on a leader to an edge of the profile, at the custom angles; `extra` is what that costs. */
+export function leaderToEdge(
+  desk: Desk,
+  owner: number,
+  d: Dimension,
+  tip: Vec2,
+  normal: Vec2,
+  extra: number,
+): Option[] {
+  const block = calloutBlock(d, desk.figures)
+  return directions()
+    .filter(({ way, odd }) => odd < WEIGHTS.oddAngle && dot(way, normal) > 0.25)
+    .flatMap(({ way, odd }) =>
+      elbows(desk, owner, tip, way)
+        .filter((length) => length < 60)
+        .map((length) => leaderOption(desk, owner, d, block, { tip, way, length, odd: odd + extra })),
+    )
 }
 
 /** A radius: from outside towards the centre, or from the centre's side out to the arc. */

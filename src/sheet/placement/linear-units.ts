@@ -1,7 +1,10 @@
 import type { Vec2 } from '../../geometry/vec.ts'
 import type { Dimension } from '../../sizes/dimension.ts'
+import { acrossStep } from './across-step.ts'
 import type { Desk, Option, Unit } from './form.ts'
-import { at, canonical, extensionStart, type InChain, linearMember, type Span1, span1 } from './linear-form.ts'
+import { at, type InChain, type Span1 } from './line-setting.ts'
+import { canonical, extensionStart, linearMember, span1 } from './linear-form.ts'
+import { once } from './once.ts'
 import { faces, outlineLevel, paperSide, wishedSide } from './sides.ts'
 import { back, dot, turned } from './vec.ts'
 import { WEIGHTS } from './weights.ts'
@@ -64,7 +67,11 @@ export function splitChain(desk: Desk, chain: Unit): Unit[] {
 function unit(desk: Desk, owner: number, id: string, spans: readonly Span1[], group: string | undefined): Unit {
   const u = spans[0]!.u
   const normals = [turned(u), back(turned(u))]
-  const options = normals.flatMap((n) => rows(desk, owner, spans, n)).sort((a, b) => a.own - b.own)
+  const single = spans.length === 1 ? spans[0] : undefined
+  const options = [
+    ...normals.flatMap((n) => rows(desk, owner, spans, n)),
+    ...(single ? acrossStep(desk, owner, single) : []),
+  ].sort((a, b) => a.own - b.own)
   const wished = honoured(options, spans, desk, owner)
   const first = spans[0]!
   const last = spans.reduce((m, s) => (s.s1 > m.s1 ? s : m), first)
@@ -149,9 +156,4 @@ function rows(desk: Desk, owner: number, spans: readonly Span1[], n: Vec2): Opti
     }
   }
   return out
-}
-
-export function once<T>(make: () => T): () => T {
-  let value: T | undefined
-  return () => (value ??= make())
 }

@@ -17,8 +17,9 @@ import {
   type Unit,
 } from './form.ts'
 import { onPaper } from './ink.ts'
-import { at, canonical, extensionStart } from './linear-form.ts'
-import { once } from './linear-units.ts'
+import { at } from './line-setting.ts'
+import { canonical, extensionStart } from './linear-form.ts'
+import { once } from './once.ts'
 import { bar, type Shape } from './shapes.ts'
 import { faces, outlineLevel, paperSide, wishedSide } from './sides.ts'
 import { back, dot, turned } from './vec.ts'

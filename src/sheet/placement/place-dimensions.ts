@@ -24,6 +24,8 @@ export interface PlacementInput {
   readonly practice: Practice
   /** Paper mm that sizes stay off: title block, notes, tables, labels of views, section letters. */
   readonly obstacles: readonly Box2[]
+  /** Arrows of cutting-plane lines: obstacles that only extension lines may cross, at a cost. */
+  readonly passable?: readonly Box2[]
   /** Drawing area, paper mm. */
   readonly bounds: Box2
   /** Sheet format, which decides lettering heights in ISO practice. */
@@ -57,12 +59,19 @@ export function placeDimensions(input: PlacementInput): Placement {
 /** Decides every place. `effort` scales the rounds of improvement; 0 sets each size once. */
 export function arrange(
   views: readonly StandingView[],
-  input: Pick<PlacementInput, 'sizes' | 'practice' | 'obstacles' | 'bounds' | 'format'>,
+  input: Pick<PlacementInput, 'sizes' | 'practice' | 'obstacles' | 'passable' | 'bounds' | 'format'>,
   effort: number,
 ): { stands: readonly Stand[]; unplaced: readonly Unit[]; figures: ReturnType<typeof placementFigures> } {
   const figures = placementFigures(input.practice, input.format)
   const ink = new Ink(views)
-  const ground = new Ground(ink, input.bounds, input.obstacles, figures.first, figures.practice.hatching.angle)
+  const ground = new Ground(
+    ink,
+    input.bounds,
+    input.obstacles,
+    input.passable ?? [],
+    figures.first,
+    figures.practice.hatching.angle,
+  )
   const desk: Desk = { figures, ink, ground, facing: facings(views) }
   let units: Unit[] = views.flatMap(({ view }, owner) => {
     const own = input.sizes.dimensions.filter((d) => d.view === view.id)

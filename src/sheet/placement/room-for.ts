@@ -33,10 +33,10 @@ export function roomFor(sizes: SizeSet, views: ViewSet, scale: number, practice:
     }
     const bounds = { min: [-FIELD, -FIELD] as const, max: [FIELD, FIELD] as const }
     const figures = practiceFigures(practice)
-    const obstacles = view.cuttingPlanes.flatMap(
-      (plane) => cuttingPlaneLine(plane, (p) => onPaper(placed, p), at.box, figures, {}).taken,
-    )
-    const { stands } = arrange([at], { sizes: own, practice, obstacles, bounds }, 0)
+    const planes = view.cuttingPlanes.map((p) => cuttingPlaneLine(p, (q) => onPaper(placed, q), at.box, figures, {}))
+    const obstacles = planes.flatMap((p) => p.taken)
+    const passable = planes.flatMap((p) => p.arrows)
+    const { stands } = arrange([at], { sizes: own, practice, obstacles, passable, bounds }, 0)
     const room = { left: 0, right: 0, top: 0, bottom: 0 }
     for (const { box } of stands) {
       room.left = Math.max(room.left, at.box.min[0] - box.x0)

@@ -1,7 +1,15 @@
 import type { Vec2 } from '../../geometry/vec.ts'
 
-/** What a straight piece of a placed size is. `tail` is the part of a dimension line outside its extension lines. */
-export type BarRole = 'dimension' | 'tail' | 'extension' | 'leader' | 'shoulder'
+/**
+ * What a straight piece of a placed size is. `tail` is the part of a dimension line outside its extension lines; `across`
+ * a dimension line that stands in the view itself, from edge to edge of a step.
+ */
+export type BarRole = 'dimension' | 'tail' | 'across' | 'extension' | 'leader' | 'shoulder'
+
+/** The bar is part of a dimension line. */
+export function ofDimensionLine(role: BarRole): boolean {
+  return role === 'dimension' || role === 'tail' || role === 'across'
+}
 
 /** A straight piece of line on paper, mm, with its bounds. Arcs stand as chains of bars. */
 export interface Bar {
@@ -22,6 +30,8 @@ export interface Slab {
   readonly shape: 'slab'
   /** An arrow's direction (ux, uy) points to its tip. */
   readonly role: 'text' | 'arrow' | 'dot'
+  /** Text in a clear part of the step that it measures. */
+  readonly inStep?: true
   readonly cx: number
   readonly cy: number
   readonly ux: number

@@ -3,7 +3,7 @@ import type { HoleTable } from '../../sizes/dimension.ts'
 import { blockOf } from './callout-block.ts'
 import { type Desk, drawn, type Member, nothing, type Option, textSlab, type Unit } from './form.ts'
 import { onPaper } from './ink.ts'
-import { once } from './linear-units.ts'
+import { once } from './once.ts'
 import { along, polar } from './vec.ts'
 
 /** Bearings about the hole, upper right first, and clear distances from its edge. */

@@ -13,10 +13,14 @@ export const WEIGHTS = {
   leaderOverExtension: 3,
   /** An extension line through an arrowhead of another size; it is broken there. */
   extensionOverArrow: 14,
+  /** An extension line over the arrow of a cutting-plane line. */
+  extensionOverSectionArrow: 6,
   /** Lines of different sizes side by side closer than they can be told apart. */
   tooClose: 6,
   /** Leader parallel to a neighbouring line. */
   parallelLeader: 0.8,
+  /** Texts on one level nearer than a letter's height, which read as one. */
+  textsInLine: 4,
   /** Text straight over the text of the next row. */
   notStaggered: 0.4,
   /** Sizes of one baseline or chain on different sides. */
@@ -50,6 +54,16 @@ export const WEIGHTS = {
   /** Of an extension line's length over the part: up to the last outline it crosses. */
   extensionOverPart: 0.06,
   leaderLength: 0.08,
+  /** A diameter's line through its own step; per mm nearer to the step's face than is easy to read. */
+  acrossStep: 0.6,
+  nearFace: 0.4,
+  /** Its text in the line; past the edge; each step of the tail; on a shoulder. */
+  textInStep: 0.8,
+  textPastStep: 0.4,
+  longTail: 0.5,
+  bent: 0.6,
+  /** A leader to the edge of the step. */
+  leaderToStep: 5,
   /** A row measured from the feature instead of the view's outline. */
   innerRow: 1.2,
   /** Towards a view that shares the size; less than nothing, so that all costs stay positive it is charged to the others. */
