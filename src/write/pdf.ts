@@ -23,6 +23,8 @@ export async function writePdf(sheet: Sheet): Promise<Uint8Array> {
   const doc = new PDFDocument({
     size: [sheet.width * PT, sheet.height * PT],
     margin: 0,
+    // No standard font is ever used; in a page there is none.
+    font: '',
     pdfVersion: '1.7',
     lang: 'en',
     displayTitle: true,

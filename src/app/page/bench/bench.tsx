@@ -246,7 +246,7 @@ export function Bench() {
         />
       ) : (
         <>
-          <main aria-label="Sheet">
+          <main aria-label="Sheet" aria-busy={mine?.drawn.brief.text !== active.text}>
             {good && ties ? (
               <SheetView
                 key={active.id}

@@ -33,7 +33,7 @@ function extensions(handlers: SlipHandlers): Extension[] {
     litWords,
     EditorState.tabSize.of(10),
     EditorView.lineWrapping,
-    EditorView.contentAttributes.of({ 'aria-label': 'Brief', spellcheck: 'false', autocorrect: 'off' }),
+    EditorView.contentAttributes.of({ 'aria-label': 'Brief', tabindex: '0', spellcheck: 'false', autocorrect: 'off' }),
     autocompletion({ override: [completeBrief(handlers.brief)], icons: false, activateOnTypingDelay: 60 }),
     keymap.of([
       ...completionKeymap,
