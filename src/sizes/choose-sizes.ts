@@ -6,9 +6,11 @@ import { derivedDrafts } from './choose/derive.ts'
 import { settle } from './choose/draft.ts'
 import { distinctIds, draftsOf } from './choose/drafts.ts'
 import { onceEach } from './choose/once.ts'
+import { outlineDrafts } from './choose/outline.ts'
 import { withPlaces } from './choose/placed.ts'
 import { withWords } from './choose/said.ts'
 import { withSchemes } from './choose/scheme.ts'
+import { sharedSizes } from './choose/shared.ts'
 import { shownDrafts } from './choose/shown.ts'
 import { withTables } from './choose/table.ts'
 import type { Dimension, Proof, SizeSet } from './dimension.ts'
@@ -22,8 +24,9 @@ import { type NoteStatement, prove } from './proof/prove.ts'
 export function chooseSizes(part: Part, views: ViewSet): SizeSet {
   const context = contextOf(part, views)
   const noted = thicknessNotes(context)
-  const said = withWords(context, draftsOf(context)).filter((d) => !noted.some((n) => n.draft === d.id))
-  const { tables, drafts } = withTables(context, withSchemes(context, onceEach(context, said)))
+  const own = sharedSizes(context, draftsOf(context), 'diameter')
+  const said = withWords(context, own).filter((d) => !noted.some((n) => n.draft === d.id))
+  const { tables, drafts } = withTables(context, withSchemes(context, outlineDrafts(context, onceEach(context, said))))
   const rows = tables.flatMap((t) => t.rows.map((row) => row.states ?? []))
   const given = [...drafts, ...rows.map((states, i) => ({ id: `row ${i}`, states }))]
   const all = distinctIds([...drafts, ...derivedDrafts(context, [...given, ...noted]), ...shownDrafts(context)])

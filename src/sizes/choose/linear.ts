@@ -178,7 +178,9 @@ export function extentDraft(
   const first = pairs[0]
   if (!first) return lost(context, chosen, `${of} ${chosen.kind}`)
   const stretches = pairs.map(([a, b]) => stretchOf(a, b, direction))
-  const facing = chosen.kind === 'depth' ? undefined : feature?.outward
+  // A keyseat's own section across the shaft shows its width and depth true (common practice, no source).
+  const across = feature?.kind === 'keyseat' && chosen.kind !== 'length' ? context.part.axis?.direction : undefined
+  const facing = across ?? (chosen.kind === 'depth' ? undefined : feature?.outward)
   return linearDraft(context, {
     id: `${group ?? of}/${chosen.kind}/${directionWords(direction)}`,
     size,

@@ -26,7 +26,7 @@ export function onceEach(context: Context, drafts: readonly Draft[]): Draft[] {
     }
     const at = kept.findIndex((d) => d.id === earlier[0])
     const first = kept[at]!
-    if (digits(first) === digits(draft)) {
+    if (digitsOf(first) === digitsOf(draft)) {
       kept[at] = { ...first, states: [...first.states, ...inLine(first, draft)] }
       continue
     }
@@ -62,7 +62,8 @@ function reachesOf(said: Statement): { reach: Reach; direction: Vec3 }[] {
   return []
 }
 
-const digits = (draft: Draft): string =>
+/** What the brief typed for the size, tolerance and all. */
+export const digitsOf = (draft: Draft): string =>
   `${draft.size?.text ?? plainText(draft.callout)} ${JSON.stringify(draft.size?.tolerance ?? '', (k, v: unknown) => (k === 'span' ? undefined : v))}`
 
 function only(draft: Draft): Stretch | undefined {

@@ -92,6 +92,8 @@ export function radiusDraft(context: Context, chosen: Chosen<'radius'>): Draft |
 
 export function chamferDraft(context: Context, chosen: Chosen<'chamfer'>): Draft | undefined {
   if (chosen.faces.length === 0) return noFace(context, chosen)
+  // Round a corner the chamfer runs on as a cone, with the same two numbers.
+  const runOn = context.part.body.faces.filter((f) => f.name === `${chosen.group} corner`).map((f) => f.id)
   const second = chosen.leg ? { leg: chosen.leg } : chosen.angle ? { angle: chosen.angle } : undefined
   const feature = chosen.group && context.features.has(chosen.group) ? chosen.group : undefined
   return {
@@ -104,7 +106,7 @@ export function chamferDraft(context: Context, chosen: Chosen<'chamfer'>): Draft
     states: [
       {
         kind: 'chamfer',
-        faces: chosen.faces,
+        faces: [...chosen.faces, ...runOn],
         by: chosen.leg ? 'two legs' : 'leg and angle',
         leg: chosen.size.mm,
       },

@@ -1,7 +1,7 @@
 import type { Vec3 } from '../../geometry/vec.ts'
 import { cross, dot, norm } from '../../geometry/vec3.ts'
 import type { Dimension, Statement, Stretch } from '../dimension.ts'
-import { axisIndex, SAME } from './elements.ts'
+import { axisIndex, type Element, SAME } from './elements.ts'
 import type { Expression, Model, PlaneReading, RoundReading, Values } from './model.ts'
 import { reached } from './reach.ts'
 
@@ -255,7 +255,7 @@ function chamfer(model: Model, statement: Extract<Statement, { kind: 'chamfer' }
     if (!best) return 'the chamfer has no face beside it to carry its leg'
     const set = [best.equation]
     if (reading.form === 'cone') set.push(single(reading.half, 'size'))
-    else if (reading.form === 'plane') set.push(tilt(model, reading, best.plane))
+    else if (reading.form === 'plane' && best.plane) set.push(tilt(model, reading, best.plane))
     sets.push(set)
   }
   if (sets.length === 0) return 'no chamfer stands where the size points'
@@ -282,13 +282,14 @@ function tilt(model: Model, plane: PlaneReading, against: PlaneReading): Omit<Pl
 
 interface Leg {
   readonly length: number
-  readonly plane: PlaneReading
+  /** Absent for the leg of a cone that lies on a round. */
+  readonly plane?: PlaneReading
   readonly equation: Omit<Plain, 'kind'>
 }
 
 /**
  * A chamfer's legs: for each plane it meets, the distance from that plane to the chamfer's far border, measured square
- * to the plane.
+ * to the plane. For a cone beside a round about one axis also the step from the round to the cone's far circle.
  */
 function chamferLegs(model: Model, element: number): Leg[] {
   const own = model.elements[element]!
@@ -318,7 +319,7 @@ function chamferLegs(model: Model, element: number): Leg[] {
     const at: Vec3 | undefined =
       curve.kind === 'line' ? middle(curve.a, curve.b) : curve.kind === 'circle' ? rim(curve) : undefined
     if (!at) continue
-    const to = reached(model, { at, name: 'chamfer' }, n)
+    const to = reached(model, { at, name: 'chamfer', faces: own.faces }, n)
     if (!to) continue
     seen.add(other.id)
     legs.push({
@@ -327,7 +328,28 @@ function chamferLegs(model: Model, element: number): Leg[] {
       equation: { uses: distinct([...plane.uses, ...to.uses]), of: (x) => to.of(x) - plane.offset(x) },
     })
   }
-  return legs
+  const [only] = legs
+  const cone = model.readings[element]
+  if (cone?.form !== 'cone' || !only?.plane || legs.length > 1) return legs
+  const radial = radialLeg(model, own, cone, only.plane)
+  return radial ? [only, radial] : legs
+}
+
+/** From the round beside a cone to the circle in which the cone meets a plane across its axis. */
+function radialLeg(model: Model, own: Element, cone: RoundReading, plane: PlaneReading): Leg | undefined {
+  const round = model.body.edges
+    .filter((e) => e.curve.kind === 'circle' && e.faces.some((f) => f !== undefined && own.faces.includes(f)))
+    .flatMap((e) => e.faces.flatMap((f) => (f === undefined ? [] : (model.elementOf.get(f) ?? []))))
+    .map((e) => model.readings[e.id])
+    .find((r): r is RoundReading => r?.form === 'cylinder')
+  if (!round) return undefined
+  const of = (x: Values) => {
+    const u = cone.direction(x)
+    const along = Math.sign(dot(plane.normal(x), u)) * plane.offset(x) - dot(cone.point(x), u)
+    return x[round.radius]! - Math.abs(along) * Math.tan(x[cone.half]! / model.scale)
+  }
+  const uses = distinct([...cone.uses, ...plane.uses, round.radius])
+  return { length: Math.abs(of(model.values)), equation: { uses, of } }
 }
 
 const middle = (a: Vec3, b: Vec3): Vec3 => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2, (a[2] + b[2]) / 2]

@@ -39,8 +39,9 @@ export function reached(model: Model, reach: Reach, direction: Vec3): Expression
   for (const edge of model.body.edges) {
     const far = distanceAt(edge, k, reach.at)
     if (far === undefined) continue
+    const isOwn = edge.faces.some((f) => f !== undefined && reach.faces?.includes(f))
     candidates.push({
-      far,
+      far: isOwn ? far : far + SAME,
       make: () => {
         const corner = cornerOf(model, edge)
         return corner && { uses: corner.uses, of: (x) => corner.point(x)[k] }
