@@ -8,7 +8,7 @@ export const isLoopback = (host: string): boolean =>
   host === 'localhost' || host === '::1' || /^127(?:\.\d{1,3}){3}$/.test(host)
 
 /** The name in a Host header, without its port; undefined where it is no host. */
-export function hostName(header: string | undefined): string | undefined {
+function hostName(header: string | undefined): string | undefined {
   const match = /^(\[[0-9a-f:.]+\]|[a-z0-9.-]+)(?::\d{1,5})?$/i.exec(header ?? '')
   return match?.[1]?.toLowerCase()
 }

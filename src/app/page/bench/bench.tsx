@@ -35,6 +35,12 @@ const TYPES: Readonly<Record<ExportKind, string>> = {
   png: 'image/png',
 }
 
+const WEIGHTS: readonly Mark['weight'][] = ['must change', 'look again', 'remark']
+
+/** What must change first; those of one weight in the order of the brief. */
+const byWeight = (marks: readonly Mark[]): Mark[] =>
+  WEIGHTS.flatMap((weight) => marks.filter((m) => m.weight === weight))
+
 /** The whole page: a sheet on a bench, the brief's slip over its edge, marks beside it, the routing slip below. */
 export function Bench() {
   const [notice, setNotice] = useState<string>()
@@ -68,7 +74,8 @@ export function Bench() {
   const good = mine?.good
   const ties = useMemo(() => good && tiesOf(good), [good])
   const read = useMemo(() => (active && !mine ? readBrief(active.text) : undefined), [mine, active])
-  const marks: readonly Mark[] = mine?.drawn.marks ?? read?.marks ?? []
+  const found = mine?.drawn.marks ?? read?.marks
+  const marks = useMemo(() => byWeight(found ?? []), [found])
   const stale = mine !== undefined && good !== undefined && good !== mine.drawn
   const current = useRef({ ties, stale, mine, active })
   current.current = { ties, stale, mine, active }

@@ -98,7 +98,7 @@ export function itemAt(ground: Ground, point: Vec2, reach: number): number | und
 }
 
 /** Distance in mm from a point to a curve, found on chords; near enough for a hand. */
-export function distanceTo(curve: Curve2, point: Vec2): number {
+function distanceTo(curve: Curve2, point: Vec2): number {
   const steps = curve.kind === 'line' ? 1 : 32
   let least = Number.POSITIVE_INFINITY
   let a = pointAt(curve, 0)

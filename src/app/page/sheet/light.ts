@@ -44,7 +44,8 @@ function featuresOfTie(tie: Tie | undefined, drawn: Drawn, owners: ReadonlyMap<n
   return worked.length > 0 ? worked : ['stock']
 }
 
-const overlaps = (a: Span, b: Span): boolean => a.from < b.to && b.from < a.to
+/** A cursor at either end of the words is at them. */
+const touches = (a: Span, b: Span): boolean => a.from <= b.to && b.from <= a.to
 const within = (inner: Span, outer: Span): boolean => inner.from >= outer.from && inner.to <= outer.to
 const same = (a: Span, b: Span): boolean => a.from === b.from && a.to === b.to
 
@@ -138,13 +139,11 @@ export function lightOfWords(ties: Ties, at: Span): Light | undefined {
   }
   const text = indices(
     items,
-    (i) => i.tie?.span !== undefined && i.tie.dimension === undefined && overlaps(widened(i.tie.span), at),
+    (i) => i.tie?.span !== undefined && i.tie.dimension === undefined && touches(i.tie.span, at),
   )
   if (text.size > 0) return { items: text, beside: NONE, words: [], faces: NONE, edges: NONE }
   return undefined
 }
-
-const widened = (s: Span): Span => ({ from: s.from, to: s.to + 1 })
 
 function indices(items: readonly SheetItem[], wanted: (item: SheetItem) => boolean): Set<number> {
   const found = new Set<number>()

@@ -1,5 +1,6 @@
 import { useMemo } from 'react'
 import type { Mark } from '../../../brief/mark.ts'
+import type { Box2 } from '../../../geometry/evaluate.ts'
 import type { Drawn } from '../engine/messages.ts'
 import type { Ground } from './ground.ts'
 import type { Ties } from './light.ts'
@@ -18,6 +19,11 @@ interface PencilMarksProps {
 export function PencilMarks({ drawn, ties, marks, ground, open, onMark }: PencilMarksProps) {
   const rings = useMemo(() => ringsOf(drawn, ground, ties, marks), [drawn, ground, ties, marks])
   const { height } = ground.sheet
+  /** Marks round the same lettering share one place for their numbers; the first of them says all. */
+  const numbers = (box: Box2, mark: number) => {
+    const same = rings.filter((r) => r.box.min[0] === box.min[0] && r.box.max[1] === box.max[1]).map((r) => r.mark)
+    return same[0] === mark ? same.map((m) => m + 1).join(', ') : ''
+  }
   return (
     <g className="pencil">
       {rings.map(({ mark, box }) => {
@@ -31,7 +37,7 @@ export function PencilMarks({ drawn, ties, marks, ground, open, onMark }: Pencil
           >
             <path d={ringPath(box, height, mark + text.length)} />
             <text x={box.max[0] + 3.2} y={height - box.max[1] - 1.6}>
-              {mark + 1}
+              {numbers(box, mark)}
             </text>
           </g>
         )

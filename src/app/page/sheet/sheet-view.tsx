@@ -67,6 +67,8 @@ export function SheetView(props: SheetViewProps) {
   const [area, setArea] = useState({ width: 0, height: 0 })
   const [view, setView] = useState<Viewport>({ scale: 3, x: 0, y: 0 })
   const fits = useRef(true)
+  const margin = useRef(props.margin)
+  margin.current = props.margin
   const [field, setField] = useState<Touched>()
   const ground = useMemo(() => groundOf(sheet), [sheet])
 
@@ -86,7 +88,8 @@ export function SheetView(props: SheetViewProps) {
     [width, height, area, left, right, top, bottom],
   )
   useLayoutEffect(() => {
-    if (fits.current) showWhole(0)
+    // Marks that come and go while one writes do not move the paper.
+    if (fits.current) showWhole(margin.current)
   }, [showWhole])
 
   useLayoutEffect(() => {

@@ -106,7 +106,9 @@ export function showMarks(view: EditorView, marks: readonly Mark[]): void {
   const diagnostics = marks.flatMap((mark): Diagnostic[] => {
     if (!mark.span) return []
     const from = Math.min(mark.span.from, end)
-    const to = Math.min(Math.max(mark.span.to, from), end)
+    const whole = view.state.sliceDoc(from, Math.min(Math.max(mark.span.to, from), end))
+    // A mark about a whole statement stands at its first word.
+    const to = from + (whole.includes('\n') ? /^\S*/.exec(whole)![0].length : whole.length)
     return [
       {
         from,

@@ -1,0 +1,228 @@
+import { readFileSync } from 'node:fs'
+import fc from 'fast-check'
+import { beforeAll, describe, expect, it } from 'vitest'
+import { compile } from '../../src/app/compile.ts'
+import { drawnOf } from '../../src/app/page/engine/drawn.ts'
+import type { Drawn } from '../../src/app/page/engine/messages.ts'
+import { sizePlacing, viewPlacing, withPlacing } from '../../src/app/page/sheet/drag.ts'
+import { groundOf, itemAt } from '../../src/app/page/sheet/ground.ts'
+import { lightOfItem, lightOfWords, tiesOf } from '../../src/app/page/sheet/light.ts'
+import { ringsOf } from '../../src/app/page/sheet/pencil.ts'
+import { isLength, sizesOf, touchable } from '../../src/app/page/sheet/touch.ts'
+import { fitted, kept, paperPoint, windowPoint, zoomed } from '../../src/app/page/sheet/viewport.ts'
+import { whyIsIt } from '../../src/app/page/sheet/why.ts'
+import { firstLines, sketchSizes } from '../../src/app/page/starter/first-lines.ts'
+import { type StockName, stockSketches } from '../../src/app/page/starter/sketches.ts'
+import { type OcctKernel, openKernel } from '../../src/kernel/open.ts'
+
+let kernel: OcctKernel
+let bracket: Drawn
+const draw = (text: string): Drawn => {
+  const drawing = compile(text, kernel)
+  const drawn = drawnOf(drawing, 0)
+  if (drawing.part) kernel.free(drawing.part.solid)
+  return drawn
+}
+beforeAll(async () => {
+  kernel = await openKernel()
+  bracket = draw(readFileSync('examples/vent-bracket.brief', 'utf8'))
+})
+
+const paper = { width: 420, height: 297 }
+const anyView = fc.record({
+  scale: fc.double({ min: 0.4, max: 60, noNaN: true }),
+  x: fc.integer({ min: -3000, max: 3000 }),
+  y: fc.integer({ min: -3000, max: 3000 }),
+})
+
+describe('the view of the paper', () => {
+  it('keeps the point under the pointer where it is', () => {
+    fc.assert(
+      fc.property(
+        anyView,
+        fc.double({ min: 0.2, max: 5, noNaN: true }),
+        fc.nat(1280),
+        fc.nat(800),
+        (view, by, x, y) => {
+          const before = paperPoint(view, paper, x, y)
+          const after = paperPoint(zoomed(view, by, x, y), paper, x, y)
+          expect(after[0]).toBeCloseTo(before[0], 6)
+          expect(after[1]).toBeCloseTo(before[1], 6)
+        },
+      ),
+    )
+  })
+
+  it('goes from window to paper and back', () => {
+    fc.assert(
+      fc.property(anyView, fc.nat(1280), fc.nat(800), (view, x, y) => {
+        const [u, v] = windowPoint(view, paper, paperPoint(view, paper, x, y))
+        expect(u).toBeCloseTo(x, 6)
+        expect(v).toBeCloseTo(y, 6)
+      }),
+    )
+  })
+
+  it('shows the whole sheet in what is left free, touching two sides of it', () => {
+    const view = fitted(paper, { width: 1280, height: 800 }, { left: 350, right: 20, top: 20, bottom: 110 })
+    const [left, top] = windowPoint(view, paper, [0, 297])
+    const [right, bottom] = windowPoint(view, paper, [420, 0])
+    expect(left).toBeGreaterThanOrEqual(350 - 1e-9)
+    expect(right).toBeLessThanOrEqual(1260 + 1e-9)
+    expect(top).toBeGreaterThanOrEqual(20 - 1e-9)
+    expect(bottom).toBeLessThanOrEqual(690 + 1e-9)
+    expect(Math.min(left - 350 + (1260 - right), top - 20 + (690 - bottom))).toBeCloseTo(0, 6)
+  })
+
+  it('never loses the paper', () => {
+    fc.assert(
+      fc.property(anyView, (view) => {
+        const window = { width: 1280, height: 800 }
+        const held = kept(view, paper, window)
+        const [left, top] = windowPoint(held, paper, [0, 297])
+        const [right, bottom] = windowPoint(held, paper, [420, 0])
+        expect(left).toBeLessThan(1280)
+        expect(right).toBeGreaterThan(0)
+        expect(top).toBeLessThan(800)
+        expect(bottom).toBeGreaterThan(0)
+      }),
+    )
+  })
+})
+
+describe('what is under the hand', () => {
+  it('finds each size by the middle of its figures', () => {
+    const ground = groundOf(bracket.sheet!)
+    let found = 0
+    for (const { id, span } of bracket.dimensions) {
+      if (!span) continue
+      const touched = touchable(bracket, ground, id)
+      expect(touched.length, id).toBeGreaterThan(0)
+      expect(touched[0]!.size.span).toEqual(span)
+      for (const t of touched) {
+        const middle = [(t.box.min[0] + t.box.max[0]) / 2, (t.box.min[1] + t.box.max[1]) / 2] as const
+        const item = itemAt(ground, middle, 1)
+        expect(bracket.sheet!.items[item!]!.tie?.dimension).toBe(id)
+        found++
+      }
+    }
+    expect(found).toBeGreaterThanOrEqual(bracket.dimensions.filter((d) => d.span).length)
+  })
+
+  it('finds a slot’s length beside its width in one callout', () => {
+    const note = bracket.dimensions.find((d) => d.id.startsWith('slot') && d.measured.kind === 'leader')!
+    const texts = touchable(bracket, groundOf(bracket.sheet!), note.id).map((t) => t.size.text)
+    expect(texts).toEqual(['.281', '.88'])
+  })
+
+  it('finds nothing on bare paper', () => {
+    expect(itemAt(groundOf(bracket.sheet!), [-50, -50], 3)).toBeUndefined()
+  })
+
+  it('knows every size of the brief once', () => {
+    const sizes = sizesOf(bracket.brief).filter(isLength)
+    const text = bracket.brief.text
+    for (const s of sizes) expect(text.slice(s.span.from, s.span.to)).toBe(s.text)
+    expect(sizes.map((s) => s.text)).toEqual([
+      '.188',
+      '.19',
+      '3.50',
+      '2.25',
+      '3.00',
+      '.281',
+      '1.500',
+      '1.250',
+      '1.50',
+      '.281',
+      '.88',
+      '1.500',
+      '1.38',
+      '.50',
+      '.38',
+    ])
+  })
+})
+
+describe('light', () => {
+  it('goes from a hole’s line to all its lines in every view, and to its statement', () => {
+    const ties = tiesOf(bracket)
+    const items = bracket.sheet!.items
+    const index = items.findIndex(
+      (i, k) =>
+        i.tie?.view === 'front' && i.item === 'stroke' && i.kind === 'visible' && ties.features[k]!.includes('hole 1'),
+    )
+    const light = lightOfItem(ties, index)
+    const views = new Set([...light.items, ...light.beside].map((i) => items[i]!.tie?.view))
+    expect([...views].sort()).toEqual(['front', 'pictorial', 'right', 'top'])
+    const { statement } = light
+    expect(bracket.brief.text.slice(statement!.from, statement!.to)).toMatch(/^holes .*4X/)
+  })
+
+  it('goes from words to what they made', () => {
+    const ties = tiesOf(bracket)
+    const at = bracket.brief.text.indexOf('3.50')
+    const light = lightOfWords(ties, { from: at + 1, to: at + 1 })!
+    const ids = new Set([...light.items].map((i) => bracket.sheet!.items[i]!.tie?.dimension))
+    expect([...ids]).toEqual(['stock/distance/bottom to top'])
+    const note = bracket.brief.text.indexOf('Form with')
+    const lit = [...lightOfWords(ties, { from: note, to: note })!.items].map((i) => bracket.sheet!.items[i]!)
+    expect(lit.some((i) => i.item === 'text' && i.text.startsWith('FORM WITH'))).toBe(true)
+  })
+
+  it('says why each line of each view is there', () => {
+    bracket.sheet!.items.forEach((item, i) => {
+      if (item.item !== 'stroke' || !item.tie?.sources) return
+      expect(whyIsIt(bracket, i)).toMatch(/^[A-Z].*\.$/)
+    })
+  })
+})
+
+describe('pencil and places', () => {
+  it('rings the lettering that stands for the marked words', () => {
+    const at = bracket.brief.text.indexOf('3.50')
+    const mark = { rule: 'x', weight: 'must change', text: 'x', span: { from: at, to: at + 4 } } as const
+    const ground = groundOf(bracket.sheet!)
+    const [ring] = ringsOf(bracket, ground, tiesOf(bracket), [mark])
+    const index = bracket.sheet!.items.findIndex((i) => i.item === 'text' && i.tie?.span?.from === at)
+    expect(ring?.box).toEqual(ground.boxes[index])
+  })
+
+  it('writes a place that the brief can be read with, and once', () => {
+    const view = bracket.sheet!.views.find((v) => v.id === 'right')!
+    const at = [view.box.min[0] + 10, view.box.min[1] - 19] as const
+    const placing = sizePlacing(bracket, 'stock/distance/rear to front', at)!
+    expect(placing.statement).toBe('place     2.25 in right view, row 2, below')
+    const once = withPlacing(bracket.brief.text, placing)
+    expect(withPlacing(once, placing)).toBe(once)
+    const after = draw(once)
+    expect(after.brief.places).toHaveLength(1)
+    expect(after.marks.filter((m) => m.weight === 'must change')).toEqual([])
+    const moved = draw(withPlacing(once, viewPlacing(after, 'right', [20.4, 0])!))
+    expect(moved.brief.places.find((p) => p.kind === 'view')).toMatchObject({ across: { value: 20 }, up: { value: 0 } })
+    expect(viewPlacing(moved, 'right', [5, -3])!.statement).toBe('place     right view 25 across, -3 up')
+    expect(moved.marks.filter((m) => m.weight === 'must change')).toEqual([])
+  })
+
+  it('names the size where another reads the same', () => {
+    const twice = bracket.dimensions.filter(
+      (d) => d.span && bracket.brief.text.slice(d.span.from, d.span.to) === '1.500',
+    )
+    expect(twice).toHaveLength(2)
+    const view = bracket.sheet!.views.find((v) => v.id === twice[0]!.view)!
+    const placing = sizePlacing(bracket, twice[0]!.id, [view.box.min[0] + 5, view.box.max[1] + 18])!
+    const after = draw(withPlacing(bracket.brief.text, placing))
+    expect(after.marks.filter((m) => m.weight === 'must change')).toEqual([])
+    expect(after.dimensions.filter((d) => d.wish).map((d) => d.id)).toEqual([twice[0]!.id])
+  })
+})
+
+describe('the first lines', () => {
+  it.each(Object.keys(stockSketches) as StockName[])('of a %s make a sheet in both units', (stock) => {
+    for (const unit of ['inch', 'mm'] as const) {
+      const sizes = Object.fromEntries(sketchSizes[stock].map((s) => [s.name, s[unit]]))
+      const drawn = draw(firstLines({ stock, title: 'Trial', unit, practice: unit === 'mm' ? 'ISO' : 'ASME', sizes }))
+      expect(drawn.marks.filter((m) => m.weight === 'must change')).toEqual([])
+      expect(drawn.sheet?.views.length).toBeGreaterThan(0)
+    }
+  })
+})
