@@ -90,12 +90,16 @@ export const ax2 = (oc: Occt, own: Own, origin: Vec3, z: Vec3, x?: Vec3) =>
       : new oc.gp_Ax2(pnt(oc, own, origin), dir(oc, own, z)),
   )
 
-/** Sub-shapes of a kind as owned objects. */
+type Explorer = InstanceType<Occt['TopExp_Explorer']>
+const explorers = new WeakMap<Occt, Explorer>()
+
+/** Sub-shapes of a kind as owned objects. One explorer serves a kernel for life: each new one would keep 0.5 kB. */
 export function subShapes(oc: Occt, own: Own, shape: TopoDS_Shape, kind: TopAbs_ShapeEnum): TopoDS_Shape[] {
+  let explorer = explorers.get(oc)
+  if (!explorer) explorers.set(oc, (explorer = new oc.TopExp_Explorer()))
   const list: TopoDS_Shape[] = []
-  const explorer = new oc.TopExp_Explorer(shape, kind, 'TopAbs_SHAPE')
-  for (; explorer.More(); explorer.Next()) list.push(own(explorer.Current()))
-  explorer.delete()
+  for (explorer.Init(shape, kind, 'TopAbs_SHAPE'); explorer.More(); explorer.Next()) list.push(own(explorer.Current()))
+  explorer.Clear()
   return list
 }
 
