@@ -164,6 +164,9 @@ export function printReport(report: Report): string {
   for (const reason of report.reasons) say('why', reason)
   if (report.proof) {
     say('sizes', report.proof.sentence)
+    for (const size of report.sizes) {
+      say('  size', `${size.text}  (${size.view} view${size.line === undefined ? '' : `, line ${size.line}`})`)
+    }
     for (const missing of report.proof.missing) say('  missing', missing)
     for (const repeated of report.proof.repeated) say('  repeated', repeated)
   }
