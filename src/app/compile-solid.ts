@@ -1,0 +1,158 @@
+import type { Brief } from '../brief/brief.ts'
+import type { Mark } from '../brief/mark.ts'
+import type { OcctKernel } from '../kernel/open.ts'
+import type { Part } from '../part/part.ts'
+import { partFromAssembly, partFromSolid } from '../read/part-from-solid.ts'
+import { freeStepFile, readStepFile, type StepFile, stepPart } from '../read/step-file.ts'
+import { layOut } from '../sheet/lay-out.ts'
+import { chooseSizes } from '../sizes/choose-sizes.ts'
+import type { SizeSet } from '../sizes/dimension.ts'
+import { drawViews } from '../views/draw-views.ts'
+import { recognised } from '../views/exact/recognise.ts'
+import type { ViewSet } from '../views/view.ts'
+import type { Drawing, Phase } from './compile.ts'
+
+export interface SolidOptions {
+  /** One part of an assembly, by its place from 1 or its product's name; absent: the whole. */
+  readonly solid?: string
+  /** Told before each phase and while the file is read. */
+  readonly progress?: (what: string) => void
+}
+
+/** Runs the phases from the text of a STEP file to the sheet. The solid stays in the kernel until `kernel.free(part.solid)`. */
+export function compileSolid(text: string, kernel: OcctKernel, options: SolidOptions = {}): Drawing {
+  const times: Record<Phase, number> = { read: 0, build: 0, project: 0, size: 0, 'lay out': 0 }
+  const timed = <T>(phase: Phase, what: string, run: () => T): T => {
+    options.progress?.(what)
+    const start = performance.now()
+    const value = run()
+    times[phase] = performance.now() - start
+    return value
+  }
+  const { file, marks } = timed('read', 'reading', () =>
+    readStepFile(text, kernel, (done, of) => options.progress?.(`reading, ${done} of ${of}`)),
+  )
+  if (!file) return { brief: NO_BRIEF, marks, times }
+  const made = timed('build', 'recognising features', () => partOf(file, marks, kernel, options.solid))
+  if (typeof made === 'string') {
+    freeStepFile(file, kernel)
+    return { brief: NO_BRIEF, marks: [...marks, notThere(made)], times }
+  }
+  for (const part of file.parts) if (part.solid !== made.solid) kernel.free(part.solid)
+  if (file.whole !== made.solid) kernel.free(file.whole)
+  const views = timed('project', 'drawing the views', () => drawViews(made, kernel))
+  const single = options.solid !== undefined || file.placed.length === 1
+  const { part, sizes } = timed('size', 'choosing sizes', () =>
+    single ? independent(made, views) : { part: made, sizes: overallOnly(made, views) },
+  )
+  const laid = timed('lay out', 'laying out the sheet', () => layOut(part, views, sizes))
+  return {
+    brief: part.brief,
+    part,
+    views,
+    sizes,
+    sheet: laid.sheet,
+    marks: [...part.marks, ...ownMarks([...sizes.marks, ...laid.marks])],
+    times,
+  }
+}
+
+const NO_BRIEF: Brief = {
+  text: '',
+  header: { units: 'mm', practice: 'ISO', projection: 'first angle', general: [], notes: [] },
+  features: [],
+  shows: [],
+  places: [],
+  schemes: [],
+  marks: [],
+}
+
+const notThere = (text: string): Mark => ({ rule: 'no-such-solid', weight: 'must change', text })
+
+function partOf(file: StepFile, marks: readonly Mark[], kernel: OcctKernel, asked: string | undefined): Part | string {
+  const one = asked === undefined ? (file.placed.length === 1 ? file.parts[0]! : undefined) : stepPart(file, asked)
+  if (typeof one === 'string') return one
+  const solid = one?.solid ?? file.whole
+  const raw = kernel.body(solid)
+  const { min, max } = raw.box
+  const size = Math.hypot(max[0] - min[0], max[1] - min[1], max[2] - min[2])
+  // files from elsewhere often hold splines where planes and cylinders are meant
+  const body = recognised(raw, 1e-7 + 2e-9 * size, 1e-5 * size)
+  const read = {
+    name: one?.name ?? file.name,
+    unit: file.unit,
+    solid,
+    body,
+    properties: kernel.properties(solid),
+    marks,
+  }
+  return one ? partFromSolid(read) : partFromAssembly(read)
+}
+
+/** Measured sizes that fix nothing new are left out, until each fixes something. */
+function independent(first: Part, views: ViewSet): { part: Part; sizes: SizeSet } {
+  let part = first
+  let sizes = chooseSizes(part, views)
+  for (let round = 0; round < 4; round++) {
+    const idle = new Set(
+      sizes.proof.repeated.flatMap(({ dimensions }) => {
+        const spans = dimensions.map((id) => sizes.dimensions.find((d) => d.id === id)?.span?.from)
+        return spans.filter((from) => part.chosen.some((c) => c.span.from === from && canGo(c)))[0] ?? []
+      }),
+    )
+    if (idle.size === 0) break
+    part = { ...part, chosen: part.chosen.filter((c) => !(idle.has(c.span.from) && canGo(c))) }
+    sizes = chooseSizes(part, views)
+  }
+  return { part, sizes }
+}
+
+/** A number of a hole's or slot's note belongs to its note. */
+const canGo = (chosen: Part['chosen'][number]): boolean =>
+  !('role' in chosen && chosen.role) && !['width', 'length', 'depth', 'bolt circle'].includes(chosen.kind)
+
+/** An assembly is drawn with its overall sizes; its parts are sized on sheets of their own. */
+function overallOnly(part: Part, views: ViewSet): SizeSet {
+  const bare = { ...part, body: { ...part.body, faces: [], edges: [] } }
+  const { dimensions } = chooseSizes(bare, views)
+  return {
+    dimensions,
+    tables: [],
+    notes: [],
+    marks: [],
+    proof: {
+      complete: false,
+      sizes: dimensions.length,
+      implied: 0,
+      freedoms: 0,
+      missing: [],
+      repeated: [],
+      sentence: 'not complete: an assembly with its overall sizes; its parts are sized one by one',
+    },
+  }
+}
+
+/** Most marks of one rule that are listed one by one. */
+const LISTED = 6
+
+/**
+ * Marks about a brief that is not there are left out: every size is measured, none has a tolerance, and no place in a
+ * text can be pointed at. Long lists end in a count.
+ */
+function ownMarks(marks: readonly Mark[]): Mark[] {
+  const idle = new Set(['no-tolerance-class', 'size-derived'])
+  const seen = new Map<string, number>()
+  const kept: Mark[] = []
+  for (const { span: _, mends: __, ...mark } of marks.filter((m) => !idle.has(m.rule))) {
+    if (kept.some((k) => k.rule === mark.rule && k.text === mark.text)) continue
+    const n = (seen.get(mark.rule) ?? 0) + 1
+    seen.set(mark.rule, n)
+    if (n <= LISTED) kept.push(mark)
+  }
+  for (const [rule, n] of seen) {
+    if (n <= LISTED) continue
+    const weight = kept.find((k) => k.rule === rule)!.weight
+    kept.push({ rule, weight, text: `${n - LISTED} more marks of the rule ${rule}.` })
+  }
+  return kept
+}
