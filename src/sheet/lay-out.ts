@@ -23,6 +23,7 @@ import { titleBlock, titleBlockSize } from './furniture/title-block.ts'
 import { titleWords } from './furniture/title-words.ts'
 import { hatchStyle } from './hatching.ts'
 import { lettered } from './lettering/capitals.ts'
+import { interrupted } from './placement/interrupt.ts'
 import { type Placement, placeDimensions } from './placement/place-dimensions.ts'
 import { possible } from './requested-format.ts'
 import type { PlacedView, Sheet, SheetItem } from './sheet.ts'
@@ -113,7 +114,7 @@ function choicesFor(
       bare: (format, scale) => {
         const figures = practiceFigures(header.practice, format.name)
         return {
-          ...common(format, scale, leastRooms(views, header.practice, figures)),
+          ...common(format, scale, leastRooms(views, scale.paper / scale.part, header.practice, figures)),
           pictorial: undefined,
           loose: [],
         }
@@ -176,8 +177,8 @@ function pictorialScales(views: readonly View[], scale: number): number[] {
   const side = (v: View) => Math.max(v.box.max[0] - v.box.min[0], v.box.max[1] - v.box.min[1])
   const largest = Math.max(...views.filter((v) => v.kind !== 'pictorial').map(side))
   const own = Math.max(...views.filter((v) => v.kind === 'pictorial').map(side))
-  const all = [1, 0.75, 0.6, 0.5, 0.4, 0.3, 0.25, 0.2, 0.1]
-  const modest = all.filter((f) => f * own <= largest * 0.75)
+  const all = [0.75, 0.6, 0.5, 0.4, 0.3, 0.25, 0.2, 0.1]
+  const modest = all.filter((f) => f * own <= largest * 0.85)
   return (modest.length > 0 ? modest : all.slice(-1)).map((f) => f * scale)
 }
 
@@ -226,7 +227,7 @@ function draw(desk: Desk, choice: SheetChoice): Drawn {
 
   const placement = sizes && placeSizes(desk, sizes, standing, { obstacles, passable }, choice)
   if (placement) {
-    items.push(...placement.items)
+    items.splice(0, items.length, ...interrupted(items, placement.texts), ...placement.items)
     marks.push(...placement.marks)
     // A size left off makes the sheet preliminary, whatever the proof says of the scheme.
     if (placement.unplaced.length > 0 && !desk.preliminary)

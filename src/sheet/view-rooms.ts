@@ -4,6 +4,7 @@ import type { PracticeFigures } from '../standards/practice-figures.ts'
 import type { View, ViewSet } from '../views/view.ts'
 import type { Room } from './arrange/grid.ts'
 import { cuttingPlaneReach } from './cutting-plane-line.ts'
+import { textWidth } from './lettering/lettering.ts'
 import { roomFor } from './placement/room-for.ts'
 
 /** Room kept for sizes that are yet to come, mm a side. */
@@ -42,6 +43,7 @@ export function viewRooms(
   return roomsWith(
     (id, k) => (sized?.[id] ? Math.max(LEAST, sized[id][k] + BESIDE_SIZES) : UNSIZED[k]),
     views,
+    scale,
     practice,
     figures,
   )
@@ -54,13 +56,19 @@ export function tightened(room: Room): Room {
 }
 
 /** The room without which no view can stand. */
-export function leastRooms(views: ViewSet, practice: Practice, figures: PracticeFigures): ReadonlyMap<string, Room> {
-  return roomsWith(() => LEAST, views, practice, figures)
+export function leastRooms(
+  views: ViewSet,
+  scale: number,
+  practice: Practice,
+  figures: PracticeFigures,
+): ReadonlyMap<string, Room> {
+  return roomsWith(() => LEAST, views, scale, practice, figures)
 }
 
 function roomsWith(
   sideOf: (id: string, side: keyof Room) => number,
   views: ViewSet,
+  scale: number,
   practice: Practice,
   figures: PracticeFigures,
 ): ReadonlyMap<string, Room> {
@@ -80,6 +88,11 @@ function roomsWith(
       }
     }
     const strips = labelStrips(view, view === main ? views.thicknessNote : undefined, figures)
+    // A label wider than its view needs its own width.
+    const words = view.label ? textWidth(view.label, figures.lettering.viewLabel) : 0
+    const wanting = (words - (view.box.max[0] - view.box.min[0]) * scale) / 2 + BESIDE_SIZES
+    room.left = Math.max(room.left, wanting)
+    room.right = Math.max(room.right, wanting)
     // The thickness note always stands under its view.
     room.bottom += strips.note
     room[labelPlace(practice) === 'over' ? 'top' : 'bottom'] += strips.label

@@ -29,7 +29,19 @@ const FORMAT_COST = [0, 0.45, 1.3, 2.4, 3.6]
 const SPARE = 1.5
 /** A scale this near to the wanted one needs no larger one. */
 const NEAR_ENOUGH = 0.7
-const COST = { halfScale: 1.2, empty: 0.8, half: 0.5, reduced: 0.6, notWhole: 1.2, smallPictorial: 0.3, tight: 0.3 }
+const COST = {
+  halfScale: 1.2,
+  empty: 1,
+  half: 0.5,
+  reduced: 0.6,
+  /** A doubling past what can be read, or past full size. */
+  larger: 0.2,
+  notWhole: 1.2,
+  smallPictorial: 0.3,
+  tight: 0.3,
+}
+/** Views that fill less than this share of a sheet may be drawn a step larger. */
+const SPARSE = 0.38
 
 /**
  * The sheets and scales that hold everything, best first: the smallest format on which the smallest feature stays
@@ -46,12 +58,12 @@ export function chooseSheet(input: ChoiceInput): SheetChoice[] {
     // A larger sheet cannot do better than its own cost.
     const least = Math.min(...choices.map((c) => c.cost))
     if (choices.filter((c) => c.whole).length > 2 && (FORMAT_COST[index] ?? 5) > least + SPARE) return
-    for (const scale of usable.length > 0 ? usable : input.scales) {
+    const consider = (scale: Scale): { composition: Composition; easy: boolean } | undefined => {
       // Finding the room that sizes need is dear; most sheets fall out before.
-      if (!compose(input.bare(format, scale))) continue
+      if (!compose(input.bare(format, scale))) return undefined
       const eased = compose(input.request(format, scale))
       const composition = eased?.whole ? eased : (compose(input.tight(format, scale)) ?? eased)
-      if (!composition) continue
+      if (!composition) return undefined
       choices.push({
         ...composition,
         stated: scale,
@@ -60,21 +72,35 @@ export function chooseSheet(input: ChoiceInput): SheetChoice[] {
           cost(composition, FORMAT_COST[index] ?? 5, input.wanted, value(scale)) +
           (composition === eased ? 0 : COST.tight),
       })
+        ...choices.at(-1)!,
+        fill: fillOf(composition),
+        tightened: composition === eased ? '' : 'TIGHT',
+        wanted: input.wanted,
+      })
+      return { composition, easy: eased?.whole ?? false }
+    }
+    for (const scale of usable.length > 0 ? usable : input.scales) {
+      const found = consider(scale)
+      if (found && fillOf(found.composition) < SPARSE) {
+        const next = input.scales[input.scales.indexOf(scale) - 1]
+        if (next && value(next) > enough) consider(next)
+      }
       // A smaller scale is of use only where this one left something out.
-      if (eased?.whole) break
+      if (found?.easy) break
     }
   })
   return choices.sort((a, b) => a.cost - b.cost)
 }
 
 function cost(c: Composition, format: number, wanted: number, scale: number): number {
-  const small = Math.max(0, Math.log2(wanted / scale))
+  const small = Math.max(0, Math.log2((wanted * NEAR_ENOUGH) / scale))
   const empty = Math.max(0, COST.half - fillOf(c)) / COST.half
   const reduced = Math.max(0, Math.log2(1 / scale))
   const pictorial = c.pictorial ? Math.log2(scale / c.pictorial.scale) : 0
   return (
     format +
     COST.halfScale * small +
+    COST.larger * Math.max(0, Math.log2(scale / Math.max(1, wanted))) +
     COST.empty * empty +
     COST.reduced * reduced +
     (c.whole ? 0 : COST.notWhole) +

@@ -4,7 +4,7 @@ import type { Format } from '../../standards/formats.ts'
 import type { View } from '../../views/view.ts'
 import { frameOf } from '../furniture/border.ts'
 import type { NotesBlock } from '../furniture/notes.ts'
-import { boxOf, findSpot, grownBy, heightOf, middleOf, widthOf } from './boxes.ts'
+import { boxOf, findSpot, grownBy, heightOf, inside, middleOf, overlap, widthOf } from './boxes.ts'
 import type { Cell } from './cells.ts'
 import { type GridPlacement, placeGrid, type Room } from './grid.ts'
 
@@ -52,6 +52,8 @@ const PICTORIAL_CLEAR = 5
 /** Notes beside the title block need this width; else they stand above it. */
 const LEAST_NOTES_WIDTH = 75
 const MOST_NOTES_WIDTH = 115
+/** Notes away from their corner, against shares of the pictorial's scale. */
+const NOTES_MOVED = 0.2
 
 /** Stands everything on the sheet, or undefined where the views do not fit. */
 export function compose(request: Request): Composition | undefined {
@@ -65,7 +67,7 @@ export function compose(request: Request): Composition | undefined {
   for (const attempt of attempts(request, field, title, notesPlaces)) {
     const { notes } = attempt
     const fixed = [grownBy(title, CLEAR), ...(notes ? [grownBy(notes.box, CLEAR)] : [])]
-    const grid = placeGrid(
+    const first = placeGrid(
       request.cells,
       request.rooms,
       request.scale,
@@ -75,9 +77,15 @@ export function compose(request: Request): Composition | undefined {
       attempt.reserve,
       attempt.spread,
     )
-    if (!grid) continue
+    if (!first) continue
+    const { grid, pictorial } = centred(
+      first,
+      placePictorial(request, attempt, first, [...fixed, ...first.rooms.values()], field),
+      attempt,
+      fixed,
+      field,
+    )
     const rooms = [...grid.rooms.values()]
-    const pictorial = placePictorial(request, attempt, grid, [...fixed, ...rooms], field)
     const taken = [...fixed, ...rooms, ...(pictorial ? [grownBy(pictorial.box, PICTORIAL_CLEAR)] : [])]
     const loose: { box: Box2; size: number }[] = []
     for (const block of request.loose) {
@@ -97,10 +105,15 @@ export function compose(request: Request): Composition | undefined {
       loose,
       whole: looseStand && pictorialStands,
     }
-    const worth = (looseStand ? 4 : 0) + (pictorialStands ? 2 : 0) + (pictorial ? pictorial.scale / request.scale : 0)
+    const worth =
+      (looseStand ? 4 : 0) +
+      (pictorialStands ? 2 : 0) +
+      (pictorial ? pictorial.scale / request.scale : 0) -
+      (notes === notesPlaces[0] ? 0 : NOTES_MOVED)
     if (!best || worth > best.worth + 1e-9) best = { composition, worth }
     // The first attempt that holds everything at full size is the one a drafter would take.
-    if (composition.whole && (!pictorial || pictorial.scale === request.pictorialScales[0])) break
+    const full = !pictorial || pictorial.scale === request.pictorialScales[0]
+    if (composition.whole && full && notes === notesPlaces[0]) break
   }
   return best?.composition
 }
@@ -176,6 +189,43 @@ function placePictorial(
     }
   }
   return undefined
+}
+
+/** Views and pictorial moved as one so that together they stand in the middle of their region, where nothing is in the way. */
+function centred(
+  grid: GridPlacement,
+  pictorial: Composition['pictorial'],
+  { region, lean }: Attempt,
+  fixed: readonly Box2[],
+  field: Box2,
+): { readonly grid: GridPlacement; readonly pictorial: Composition['pictorial'] } {
+  if (!pictorial || lean[0] !== 0.5 || lean[1] !== 0.5) return { grid, pictorial }
+  const all = [...grid.rooms.values(), pictorial.box]
+  const whole = boxOf(
+    Math.min(...all.map((b) => b.min[0])),
+    Math.min(...all.map((b) => b.min[1])),
+    Math.max(...all.map((b) => b.max[0])),
+    Math.max(...all.map((b) => b.max[1])),
+  )
+  const round = (mm: number) => Math.round(mm * 1000) / 1000
+  const [x, y] = middleOf(region)
+  const [u, v] = middleOf(whole)
+  const by: Vec2 = [round(x - u), round(y - v)]
+  const move = (b: Box2): Box2 => boxOf(b.min[0] + by[0], b.min[1] + by[1], b.max[0] + by[0], b.max[1] + by[1])
+  const moved = all.map(move)
+  if (moved.some((b) => !inside(b, field) || fixed.some((f) => overlap(b, f)))) return { grid, pictorial }
+  return { grid: movedGrid(grid, by, move), pictorial: { ...pictorial, box: move(pictorial.box) } }
+}
+
+function movedGrid(grid: GridPlacement, by: Vec2, move: (b: Box2) => Box2): GridPlacement {
+  const all = (boxes: ReadonlyMap<string, Box2>) => new Map([...boxes].map(([id, b]) => [id, move(b)]))
+  return {
+    ...grid,
+    origins: new Map([...grid.origins].map(([id, [x, y]]) => [id, [x + by[0], y + by[1]]])),
+    outlines: all(grid.outlines),
+    rooms: all(grid.rooms),
+    extent: move(grid.extent),
+  }
 }
 
 /** Upper edge of what stands at the bottom beside the views. */

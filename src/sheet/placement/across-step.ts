@@ -78,12 +78,9 @@ function member(desk: Desk, span: Span1, n: Vec2, level: number): Member {
   const out: Alternative[] = []
   if (line.inside) {
     const room = (s1 - s0) / 2 - line.along / 2 - f.textGap - f.arrow.length - 1
-    // Off the middle: the axis runs there.
-    for (const t of room > 0 ? [1, 0.6] : []) {
-      for (const sign of [1, -1]) {
-        const own = WEIGHTS.textInStep + (t < 1 ? WEIGHTS.textShift : 0) + (sign > 0 ? 0 : 0.1)
-        out.push({ own, ...line.inLine((s0 + s1) / 2 + sign * t * room) })
-      }
+    // Best off the middle: the axis runs there, and must be broken.
+    for (const [i, t] of room > 0 ? [1, -1, 0.6, -0.6, 0].entries() : []) {
+      out.push({ own: WEIGHTS.textInStep + 0.1 * i, ...line.inLine((s0 + s1) / 2 + t * room) })
     }
   }
   for (const [i, tail] of TAILS.entries()) {

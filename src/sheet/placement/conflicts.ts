@@ -1,4 +1,4 @@
-import { CLEAR } from './ground.ts'
+import { CLEAR } from './clearances.ts'
 import { type Bar, entersSlab, meet, near, type Shape, type Slab, slabsMeet, TOUCH } from './shapes.ts'
 import { WEIGHTS } from './weights.ts'
 

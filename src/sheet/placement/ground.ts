@@ -1,11 +1,12 @@
 import type { Box2 } from '../../geometry/evaluate.ts'
 import type { LineKind } from '../../views/view.ts'
+import { CLEAR } from './clearances.ts'
 import type { Ink } from './ink.ts'
-import { type Bar, entersSlab, meet, type Shape, type Slab, slab, TOUCH } from './shapes.ts'
+import { type Bar, entersSlab, meet, type Shape, type Slab, slab, TOUCH, withinSlab } from './shapes.ts'
 import { WEIGHTS } from './weights.ts'
 
-/** Clear space in mm kept round text: to view lines and to other lines. */
-export const CLEAR = { ink: 1.2, line: 0.9, text: 1.3, arrow: 0.7, obstacle: 1, lineToObstacle: 0.5 } as const
+/** What must be left of a centre line, mm, on either side of text that breaks it. */
+const LEFT_OF_CENTRE = 6
 /** Nothing of a size comes nearer than this to the outline bounds of another view. */
 const OTHER_VIEW = 2
 
@@ -78,7 +79,11 @@ export class Ground {
     for (const i of ink.search(s.x0 - margin, s.y0 - margin, s.x1 + margin, s.y1 + margin)) {
       const k = 4 * i
       if (!entersSlab(ink.ends[k]!, ink.ends[k + 1]!, ink.ends[k + 2]!, ink.ends[k + 3]!, body, margin)) continue
-      if (s.role === 'text') return Infinity
+      if (s.role === 'text') {
+        if (!this.#breakable(s, i)) return Infinity
+        sum += WEIGHTS.textOverCentre
+        continue
+      }
       sum += WEIGHTS.over.arrow[weighed(ink.kinds[i]!)]
     }
     if (s.role !== 'text') return sum
@@ -96,6 +101,18 @@ export class Ground {
       }
     }
     return sum
+  }
+
+  /** A straight centre line may be broken for text where enough of it is left on both sides. */
+  #breakable(s: Slab, i: number): boolean {
+    const ink = this.#ink
+    if (ink.kinds[i] !== 'centre' || !ink.straight[i]) return false
+    const [ax, ay, bx, by] = [ink.ends[4 * i]!, ink.ends[4 * i + 1]!, ink.ends[4 * i + 2]!, ink.ends[4 * i + 3]!]
+    const within = withinSlab(ax, ay, bx, by, s, CLEAR.ink)
+    if (!within) return true
+    const length = Math.hypot(bx - ax, by - ay)
+    const left = Math.min(within[0], 1 - within[1]) * length
+    return left > LEFT_OF_CENTRE && (within[1] - within[0]) * 3 < 1
   }
 
   #barCost(b: Bar): number {

@@ -1,9 +1,10 @@
 import type { Vec2 } from '../../geometry/vec.ts'
 import type { Dimension } from '../../sizes/dimension.ts'
 import type { Block } from './callout-block.ts'
+import { CLEAR } from './clearances.ts'
 import type { PlacementFigures } from './figures.ts'
 import { arrow, type Drawn, drawn, endDot, line, readable, textSlab } from './form.ts'
-import { type Bar, bar, type Shape } from './shapes.ts'
+import { type Bar, bar, entersSlab, type Shape } from './shapes.ts'
 import { back, turned } from './vec.ts'
 
 /** A linear size on paper. `u` is its direction, turned so that it points right, or up where upright. */
@@ -61,7 +62,7 @@ export class LineSetting {
   }
 
   /** Text on a level shoulder at the end of a leader from the middle of the line. */
-  lead(ends: readonly [End, End], [along, outward]: Vec2): Drawn {
+  lead(ends: readonly [End, End], [along, outward]: Vec2): Drawn | undefined {
     const f = this.#f
     const { u, s0, s1, block } = this.#span
     const bare = this.set(ends, (s0 + s1) / 2)
@@ -78,6 +79,10 @@ export class LineSetting {
       bar('shoulder', elbow, end),
       ...bare.shapes.filter((s) => s.shape === 'bar' || s.role !== 'text'),
     ]
+    // The line itself must stay clear of the text.
+    const text = textSlab(block, centre, 0)
+    const own = shapes.filter((s) => s.shape === 'bar' && s.role !== 'shoulder')
+    if (own.some((s) => s.shape === 'bar' && entersSlab(s.ax, s.ay, s.bx, s.by, text, CLEAR.line))) return undefined
     const strokes: Drawn['strokes'][number][] = [
       ...bare.strokes,
       { kind: 'leader', curve: { kind: 'line', a: from, b: elbow } },

@@ -103,8 +103,10 @@ function alternatives(f: PlacementFigures, span: Span1, n: Vec2, level: number, 
   if (!fitsHeads || inner < 0) {
     // ISO 129-1 §5.7: the value may stand on a leader that ends on the dimension line.
     if (f.iso)
-      for (const [i, lead] of LEADS.entries())
-        out.push({ own: WEIGHTS.textOnLeader + 0.3 * i, ...line.lead(outer, lead) })
+      for (const [i, lead] of LEADS.entries()) {
+        const drawn = line.lead(outer, lead)
+        if (drawn) out.push({ own: WEIGHTS.textOnLeader + 0.3 * i, ...drawn })
+      }
   }
   if (inChain && !headsFit) {
     for (const ends of [

@@ -117,6 +117,8 @@ function rows(desk: Desk, owner: number, spans: readonly Span1[], n: Vec2): Opti
   ])
   const features = Math.max(...spans.flatMap((s) => [dot(s.lo, n), dot(s.hi, n)]))
   const outline = outlineLevel(view, n)
+  const nearest = Math.min(...spans.flatMap((s) => [dot(s.lo, n), dot(s.hi, n)]))
+  const within = nearest + outlineLevel(view, back(n))
   const side = paperSide(n)
   const facing = desk.facing[owner]!
   const bias = facing.length > 0 && !faces(facing, n) ? WEIGHTS.awayFromNeighbour : 0
@@ -148,8 +150,10 @@ function rows(desk: Desk, owner: number, spans: readonly Span1[], n: Vec2): Opti
           desk.ink.sees(owner, at(u, n, x, level - f.first + 0.3), n),
         ),
       )
-      if (!free) break
-      out.push(option(level, features, k + 1, upright ? WEIGHTS.innerRow : 0))
+      // Over the part only for what lies well within it on both sides.
+      if (!free && (!upright || outline - level < f.first || within < f.first + 5)) break
+      const extra = upright ? WEIGHTS.innerRow + (free ? 0 : WEIGHTS.rowOverPart) : 0
+      out.push(option(level, features, k + 1, extra))
     }
     if (!upright && out.length === 0) {
       for (let k = 0; k < ROWS; k++) out.push(option(outline + f.first + k * f.pitch, outline, k + 1, 0))

@@ -15,6 +15,7 @@ import { leaderUnits } from './leader-units.ts'
 import { linearUnits, splitChain } from './linear-units.ts'
 import { ordinateUnits } from './ordinate-units.ts'
 import { Search, type Stand } from './search.ts'
+import type { Slab } from './shapes.ts'
 import { facings } from './sides.ts'
 import { tagUnits } from './tag-units.ts'
 
@@ -34,6 +35,8 @@ export interface PlacementInput {
 
 export interface Placement {
   readonly items: readonly SheetItem[]
+  /** Where texts stand; centre lines are broken there (`interrupted`). */
+  readonly texts: readonly Slab[]
   /** Ids of sizes for which there is no room; they are not drawn. */
   readonly unplaced: readonly string[]
   /** Dimension lines crossed by extension lines or leaders of other sizes. */
@@ -50,6 +53,7 @@ export function placeDimensions(input: PlacementInput): Placement {
   const { stands, unplaced, figures } = arrange(views, input, 1)
   return {
     items: finished(stands, figures),
+    texts: stands.flatMap((s) => s.shapes.filter((x): x is Slab => x.shape === 'slab' && x.role === 'text')),
     unplaced: unplaced.flatMap((u) => (u.dimensions.length > 0 ? u.dimensions.map((d) => d.id) : [u.id])),
     crossings: crossingsOf(stands),
     marks: [...strayMarks(input.sizes.dimensions, views), ...unplaced.map((u) => crowdedMark(u, views))],

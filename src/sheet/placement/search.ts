@@ -41,6 +41,8 @@ export class Search {
   /** Now and then places are passed over at random, to find out what that would make possible. */
   #skips: () => boolean = () => false
   #biased = false
+  /** Place that a unit takes whatever it costs. */
+  #forced: Stand | undefined
   readonly #ideals = new Map<Unit, Stand>()
 
   constructor(ground: Ground, rules: Rules) {
@@ -103,7 +105,9 @@ export class Search {
       }
     }
     // Often everything that stands in the way of its best place is moved; now and then a whole side is stacked anew.
-    const cleared = random() < 0.2 ? this.#ideal(unit) : undefined
+    // One that found no place takes any of its places by force, and what stood there looks for another.
+    const cleared =
+      !stand && random() < 0.7 ? this.#anyPlace(unit, random) : random() < 0.2 ? this.#ideal(unit) : undefined
     if (cleared) {
       for (const other of this.#stands.values()) {
         if (off.size >= 12 || off.has(other.unit) || !near(cleared.box, other.box, 10.2)) continue
@@ -135,12 +139,14 @@ export class Search {
     const order = [...off]
     // Mostly by rank (short before long), sometimes with the troubled one first, sometimes shuffled.
     const mood = cleared ? 0.6 : random()
+    if (cleared && !stand) this.#forced = cleared
     if (mood < 0.5) order.sort(byRank)
     else if (mood < 0.75) order.sort((a, b) => (a === unit ? -1 : b === unit ? 1 : byRank(a, b)))
     else for (let i = order.length - 1; i > 0; i--) swap(order, i, Math.floor(random() * (i + 1)))
     const share = cleared || random() < 0.5 ? 0 : 0.35
     this.#skips = share === 0 ? () => false : () => random() < share
     for (const u of order) this.#set(u)
+    this.#forced = undefined
     this.#skips = () => false
     const now = this.#total()
     if (now < was - 1e-6) return true
@@ -168,6 +174,19 @@ export class Search {
     return ideal
   }
 
+  /** A place that the unit could have if nothing else stood there, at random but rather a cheap one. */
+  #anyPlace(unit: Unit, random: () => number): Stand | undefined {
+    this.#skips = () => random() < 0.5
+    let found: Stand | undefined
+    for (const option of unit.options) {
+      if (this.#skips()) continue
+      found = this.#try(unit, option, [], option.bias ?? 0, leftOff(unit))?.stand
+      if (found) break
+    }
+    this.#skips = () => false
+    return found
+  }
+
   /** Total cost, less a constant: that of every size left off. */
   #total(): number {
     let sum = 0
@@ -181,6 +200,13 @@ export class Search {
   /** Sets the unit at its cheapest place; leaves it off when there is none. */
   #set(unit: Unit): void {
     const others = [...this.#stands.values()]
+    if (
+      this.#forced?.unit === unit &&
+      !others.some((o) => conflict(this.#forced!.shapes, o.shapes, this.#rules) === Infinity)
+    ) {
+      this.#stands.set(unit, this.#charged(this.#forced, others))
+      return
+    }
     const groupCost = new Map<string | undefined, number>()
     let best: Stand | undefined
     let bound = leftOff(unit)

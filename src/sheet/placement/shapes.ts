@@ -127,6 +127,28 @@ export function entersSlab(ax: number, ay: number, bx: number, by: number, s: Sl
   return lo < hi - 1e-9
 }
 
+/** Where along the segment (0 to 1) it lies in the slab grown by `margin`. */
+export function withinSlab(
+  ax: number,
+  ay: number,
+  bx: number,
+  by: number,
+  s: Slab,
+  margin: number,
+): readonly [number, number] | undefined {
+  if (!entersSlab(ax, ay, bx, by, s, margin)) return undefined
+  let [lo, hi] = [0, 1]
+  const limit = (p: number, d: number, half: number) => {
+    if (Math.abs(d) < 1e-9) return
+    const [t0, t1] = [(-half - p) / d, (half - p) / d]
+    lo = Math.max(lo, Math.min(t0, t1))
+    hi = Math.min(hi, Math.max(t0, t1))
+  }
+  limit((ax - s.cx) * s.ux + (ay - s.cy) * s.uy, (bx - ax) * s.ux + (by - ay) * s.uy, s.hw + margin)
+  limit((ay - s.cy) * s.ux - (ax - s.cx) * s.uy, (by - ay) * s.ux - (bx - ax) * s.uy, s.hh + margin)
+  return [lo, hi]
+}
+
 /** Whether two slabs come closer than `margin` (overlap deeper than −margin where negative). */
 export function slabsMeet(a: Slab, b: Slab, margin: number): boolean {
   if (!near(a, b, margin)) return false

@@ -6,9 +6,9 @@ export const WEIGHTS = {
   /** A size left off the sheet. */
   unplaced: 400,
   /** A dimension line crossed by an extension line. */
-  extensionOverDimension: 9,
+  extensionOverDimension: 12,
   /** A dimension line crossed by a leader. */
-  leaderOverDimension: 9,
+  leaderOverDimension: 12,
   extensionOverExtension: 2,
   leaderOverExtension: 3,
   /** An extension line through an arrowhead of another size; it is broken there. */
@@ -41,7 +41,9 @@ export const WEIGHTS = {
   nearOutline: 14,
   /** Text within the view's outline: in a void open to one side, or over the part. */
   textInVoid: 0.6,
-  textOverPart: 9,
+  textOverPart: 12,
+  /** Text that breaks a centre line. */
+  textOverCentre: 1.5,
   /** A dimension line or leader over hatching. */
   overHatching: 4,
   /** Leader within 10° of the hatching it lies in. */
@@ -66,6 +68,8 @@ export const WEIGHTS = {
   leaderToStep: 5,
   /** A row measured from the feature instead of the view's outline. */
   innerRow: 1.2,
+  /** Such a row over the part, where the feature does not see out on that side. */
+  rowOverPart: 2,
   /** Towards a view that shares the size; less than nothing, so that all costs stay positive it is charged to the others. */
   awayFromNeighbour: 1.5,
   belowOrLeft: 0.25,
