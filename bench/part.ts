@@ -26,7 +26,11 @@ function time(name: string, work: () => void): void {
     wall.push(performance.now() - t)
     cpu.push(processor() - c)
   }
-  const median = (list: number[]) => list.sort((a, b) => a - b)[list.length >> 1]!.toFixed(1).padStart(8)
+  const median = (list: number[]) =>
+    list
+      .sort((a, b) => a - b)
+      [list.length >> 1]!.toFixed(1)
+      .padStart(8)
   console.log(`  ${name.padEnd(24)} wall ${median(wall)} ms   processor ${median(cpu)} ms`)
 }
 
