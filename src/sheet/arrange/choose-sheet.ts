@@ -72,11 +72,6 @@ export function chooseSheet(input: ChoiceInput): SheetChoice[] {
           cost(composition, FORMAT_COST[index] ?? 5, input.wanted, value(scale)) +
           (composition === eased ? 0 : COST.tight),
       })
-        ...choices.at(-1)!,
-        fill: fillOf(composition),
-        tightened: composition === eased ? '' : 'TIGHT',
-        wanted: input.wanted,
-      })
       return { composition, easy: eased?.whole ?? false }
     }
     for (const scale of usable.length > 0 ? usable : input.scales) {

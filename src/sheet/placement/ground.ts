@@ -73,7 +73,7 @@ export class Ground {
 
   #slabCost(s: Slab, owner: number, onPart: boolean): number {
     const ink = this.#ink
-    const margin = s.role === 'text' ? CLEAR.ink : -0.25
+    const margin = s.role === 'text' ? CLEAR.ink : -0.1
     const body = s.role === 'arrow' ? behindTip(s) : s
     let sum = 0
     for (const i of ink.search(s.x0 - margin, s.y0 - margin, s.x1 + margin, s.y1 + margin)) {

@@ -77,7 +77,8 @@ function toTarget(desk: Desk, owner: number, d: Dimension, target: LeaderTarget)
   }
   const centre = onPaper(placed, target.centre)
   const r = target.radius * placed.scale
-  const through = desk.figures.iso && d.measured.kind === 'diameter' && r >= 2 * desk.figures.arrow.length + 1
+  const holdsHeads = r >= 2 * desk.figures.arrow.length + 1 && d.direction === 'diameter'
+  const through = holdsHeads && desk.figures.iso && d.measured.kind === 'diameter'
   return directions().flatMap(({ way, odd }) => {
     if (target.from !== undefined && target.sweep !== undefined) {
       if (sweepParameter(target.from, target.sweep, Math.atan2(way[1], way[0])) === undefined) return []
@@ -91,7 +92,13 @@ function toTarget(desk: Desk, owner: number, d: Dimension, target: LeaderTarget)
             // Where the line through the circle would cross other outlines, an outside leader serves.
             leaderOption(desk, owner, d, block, { tip, way, length, odd: odd + 1 }),
           ]
-        : [leaderOption(desk, owner, d, block, { tip, way, length, odd })],
+        : [
+            leaderOption(desk, owner, d, block, { tip, way, length, odd }),
+            // Where another circle lies close about this one, the heads find room within.
+            ...(holdsHeads && odd < WEIGHTS.oddAngle
+              ? [leaderOption(desk, owner, d, block, { tip, way, length, odd: odd + WEIGHTS.noteThrough, far })]
+              : []),
+          ],
     )
   })
 }

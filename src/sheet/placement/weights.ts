@@ -85,4 +85,6 @@ export const WEIGHTS = {
   /** Leader angle other than 30°, 45°, 60°. */
   oddAngle: 0.5,
   leftwardLeader: 0.2,
+  /** A note to a circle drawn as a dimension line through its centre. */
+  noteThrough: 3,
 } as const
