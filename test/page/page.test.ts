@@ -172,6 +172,7 @@ describe('the page', () => {
     await goToEnd()
     await page.keyboard.type('holes     upright, from front: 2X dia .281 thru\n')
     await page.keyboard.type('          1.500 apart, centred; 1.50 from bottom\n')
+    await page.waitForSelector('main[aria-busy=false]', { timeout: 40_000 })
     await waitForLettering(page, '1.500')
     expect(await page.locator('.margin li.must-change').count()).toBe(0)
   })
@@ -263,6 +264,68 @@ describe('the page', () => {
     const turned = await picture()
     await page.getByLabel('Cut open').selectOption('1')
     await expect.poll(picture).not.toBe(turned)
+  })
+
+  it('prints the sheet alone at its true size', { timeout: FIRST }, async () => {
+    page = await openPage(browser, served.address)
+    const path = join(served.folder, 'printed.pdf')
+    await page.pdf({ path, preferCSSPageSize: true })
+    const info = execFileSync('pdfinfo', [path], { encoding: 'utf8' })
+    const [, width, height] = /Page size:\s+([\d.]+) x ([\d.]+)/.exec(info)!
+    const sheet = await page.$eval('.sheet .paper', (p) =>
+      [p.getAttribute('width'), p.getAttribute('height')].map(Number),
+    )
+    // A point is 1/72 inch.
+    expect((Number(width) / 72) * 25.4).toBeCloseTo(sheet[0]!, 0)
+    expect((Number(height) / 72) * 25.4).toBeCloseTo(sheet[1]!, 0)
+    expect(info).toMatch(/Pages:\s+1\b/)
+    const text = execFileSync('pdftotext', [path, '-'], { encoding: 'utf8' })
+    expect(text).toContain('VENT MOTOR BRACKET')
+    expect(text).not.toContain('Fold away')
+  })
+
+  it('lays two sheets side by side', { timeout: FIRST }, async () => {
+    page = await openPage(browser, served.address)
+    await page.keyboard.press('Control+o')
+    await page.getByRole('button', { name: 'spacer ring' }).click()
+    await waitForLettering(page, 'SPACER RING')
+    await page.keyboard.press('Control+o')
+    await page.getByRole('button', { name: 'Lay beside' }).first().click()
+    await page.waitForFunction(() => document.querySelectorAll('.sheet').length === 2, null, { timeout: 40_000 })
+    expect(await lettering(page)).toEqual(expect.arrayContaining(['VENT MOTOR BRACKET', 'SPACER RING']))
+    await page.getByRole('button', { name: 'Take to the front' }).click()
+    await page.waitForFunction(() => document.querySelector('.slip h2')?.textContent === 'Vent motor bracket')
+  })
+
+  it('can be read and written on by fingers', { timeout: FIRST }, async () => {
+    const context = await browser.newContext({ viewport: { width: 1180, height: 820 }, hasTouch: true })
+    page = await context.newPage()
+    await page.goto(served.address)
+    await page.waitForSelector('.sheet .ink', { state: 'attached', timeout: FIRST })
+    const box = (await size('3.50').boundingBox())!
+    await page.touchscreen.tap(box.x + box.width / 2, box.y + box.height / 2)
+    const field = page.locator('.size-field input')
+    expect(await field.inputValue()).toBe('3.50')
+    await page.keyboard.press('Escape')
+    const session = await context.newCDPSession(page)
+    const width = () => page.$eval('.sheet .paper', (p) => p.getBoundingClientRect().width)
+    const before = await width()
+    const fingers = (type: 'touchStart' | 'touchMove' | 'touchEnd', apart: number) =>
+      session.send('Input.dispatchTouchEvent', {
+        type,
+        touchPoints:
+          type === 'touchEnd'
+            ? []
+            : [
+                { x: 760 - apart, y: 620, id: 1 },
+                { x: 760 + apart, y: 620, id: 2 },
+              ],
+      })
+    await fingers('touchStart', 40)
+    for (const apart of [50, 60, 70, 80]) await fingers('touchMove', apart)
+    await fingers('touchEnd', 0)
+    await expect.poll(width).toBeGreaterThan(before * 1.7)
+    expect(await width()).toBeLessThan(before * 2.3)
   })
 
   it('comes back when its worker is killed while it draws', { timeout: 2 * FIRST }, async () => {

@@ -1,4 +1,4 @@
-import { basename, dirname, join } from 'node:path'
+import { basename, dirname, join, resolve } from 'node:path'
 import type { OcctKernel } from '../../kernel/open.ts'
 import { writePdf } from '../../write/pdf.ts'
 import { writeStep } from '../../write/step.ts'
@@ -9,21 +9,25 @@ import { readArguments, UsageFault } from './arguments.ts'
 import type { Console } from './console.ts'
 import { eachBrief } from './each-brief.ts'
 import type { ExitCode } from './exit-codes.ts'
-import { writeWhole } from './files.ts'
+import { isStepName, writeWhole } from './files.ts'
 
 const KINDS = ['pdf', 'svg', 'step', 'txt'] as const
 type Kind = (typeof KINDS)[number]
 
 /** `draw`: sheet and solid of each brief as files. */
 export function draw(args: readonly string[], console: Console) {
-  const { files, options } = readArguments('draw', args, { to: 'text', only: 'text', quiet: 'flag' })
+  const { files, options } = readArguments('draw', args, { to: 'text', only: 'text', solid: 'text', quiet: 'flag' })
   const kinds = readKinds(options.only)
-  const names = distinctNames(files, typeof options.to === 'string' ? options.to : undefined)
-  return (kernel: OcctKernel, stopped: () => boolean): Promise<ExitCode> =>
-    eachBrief(files, kernel, console, stopped, async (file, drawing) => {
+  const solid = typeof options.solid === 'string' ? options.solid : undefined
+  const names = distinctNames(files, typeof options.to === 'string' ? options.to : undefined, solid)
+  return (kernel: OcctKernel, stopped: () => boolean): Promise<ExitCode> => {
+    const write = async (file: string, drawing: Drawing) => {
       const base = names.get(file)!(drawing)
       const written: string[] = []
       for (const kind of kinds) {
+        // the model is there already, and is never written over
+        if (kind === 'step' && isStepName(file) && (!options.only || resolve(`${base}.step`) === resolve(file)))
+          continue
         const content = await contentOf(kind, drawing, kernel)
         if (content === undefined) continue
         await writeWhole(`${base}.${kind}`, content)
@@ -31,7 +35,9 @@ export function draw(args: readonly string[], console: Console) {
       }
       if (options.quiet) return
       console.say(written.length === 0 ? `${file}: nothing could be drawn.` : summary(base, written, drawing))
-    })
+    }
+    return eachBrief(files, kernel, console, stopped, write, solid)
+  }
 }
 
 function readKinds(only: string | boolean | undefined): readonly Kind[] {
@@ -43,15 +49,23 @@ function readKinds(only: string | boolean | undefined): readonly Kind[] {
 }
 
 /** Path without ending for each file's output; two briefs that would write the same file are refused. */
-function distinctNames(files: readonly string[], to: string | undefined): Map<string, (drawing: Drawing) => string> {
+function distinctNames(
+  files: readonly string[],
+  to: string | undefined,
+  solid: string | undefined,
+): Map<string, (drawing: Drawing) => string> {
   const names = new Map<string, (drawing: Drawing) => string>()
   const taken = new Map<string, string>()
   for (const file of files) {
     if (file === '-') {
-      names.set(file, (drawing) => join(to ?? '.', fileNameOf(drawing.brief.header.number?.text ?? 'drawing')))
+      names.set(file, (drawing) =>
+        join(to ?? '.', fileNameOf(drawing.brief.header.number?.text ?? drawing.brief.header.part?.text ?? 'drawing')),
+      )
       continue
     }
-    const base = join(to ?? dirname(file), basename(file).replace(/\.brief$/i, ''))
+    const plain = basename(file).replace(/\.brief$/i, '')
+    const stem = isStepName(plain) ? plain.replace(/\.[^.]*$/, '') : plain
+    const base = join(to ?? dirname(file), solid === undefined ? stem : `${stem}-${fileNameOf(solid)}`)
     const other = taken.get(base)
     if (other !== undefined)
       throw new UsageFault(`draw: ${other} and ${file} would both write ${base}.pdf. Draw them into different folders.`)

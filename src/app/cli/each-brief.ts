@@ -1,12 +1,14 @@
 import type { OcctKernel } from '../../kernel/open.ts'
 import { compile, type Drawing } from '../compile.ts'
+import { compileSolid } from '../compile-solid.ts'
+import { UsageFault } from './arguments.ts'
 import type { Console } from './console.ts'
 import { EXIT, type ExitCode, worse } from './exit-codes.ts'
-import { FileFault, nameOf, readText } from './files.ts'
+import { FileFault, nameOf, readSource } from './files.ts'
 
 /**
- * Compiles each brief in turn and hands it to `use`; a failing file does not stop the others.
- * The solid is freed after `use`. Stops between files when `stopped` says so.
+ * Compiles each brief or solid model in turn and hands it to `use`; a failing file does not stop the others.
+ * The solid is freed after `use`. Stops between files when `stopped` says so. `solid` picks one part of a model.
  */
 export async function eachBrief(
   files: readonly string[],
@@ -14,13 +16,23 @@ export async function eachBrief(
   console: Console,
   stopped: () => boolean,
   use: (file: string, drawing: Drawing) => Promise<void>,
+  solid?: string,
 ): Promise<ExitCode> {
   let code: ExitCode = EXIT.done
   for (const [i, file] of files.entries()) {
     if (stopped()) return EXIT.stopped
     if (files.length > 1) console.progress(`${i + 1} of ${files.length}: ${nameOf(file)}`)
     try {
-      const drawing = compile(await readText(file), kernel)
+      const source = await readSource(file)
+      if (source.kind === 'brief' && solid !== undefined)
+        throw new UsageFault(`--solid picks a part of a solid model; ${nameOf(file)} is a brief.`)
+      const drawing =
+        source.kind === 'brief'
+          ? compile(source.text, kernel)
+          : compileSolid(source.text, kernel, {
+              ...(solid === undefined ? {} : { solid }),
+              progress: (what) => console.progress(`${nameOf(file)}: ${what}`),
+            })
       try {
         for (const mark of drawing.marks) console.mark(nameOf(file), drawing.brief.text, mark)
         await use(file, drawing)
@@ -29,6 +41,7 @@ export async function eachBrief(
         if (drawing.part) kernel.free(drawing.part.solid)
       }
     } catch (fault) {
+      if (fault instanceof UsageFault) throw fault
       if (fault instanceof FileFault) {
         console.say(fault.message)
         code = worse(code, EXIT.file)

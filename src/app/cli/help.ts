@@ -1,6 +1,7 @@
 export const HELP = `sheetwright: from a brief to a finished drawing
 
   sheetwright draw BRIEF...     draw the sheet: PDF, SVG, STEP and a report
+  sheetwright draw PART.step    draw a solid model: views, centre lines, measured sizes
   sheetwright report BRIEF...   mass, size, views, dimensions and marks; draws nothing
   sheetwright tidy BRIEF...     print the brief in its canonical form
   sheetwright open [BRIEF]      write and read in the browser, the sheet beside the brief
@@ -22,26 +23,33 @@ docs/language.md has every statement with an example; examples/ has whole parts.
 `
 
 export const COMMAND_HELP: Readonly<Record<string, string>> = {
-  draw: `sheetwright draw BRIEF... [--to FOLDER] [--only KINDS]
+  draw: `sheetwright draw FILE... [--to FOLDER] [--only KINDS] [--solid PART]
 
-Draws each brief and writes NAME.pdf, NAME.svg, NAME.step and NAME.txt (the report).
-NAME is the brief's file name without .brief, or the part's number for standard input.
+Draws each brief or solid model and writes NAME.pdf, NAME.svg, NAME.step and NAME.txt (the report).
+NAME is the file's name without its ending, or the part's number for standard input.
 
-  BRIEF            a file, or - for standard input; several are drawn one after the other,
-                   and one that fails does not stop the others
+  FILE             a brief, or a solid model (.step, .stp: AP203, AP214, AP242), or - for
+                   standard input; several are drawn one after the other, and one that
+                   fails does not stop the others
   --to FOLDER      where to write; made if absent. Without it: beside the brief
   --only KINDS     some of pdf,svg,step,txt
+  --solid PART     of a solid model only this part: its product's name, or its place from 1;
+                   it is written as NAME-PART. Without it an assembly is drawn whole
   --quiet          say nothing but marks and faults
+
+A solid model is measured: holes, slots, arcs and steps are recognised and sized, without
+tolerances. The model itself is not written again unless --only asks for step.
 
 A sheet whose sizes are not proven complete is stamped PRELIMINARY.
 `,
-  report: `sheetwright report BRIEF... [--json]
+  report: `sheetwright report FILE... [--json] [--solid PART]
 
 Prints mass, volume, centre of gravity, overall size, sheet and scale, the views with the
 counts and lengths of their visible, hidden and centre lines, every size, the proof that the
 sizes define the part, and all marks.
 
-  --json           as JSON: one object, or a list when several briefs are named
+  --json           as JSON: one object, or a list when several files are named
+  --solid PART     of a solid model only this part
 `,
   tidy: `sheetwright tidy BRIEF... [--write]
 

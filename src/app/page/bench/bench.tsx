@@ -21,11 +21,12 @@ import { Lifted } from '../solid/lifted.tsx'
 import { Starter } from '../starter/starter.tsx'
 import { RealSize, screenPixelsPerMm } from './real-size.tsx'
 import { type ExportKind, RoutingSlip } from './routing-slip.tsx'
-import { download, pngOf, printSheet } from './save-file.ts'
+import { download, pngOf } from './save-file.ts'
 import { useBriefs } from './use-briefs.ts'
 import { useCovered } from './use-covered.ts'
 import { useEngine } from './use-engine.ts'
 import { useKeys } from './use-keys.ts'
+import { usePrint } from './use-print.ts'
 import { nameFor, useSaving } from './use-saving.ts'
 
 const TYPES: Readonly<Record<ExportKind, string>> = {
@@ -177,10 +178,8 @@ export function Bench() {
       setBusy(undefined)
     }
   }
-  const onPrint = () => {
-    const drawn = sheetHandle.current?.svg()
-    if (drawn && good?.sheet) printSheet(drawn, good.sheet.width, good.sheet.height)
-  }
+  const onPrint = () => print()
+  usePrint(sheetHandle, good?.sheet)
   const onLift = () => {
     if (!active) return
     setLifted({})
@@ -206,6 +205,7 @@ export function Bench() {
     undo: () => view.current && undo(view.current),
     whole: () => sheetHandle.current?.showWhole(),
     realSize: () => sheetHandle.current?.realSize(),
+    pan: (dx, dy) => sheetHandle.current?.pan(dx, dy),
     zoom: (factor) => sheetHandle.current?.zoom(factor),
     escape: () => {
       setChosen(undefined)

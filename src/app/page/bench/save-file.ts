@@ -46,20 +46,19 @@ export async function pngOf(svg: Uint8Array<ArrayBuffer>, width: number, height:
   }
 }
 
-/** Prints the sheet alone, at its true size on a page of its own format. */
-export function printSheet(svg: SVGSVGElement, width: number, height: number): void {
+/** Lays the sheet alone on a page of its own format, at its true size; returns what takes it away again. */
+export function layForPrint(svg: SVGSVGElement, width: number, height: number): () => void {
   const copy = svg.cloneNode(true) as SVGSVGElement
   copy.setAttribute('viewBox', `0 0 ${width} ${height}`)
   copy.setAttribute('width', `${width}mm`)
   copy.setAttribute('height', `${height}mm`)
   for (const aside of copy.querySelectorAll('.pencil, .hit')) aside.remove()
+  for (const lit of copy.querySelectorAll('.lit, .beside')) lit.classList.remove('lit', 'beside')
   const holder = document.createElement('div')
   holder.className = 'print-only'
   const style = document.createElement('style')
   style.textContent = `@page { size: ${width}mm ${height}mm; margin: 0 }`
   holder.append(style, copy)
   document.body.append(holder)
-  const done = () => holder.remove()
-  addEventListener('afterprint', done, { once: true })
-  print()
+  return () => holder.remove()
 }

@@ -8,9 +8,13 @@ export interface KeyActions {
   readonly undo: () => void
   readonly whole: () => void
   readonly realSize: () => void
+  readonly pan: (dx: number, dy: number) => void
   readonly zoom: (factor: number) => void
   readonly escape: () => void
 }
+
+/** Px that an arrow moves the paper by. */
+const STRIDE = 60
 
 /** The page's keys. Single keys work where nothing is being written. */
 export function useKeys(actions: KeyActions): void {
@@ -31,7 +35,9 @@ export function useKeys(actions: KeyActions): void {
         return
       }
       if (writing || event.altKey) return
-      if (event.key === 'Escape') a.escape()
+      const way = { ArrowLeft: [1, 0], ArrowRight: [-1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1] }[event.key]
+      if (way && event.target === document.body) a.pan(way[0]! * STRIDE, way[1]! * STRIDE)
+      else if (event.key === 'Escape') a.escape()
       else if (event.key === '0') a.whole()
       else if (event.key === '1') a.realSize()
       else if (event.key === '+' || event.key === '=') a.zoom(1.25)

@@ -14,7 +14,7 @@ interface Pending {
   tries: number
 }
 
-/** A newer drawing of the same part was asked for before this one was made. */
+/** A newer drawing of the same part was asked for before this one was begun. */
 export class Superseded extends Error {}
 
 /**
@@ -40,12 +40,6 @@ export class Engine {
 
   /** Rejects with `Superseded` when a newer text of the same part was asked for. */
   async draw(part: string, text: string): Promise<Drawn> {
-    for (const [id, other] of this.#pending) {
-      if (other.asked.ask === 'draw' && other.asked.part === part) {
-        this.#pending.delete(id)
-        other.reject(new Superseded())
-      }
-    }
     const answer = await this.#ask({ ask: 'draw', id: this.#next++, part, text })
     if (answer.answer !== 'drawn') throw new Error('the engine gave another answer than was asked')
     this.#memory = answer.memory
@@ -91,7 +85,8 @@ export class Engine {
     else {
       const one = this.#pending.get(answer.id)
       this.#pending.delete(answer.id)
-      if (answer.answer === 'failed') {
+      if (answer.answer === 'passed over') one?.reject(new Superseded())
+      else if (answer.answer === 'failed') {
         if (answer.id === 0) for (const all of this.#pending.values()) all.reject(new Error(answer.text))
         else one?.reject(new Error(answer.text))
       } else one?.resolve(answer)

@@ -18,7 +18,13 @@ let waiting: Asked[] = []
 let busy = false
 
 self.onmessage = ({ data }: MessageEvent<Asked>) => {
-  if (data.ask === 'draw') waiting = waiting.filter((w) => w.ask !== 'draw' || w.part !== data.part)
+  if (data.ask === 'draw') {
+    waiting = waiting.filter((w) => {
+      const older = w.ask === 'draw' && w.part === data.part
+      if (older) say({ answer: 'passed over', id: w.id })
+      return !older
+    })
+  }
   waiting.push(data)
   if (!busy) void work()
 }

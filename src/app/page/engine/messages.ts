@@ -5,7 +5,7 @@ import type { Vec3 } from '../../../geometry/vec.ts'
 import type { Sheet } from '../../../sheet/sheet.ts'
 import type { Dimension, Proof } from '../../../sizes/dimension.ts'
 
-/** What the page asks of the engine. Of several drawings asked for one part, only the last is made. */
+/** What the page asks of the engine. Of the drawings of one part that wait to be made, only the last is. */
 export type Asked =
   | { readonly ask: 'draw'; readonly id: number; readonly part: string; readonly text: string }
   | { readonly ask: 'write'; readonly id: number; readonly text: string; readonly kind: 'pdf' | 'svg' | 'step' }
@@ -16,6 +16,8 @@ export type Answer =
   | { readonly answer: 'drawn'; readonly id: number; readonly drawn: Drawn; readonly memory: number }
   | { readonly answer: 'written'; readonly id: number; readonly bytes: Uint8Array<ArrayBuffer> }
   | { readonly answer: 'solid'; readonly id: number; readonly solid: SolidPicture }
+  /** A newer text of the same part came before this one was begun. */
+  | { readonly answer: 'passed over'; readonly id: number }
   /** The request could not be answered; `text` is for the reader. */
   | { readonly answer: 'failed'; readonly id: number; readonly text: string }
 

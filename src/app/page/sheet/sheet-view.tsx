@@ -18,7 +18,7 @@ import { SizeField } from './size-field.tsx'
 import { SizeStops } from './size-stops.tsx'
 import { nearestTouched, type Touched, touchable } from './touch.ts'
 import { type Drag, useHands } from './use-hands.ts'
-import { type Covered, fitted, type Viewport, windowPoint, zoomed } from './viewport.ts'
+import { type Covered, fitted, kept, moved, type Viewport, windowPoint, zoomed } from './viewport.ts'
 
 /** What the bench may ask of a sheet that lies on it. */
 export interface SheetHandle {
@@ -26,6 +26,7 @@ export interface SheetHandle {
   readonly showWhole: () => void
   readonly realSize: () => void
   readonly zoom: (factor: number) => void
+  readonly pan: (dx: number, dy: number) => void
   readonly svg: () => SVGSVGElement | null
 }
 
@@ -111,9 +112,10 @@ export function SheetView(props: SheetViewProps) {
       realSize: () =>
         change((v) => zoomed(v, pixelsPerMm / v.scale, left + (area.width - left - right) / 2, area.height / 2)),
       zoom: (factor) => change((v) => zoomed(v, factor, left + (area.width - left - right) / 2, area.height / 2)),
+      pan: (dx, dy) => change((v) => kept(moved(v, dx, dy), sheet, area)),
       svg: () => svg.current,
     }),
-    [showWhole, change, pixelsPerMm, area, left, right, props.margin],
+    [showWhole, change, pixelsPerMm, area, left, right, props.margin, sheet],
   )
 
   const touch = useCallback(
