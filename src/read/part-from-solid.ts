@@ -38,7 +38,7 @@ export function partFromSolid(read: ReadSolid): Part {
   const listing = new Listing(unit)
   const header = headerOf(read, listing)
   const found = recognise(body)
-  const levels = levelsOf(body)
+  const levels = levelsOf(body, unit)
   const draft: PartDraft = {
     body,
     found,
@@ -89,7 +89,7 @@ export function partFromAssembly(read: ReadSolid): Part {
   const { body, unit } = read
   const listing = new Listing(unit)
   const header = headerOf(read, listing)
-  const levels = levelsOf(body)
+  const levels = levelsOf(body, unit)
   const found = {
     holes: [],
     slots: [],

@@ -1,3 +1,4 @@
+import type { Unit } from '../../brief/size.ts'
 import type { Vec3 } from '../../geometry/vec.ts'
 import type { Body } from '../../kernel/body.ts'
 import type { Datum } from '../../part/part.ts'
@@ -28,7 +29,7 @@ export interface Level {
 /** The planes of the part by direction, low to high. */
 export type Levels = readonly [readonly Level[], readonly Level[], readonly Level[]]
 
-export function levelsOf(body: Body): Levels {
+export function levelsOf(body: Body, unit: Unit): Levels {
   return AXES.map((k) => {
     const planes = body.faces.flatMap((face) => {
       const normal = outwardOfPlane(face)
@@ -40,7 +41,7 @@ export function levelsOf(body: Body): Levels {
     return levels(planes.map((p) => p.at)).map((at): Level => {
       const side = Math.abs(at - min[k]) < SAME ? SIDES[k][0] : Math.abs(at - max[k]) < SAME ? SIDES[k][1] : undefined
       return {
-        id: side ?? `face ${round(at - min[k])} from ${SIDES[k][0]}`,
+        id: side ?? `face ${inUnit(at - min[k], unit)} from ${SIDES[k][0]}`,
         at,
         faces: planes.filter((p) => Math.abs(p.at - at) < SAME).map((p) => p.id),
       }
@@ -48,7 +49,8 @@ export function levelsOf(body: Body): Levels {
   }) as unknown as Levels
 }
 
-const round = (n: number): number => Math.round(n * 1000) / 1000
+const inUnit = (mm: number, unit: Unit): string =>
+  String(unit === 'inch' ? Math.round((mm / 25.4) * 1e4) / 1e4 : Math.round(mm * 1e3) / 1e3)
 
 /** Planes as data, each facing the way its first face looks. */
 export function planeData(body: Body, all: Levels): Datum[] {

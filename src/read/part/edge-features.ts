@@ -47,7 +47,7 @@ export function slopeFeatures(draft: PartDraft): void {
       members: set.map((c, n) => ({
         id: set.length > 1 ? `${id}.${n + 1}` : id,
         axes: [],
-        faces: [c.face],
+        faces: c.faces,
         point: body.box.min,
       })),
     })
@@ -57,19 +57,26 @@ export function slopeFeatures(draft: PartDraft): void {
       ...(leg ? { leg } : {}),
       ...(angle ? { angle } : {}),
       edges: [],
-      faces: set.map((c) => c.face),
+      faces: set.flatMap((c) => c.faces),
       count: set.length,
       span: size.span,
       group: id,
     })
   })
   let corners = 0
-  for (const { along, corners: own } of found.slopes) {
+  for (const [n, { face, along, corners: own }] of found.slopes.entries()) {
+    const group = `slope ${n + 1}`
+    features.push({
+      id: group,
+      kind: 'step',
+      outward: UNITS[along],
+      members: [{ id: group, axes: [], faces: [face], point: own[0]?.at ?? body.box.min }],
+    })
     for (const { at, known } of own) {
       const id = `corner ${++corners}`
       data.push({ id, kind: 'axis', name: id, point: at, direction: UNITS[along] })
       for (const k of [0, 1, 2] as const)
-        if (k !== along && !known.includes(k)) fromBase(draft, 'stock', { axis: id, at }, k)
+        if (k !== along && !known.includes(k)) fromBase(draft, group, { axis: id, at }, k)
     }
   }
 }

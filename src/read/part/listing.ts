@@ -52,6 +52,9 @@ export class Listing {
     const { unit } = this
     const value = unit === 'inch' ? mm / 25.4 : mm
     const even = evenText(value, unit)
+    const metric = even === undefined && unit === 'inch' ? evenText(mm, 'mm') : undefined
+    // a hole for a metric screw on an inch part says so
+    if (metric !== undefined && !/\.\d{3}/.test(metric)) return this.typed(what, metric, mm)
     if (even === undefined) this.uneven++
     const text = even ?? value.toFixed(DECIMALS[unit])
     const decimals = text.split('.')[1]?.length ?? 0
@@ -65,6 +68,13 @@ export class Listing {
       unitTyped: false,
       mm,
     }
+  }
+
+  private typed(what: string, text: string, mm: number): Size {
+    const decimals = text.split('.')[1]?.length ?? 0
+    const span = this.line(what, `${text} mm`)
+    const form = decimals > 0 ? 'decimal' : 'whole'
+    return { text, value: Number(text), form, decimals, span, unit: 'mm', unitTyped: true, mm }
   }
 
   angle(what: string, degrees: number): Angle {

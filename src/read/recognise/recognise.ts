@@ -30,21 +30,23 @@ export function recognise(body: Body): Recognised {
   const beside = neighboursOf(body)
   const walls = wallsOf(body)
   const axis = turnedAxis(body, walls)
-  const holes = holesOf(body, walls, beside).map((hole) =>
+  const drilled = holesOf(body, walls, beside).map((hole) =>
     axis && sameLine(hole.line, axis) ? unsunk(body, hole, walls, beside) : hole,
   )
   const slots = slotsOf(body, walls, beside)
-  const taken = new Set([...holes.flatMap((h) => h.faces), ...slots.flatMap((s) => s.faces)])
-  const sunk = new Set(holes.flatMap((h) => [...(h.countersink?.faces ?? []), ...h.others.flatMap((o) => o.faces)]))
+  const sunk = new Set(drilled.flatMap((h) => [...(h.countersink?.faces ?? []), ...h.others.flatMap((o) => o.faces)]))
   const cones = walls
     .filter((w) => isRound(w) && !w.faces.some((f) => sunk.has(f)))
     .flatMap((w) => coneChamfer(body, w, beside) ?? [])
+  const broken = new Set(cones.flatMap((c) => c.faces))
+  const holes = drilled.map((h) => ({ ...h, faces: h.faces.filter((f) => !broken.has(f)) }))
+  const taken = new Set([...broken, ...holes.flatMap((h) => h.faces), ...slots.flatMap((s) => s.faces)])
   const { chamfers, slopes } = slopesOf(body, beside, taken)
   const flat = axis ? undefined : flatDirection(body)
   return {
     holes,
     slots,
-    bosses: bossesOf(walls).filter((w) => !cones.some((c) => w.faces.includes(c.face))),
+    bosses: bossesOf(walls).filter((w) => !w.faces.some((f) => broken.has(f))),
     hollows: walls.filter((w) => w.inside && isRound(w) && !w.faces.some((f) => taken.has(f))),
     blends: blendsOf(walls, beside, taken),
     chamfers: [...chamfers, ...cones],

@@ -6,7 +6,7 @@ import type { Wall } from './walls.ts'
 
 /** A narrow sloping face or cone along an edge. Legs in mm, the angle in degrees from the leg's own face. */
 export interface FoundChamfer {
-  readonly face: number
+  readonly faces: readonly number[]
   readonly leg: number
   /** The other leg, where the two differ and the face is a plane. */
   readonly otherLeg?: number
@@ -75,8 +75,8 @@ function planeChamfer(
   const [p, q] = [Math.abs(a.at[ka] - b.at[ka]), Math.abs(a.at[kb] - b.at[kb])]
   if (Math.max(p, q) > NARROW * least) return undefined
   if (beside.get(face.id)?.some((n) => n.smooth)) return undefined
-  if (Math.abs(p - q) < SAME) return { face: face.id, leg: p, angle: 45 }
-  return { face: face.id, leg: p, otherLeg: q, angle: (Math.atan2(Math.min(p, q), Math.max(p, q)) * 180) / Math.PI }
+  if (Math.abs(p - q) < SAME) return { faces: [face.id], leg: p, angle: 45 }
+  return { faces: [face.id], leg: p, otherLeg: q, angle: (Math.atan2(Math.min(p, q), Math.max(p, q)) * 180) / Math.PI }
 }
 
 function cornersOf(body: Body, face: BodyFace, along: 0 | 1 | 2): FoundSlope['corners'] {
@@ -105,5 +105,5 @@ export function coneChamfer(
     const normal = outwardOfPlane(f)
     return normal !== undefined && norm(cross(normal, wall.line.direction)) < 1e-6
   })
-  return ended ? { face: wall.faces[0]!, leg, angle: wall.halfAngle } : undefined
+  return ended ? { faces: wall.faces, leg, angle: wall.halfAngle } : undefined
 }
