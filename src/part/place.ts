@@ -150,13 +150,12 @@ function placeRuns(shop: Workshop, ground: Ground, runs: readonly Run[], id: str
   const lines: { positions: number[]; along?: Along; reference: number }[] = []
   for (const axis of [across, up]) {
     const [first, second] = directed.filter((d) => d.axis === axis)
-    if (second) {
-      shop.must(
-        'located-twice',
-        second.run.span,
-        `${id} is located ${WORDS[axis]} twice.`,
-        'one location in each direction',
-      )
+    if (first && second) {
+      const [said, again] = [first, second].map(({ run }) => shop.brief.text.slice(run.span.from, run.span.to))
+      for (const { run } of [second, first]) {
+        const text = `${id} is located ${WORDS[axis]} twice: ${said}, and ${again}.`
+        shop.must('located-twice', run.span, text, 'one location in each direction')
+      }
     }
     if (!first && ground.fixed?.axis === axis) {
       lines.push({ positions: [ground.fixed.at], reference: 0 })

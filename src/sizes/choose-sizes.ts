@@ -3,7 +3,7 @@ import type { Part } from '../part/part.ts'
 import type { ViewSet } from '../views/view.ts'
 import { type Context, contextOf } from './choose/context.ts'
 import { derivedDrafts } from './choose/derive.ts'
-import { settle } from './choose/draft.ts'
+import { type Draft, settle } from './choose/draft.ts'
 import { distinctIds, draftsOf } from './choose/drafts.ts'
 import { onceEach } from './choose/once.ts'
 import { outlineDrafts } from './choose/outline.ts'
@@ -16,6 +16,7 @@ import { withTables } from './choose/table.ts'
 import type { Dimension, Proof, SizeSet } from './dimension.ts'
 import { sizeMarks } from './marks/size-marks.ts'
 import { type NoteStatement, prove } from './proof/prove.ts'
+import { toleranceOf } from './tolerance-of.ts'
 
 /**
  * The sizes of the sheet: the brief's own numbers as chosen, each once and in the view that shows its feature true,
@@ -26,15 +27,33 @@ export function chooseSizes(part: Part, views: ViewSet): SizeSet {
   const noted = thicknessNotes(context)
   const own = sharedSizes(context, draftsOf(context), 'diameter')
   const said = withWords(context, own).filter((d) => !noted.some((n) => n.draft === d.id))
-  const { tables, drafts } = withTables(context, withSchemes(context, outlineDrafts(context, onceEach(context, said))))
+  const arranged = withSchemes(context, outlineDrafts(context, onceEach(context, said)))
+  const { tables, drafts } = withTables(context, arranged)
+  markUnplaced(context, [
+    ...own.filter((d) => noted.some((n) => n.draft === d.id)),
+    ...arranged.filter((d) => !drafts.includes(d)),
+  ])
   const rows = tables.flatMap((t) => t.rows.map((row) => row.states ?? []))
   const given = [...drafts, ...rows.map((states, i) => ({ id: `row ${i}`, states }))]
-  const all = distinctIds([...drafts, ...derivedDrafts(context, [...given, ...noted]), ...shownDrafts(context)])
+  const derived = derivedDrafts(context, [...given, ...noted])
+  const all = distinctIds(byFeature(context, [...drafts, ...derived, ...shownDrafts(context)]))
   const settled: Dimension[] = all.flatMap((draft) => settle(context, draft) ?? [])
   const dimensions = withPlaces(context, all, settled)
   const proof = prove(part, dimensions, { tables, views, model: context.model, notes: noted })
   const marks = [...sizeMarks(part), ...context.marks, ...proofMarks(proof)]
   return { dimensions, tables, notes: [], proof, marks }
+}
+
+/** Sizes that stand in a note or a table are held to the same rules as those at the views. */
+function markUnplaced(context: Context, drafts: readonly Draft[]): void {
+  for (const { size, kind } of drafts) if (size) context.marks.push(...toleranceOf(size, context.header, kind).marks)
+}
+
+/** The stock's sizes and those of a scheme for the whole part first, then each feature's own together, in the order worked. */
+function byFeature(context: Context, drafts: readonly Draft[]): Draft[] {
+  const order = new Map(context.part.features.map((f, i) => [f.id, i]))
+  const turn = (d: Draft) => (d.reference || d.group?.id.startsWith('part/') ? -1 : (order.get(d.feature ?? '') ?? -1))
+  return [...drafts].sort((a, b) => turn(a) - turn(b))
 }
 
 /** What the proof found, as marks for the check print. */
@@ -50,11 +69,13 @@ function proofMarks(proof: Proof): Mark[] {
       source,
     })),
     ...proof.repeated.map((r) => ({
-      rule: 'size-repeated',
+      rule: r.astray ? 'size-reaches-nothing' : 'size-repeated',
       weight: 'must change' as const,
       text: `${r.text}.`,
       ...(r.span ? { span: r.span } : {}),
-      expected: 'one of them left out, or as a reference size in brackets',
+      expected: r.astray
+        ? 'a face, edge or axis that is there; another statement may have cut it away'
+        : 'one of them left out, or as a reference size in brackets',
       source,
     })),
   ]

@@ -162,7 +162,13 @@ export interface Proof {
     /** Feature or datum the free element belongs to. */
     readonly element?: string
   }[]
-  readonly repeated: readonly { readonly text: string; readonly dimensions: readonly string[]; readonly span?: Span }[]
+  readonly repeated: readonly {
+    readonly text: string
+    readonly dimensions: readonly string[]
+    readonly span?: Span
+    /** The size says nothing, because what it reaches is not on the part. */
+    readonly astray?: true
+  }[]
   /** `complete: 23 sizes and 9 implied conditions fix 32 freedoms`. */
   readonly sentence: string
 }

@@ -24,15 +24,6 @@ export function toleranceOf(size: Size, header: Header, kind: SizeKind = 'length
     }
     case 'unequal': {
       const [upper, lower] = [mm(own.upper), mm(own.lower)]
-      if (upper < lower)
-        marks.push({
-          rule: 'deviations-reversed',
-          weight: 'must change',
-          text: `The upper deviation of ${size.text} lies below the lower one.`,
-          span: own.span,
-          expected: 'the larger deviation first',
-          source: 'ASME Y14.5-2018 5.3, ISO 129-1 (from memory)',
-        })
       if (Math.max(Math.abs(upper), Math.abs(lower)) >= size.mm) marks.push(tooLarge(size, own.upper.text, own.span))
       return { tolerance: { upper, lower, from: 'brief' }, marks }
     }
@@ -90,7 +81,7 @@ export function toleranceOf(size: Size, header: Header, kind: SizeKind = 'length
   return { tolerance: { upper: plusMinus, lower: -plusMinus, from: 'general' }, marks }
 }
 
-function tooLarge(size: Size, tolerance: string, span: Mark['span'] & {}): Mark {
+function tooLarge(size: Num, tolerance: string, span: Mark['span'] & {}): Mark {
   return {
     rule: 'tolerance-larger-than-size',
     weight: 'must change',
@@ -104,8 +95,11 @@ function tooLarge(size: Size, tolerance: string, span: Mark['span'] & {}): Mark 
 /** Deviations of an angle in degrees; `legMm` is the shorter leg. */
 export function angleTolerance(angle: Angle, header: Header, legMm: number): Toleranced {
   const own = angle.tolerance
-  if (own?.kind === 'plus-minus')
-    return { tolerance: { upper: own.value.value, lower: -own.value.value, from: 'brief' }, marks: [] }
+  if (own?.kind === 'plus-minus') {
+    const { value, text } = own.value
+    const marks = Math.abs(value) >= angle.value ? [tooLarge(angle, `±${text}`, own.span)] : []
+    return { tolerance: { upper: value, lower: -value, from: 'brief' }, marks }
+  }
   if (own?.kind === 'unequal')
     return { tolerance: { upper: own.upper.value, lower: own.lower.value, from: 'brief' }, marks: [] }
   if (own?.kind === 'limits') {

@@ -44,6 +44,20 @@ describe.each(names)('%s', (name) => {
     )
   })
 
+  it('earns no marks', () => {
+    expect([...part.brief.marks, ...part.marks, ...sizes.marks].map((m) => m.text)).toEqual([])
+  })
+
+  it('has the sizes of each feature that is seen end-on together in one view', () => {
+    const shown = new Map<string, Set<string>>()
+    for (const d of sizes.dimensions) {
+      const kind = part.features.find((f) => f.id === d.feature)?.kind
+      if (!d.feature || (kind !== 'hole' && kind !== 'slot')) continue
+      shown.set(d.feature, (shown.get(d.feature) ?? new Set()).add(d.view))
+    }
+    for (const [feature, in_] of shown) expect([...in_], feature).toHaveLength(1)
+  })
+
   it('is missed by the proof when any one size is left out', () => {
     for (const one of sizes.dimensions) {
       if (one.reference || !one.states?.length) continue
@@ -132,7 +146,7 @@ describe.each(names)('%s', (name) => {
   it('points notes at visible circles and arcs only', () => {
     const excused = sizes.marks.filter((m) => m.rule === 'size-to-hidden-line').map((m) => m.text)
     for (const d of sizes.dimensions) {
-      if (d.measured.kind !== 'leader' || excused.some((text) => text.startsWith(d.id))) continue
+      if (d.measured.kind !== 'leader' || excused.some((text) => text.startsWith(`${plainText(d.callout)} `))) continue
       const { lines } = views.views.find((v) => v.id === d.view)!
       for (const target of d.measured.targets) {
         const seen = lines.some(({ kind, curve }) => {

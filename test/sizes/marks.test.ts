@@ -11,6 +11,46 @@ describe('marks about sizes', () => {
     expect(s.part.brief.text.slice(mark.span!.from, mark.span!.to)).toContain('90')
   })
 
+  it.each([
+    ['limits', 'plate 120 × 80 × 12\nhole top: ⌀9.0/1.0 THRU\n  20 from left; 15 from front\n'],
+    ['deviations', 'plate 120 × 80 × 12\nhole top: ⌀6 +0.2 -7 THRU\n  20 from left; 15 from front\n'],
+    ['of an angle', 'block 120 × 80 × 60\nnotch front, top: vee, 36 wide, 90° ±95°\n  centred\n'],
+    ['of a thickness in a note', 'plate 120 × 80 × 5 ±6\n'],
+    ['in a hole table', 'plate 120 × 80 × 12\nhole top: ⌀6 ±8 THRU\n  20 from left; 15 from front\nsizes hole table\n'],
+  ])('a tolerance larger than the size: %s', (_, lines) => {
+    expect(rules(iso(lines))).toContain('tolerance-larger-than-size')
+  })
+
+  it('deviations in either order stand with the upper above (ASME Y14.5-2018 5.3, ISO 129-1, from memory)', () => {
+    const s = iso(plate('hole top: ⌀6 -0.1 +0.3 THRU\n  20 from left; 15 from front\n'))
+    expect(s.texts).toContain('⌀6 +0.3/−0.1')
+  })
+
+  it('one direction located twice: both places, each with both numbers', () => {
+    const s = iso(plate('hole top: ⌀6 THRU\n  20 from left; 90 from right; 15 from front\n'))
+    const both = allMarks(s).filter((m) => m.rule === 'located-twice')
+    const { text } = s.part.brief
+    expect(both.map((m) => text.slice(m.span!.from, m.span!.to))).toEqual(['90 from right', '20 from left'])
+    for (const m of both) expect(m.text).toContain('20 from left, and 90 from right')
+  })
+
+  it('a size whose face another statement has cut away', () => {
+    const s = iso(plate('step top right: 20 from right, 4 from top\nstep top right: 30 from right, 4 from top\n'))
+    const mark = allMarks(s).find((m) => m.rule === 'size-reaches-nothing')!
+    expect(s.part.brief.text.slice(mark.span!.from, mark.span!.to)).toBe('20')
+  })
+
+  it.each([
+    ['a radius', 'round corners: 4X R5 H7\n'],
+    ['a distance that locates a feature', 'hole top: ⌀6 THRU\n  20 H7 from left; 15 from front\n'],
+    ['a bolt circle', 'holes top: 4X ⌀6 THRU\n  on ⌀40 H7 bolt circle, equal, first at 0°\n'],
+    ['a chamfer', 'chamfer top edges: 4X 1 h9 × 45°\n'],
+    ['a depth', 'hole top: ⌀6 ↧ 5 H7\n  20 from left; 15 from front\n'],
+  ])('a fit on %s (ISO 286-1: cylinders and two parallel opposite surfaces only, from memory)', (what, lines) => {
+    const marks = allMarks(iso(plate(lines))).filter((m) => m.rule === 'fit-without-feature')
+    expect(marks.map((m) => m.text).join()).toContain(`${what} has none`)
+  })
+
   it('limits with the smaller first, and the mend that turns them', () => {
     const s = asme(`turned axis left-right
   left ⌀.7500/.7503, 1.38 long
@@ -67,8 +107,10 @@ step top right: 20 from right, 4 from top
 step top left: 20 from left, 4.0 from top
 `),
     )
-    const mark = allMarks(s).find((m) => m.rule === 'same-size-two-ways')!
-    expect(mark.text).toContain('4.0 and 4')
+    const both = allMarks(s).filter((m) => m.rule === 'same-size-two-ways')
+    expect(both[0]!.text).toContain('4.0 and 4')
+    const { text } = s.part.brief
+    expect(both.map((m) => text.slice(m.span!.from, m.span!.to)).sort()).toEqual(['4', '4.0'])
     expect(s.sizes.proof.complete).toBe(false)
     expect(s.sizes.proof.repeated).toHaveLength(1)
   })

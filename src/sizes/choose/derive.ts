@@ -65,7 +65,8 @@ function radius(context: Context, unknown: Unknown): Draft | undefined {
   const { surface, faces } = element
   if (surface.kind === 'plane' || surface.kind === 'spline') return undefined
   const r = model.values[unknown.id]!
-  const span = featureOf(part, faces)?.feature?.span
+  const feature = featureOf(part, faces)
+  const span = feature?.feature?.span
   const whole = part.body.edges.some(
     (e) =>
       e.curve.kind === 'circle' &&
@@ -82,6 +83,7 @@ function radius(context: Context, unknown: Unknown): Draft | undefined {
     states: [{ kind: 'radius', faces }],
     shows: whole ? showDiameter(faces, surface.axes.origin, surface.axes.z, r, 'circle') : showRadius(faces, r),
     derived: true,
+    ...(feature?.feature ? { feature: feature.id } : {}),
     ...(span ? { span } : {}),
   }
 }
@@ -109,7 +111,8 @@ function plane(context: Context, unknown: Unknown): Draft | undefined {
     faces: own,
     normal: direction,
   }
-  const span = featureOf(part, own)?.feature?.span
+  const feature = featureOf(part, own)
+  const span = feature?.feature?.span
   const size = sizeOf(context, Math.abs(at - base[k]), span)
   return {
     id: `derived/${to.name}/${directionWords(direction)}`,
@@ -120,6 +123,7 @@ function plane(context: Context, unknown: Unknown): Draft | undefined {
     states: [{ kind: 'distance', ...stretchOf(from, to, direction) }],
     shows: showLinear(from, to, direction),
     derived: true,
+    ...(feature?.feature ? { feature: feature.id } : {}),
     ...(span ? { span } : {}),
   }
 }

@@ -2,6 +2,7 @@ import type { Angle, Size } from '../../brief/size.ts'
 import type { Span } from '../../brief/span.ts'
 import type { Vec3 } from '../../geometry/vec.ts'
 import type { SizeKind } from '../../tolerance/general/title-block.ts'
+import { plainText } from '../callout/plain-text.ts'
 import type { Callout, Dimension, Measured, Statement } from '../dimension.ts'
 import { axisIndex } from '../proof/elements.ts'
 import { angleTolerance, toleranceOf } from '../tolerance-of.ts'
@@ -60,7 +61,7 @@ export function settle(context: Context, draft: Draft): Dimension | undefined {
     context.marks.push({
       rule: 'no-view-for-size',
       weight: 'must change',
-      text: `No view shows where ${draft.id} could stand.`,
+      text: `No view shows where ${plainText(draft.callout)} could stand.`,
       ...(draft.span ? { span: draft.span } : {}),
       expected: 'views with the face seen true, or a section through it',
       source: 'ASME Y14.5-2018 4.1(b), ISO 129-1: sizes stand where the feature shows true (from memory)',
@@ -71,7 +72,7 @@ export function settle(context: Context, draft: Draft): Dimension | undefined {
     context.marks.push({
       rule: 'size-to-hidden-line',
       weight: 'remark',
-      text: `${draft.id} stands at a hidden line in view ${best.sight.view.id}; no other view shows it.`,
+      text: `${plainText(draft.callout)} stands at a hidden line in the ${best.sight.view.id} view; no other view shows it.`,
       ...(draft.span ? { span: draft.span } : {}),
       expected: 'a section through the feature',
       source: 'common practice, no source',

@@ -31,7 +31,8 @@ export function onceEach(context: Context, drafts: readonly Draft[]): Draft[] {
       continue
     }
     // Two features' axes may be level by chance; then each keeps its own number.
-    if (first.feature === draft.feature || !keys[0]!.includes('axis')) context.marks.push(twice(draft, first))
+    if (first.feature === draft.feature || !keys[0]!.includes('axis'))
+      context.marks.push(twice(draft, first), twice(first, draft))
     kept.push(draft)
   }
   return kept

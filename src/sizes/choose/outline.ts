@@ -22,7 +22,8 @@ export function outlineDrafts(context: Context, drafts: readonly Draft[]): Draft
   if (!spare(kept)) return kept
   const free = loose(kept)
   const rank = (d: Draft) => (endsInTangency(context, d) ? 0 : 1)
-  const candidates = kept.filter((d) => isMove(d) && d.direction !== 'radius').reverse()
+  // A number with a tolerance of its own is meant to stand.
+  const candidates = kept.filter((d) => isMove(d) && d.direction !== 'radius' && !d.size?.tolerance).reverse()
   candidates.sort((a, b) => rank(a) - rank(b))
   for (const one of candidates) {
     const less = kept.filter((d) => d !== one)

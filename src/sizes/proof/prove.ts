@@ -65,6 +65,7 @@ export function prove(part: Part, dimensions: readonly Dimension[], options: Pro
     repeated.set(`${dimension}/astray`, {
       text: `${text(dimension)}: ${why}`,
       dimensions: [dimension],
+      astray: true,
       ...(span ? { span } : {}),
     })
   }
