@@ -9,7 +9,7 @@ const may = {
   tolerance: ['brief', 'standards'],
   sizes: ['views', 'part', 'brief', 'tolerance', 'geometry', 'kernel', 'standards'],
   sheet: ['sizes', 'views', 'part', 'brief', 'tolerance', 'geometry', 'standards'],
-  check: ['sheet', 'sizes', 'views', 'part', 'brief', 'tolerance', 'geometry', 'standards'],
+  check: ['sheet', 'sizes', 'views', 'part', 'brief', 'tolerance', 'geometry', 'kernel', 'standards'],
   read: ['part', 'brief', 'kernel', 'geometry', 'standards'],
   write: ['sheet', 'sizes', 'views', 'part', 'brief', 'kernel', 'geometry', 'standards'],
   register: ['brief'],

@@ -25,4 +25,10 @@ export interface Mark {
   readonly mends?: readonly Mend[]
   /** Standard clause, handbook, or `common practice, no source`. */
   readonly source?: string
+  /** Id of the feature it is about, for its place on the sheet. */
+  readonly feature?: string
+  /** The figures that it stands on, as text: an acceptance holds while they stay. Absent: the figures at `span`. */
+  readonly numbers?: readonly string[]
+  /** Why it was accepted as it is; such a mark is a remark. */
+  readonly accepted?: string
 }

@@ -1,0 +1,18 @@
+import type { BodyEdge } from '../../kernel/body.ts'
+import type { Part, PartFeature } from '../../part/part.ts'
+
+/** The feature that made a face; undefined for the stock's own. */
+export function ownersOf(part: Part): ReadonlyMap<number, PartFeature> {
+  return new Map(part.features.flatMap((f) => f.members.flatMap((m) => m.faces.map((face) => [face, f] as const))))
+}
+
+const cutKinds: ReadonlySet<PartFeature['kind']> = new Set(['hole', 'bore', 'slot', 'pocket'])
+
+/** The hole, slot or pocket whose edge this is, if it is one's. */
+export function cutAt(owners: ReadonlyMap<number, PartFeature>, edge: BodyEdge): PartFeature | undefined {
+  for (const face of edge.faces) {
+    const owner = face === undefined ? undefined : owners.get(face)
+    if (owner && cutKinds.has(owner.kind)) return owner
+  }
+  return undefined
+}
