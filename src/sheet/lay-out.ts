@@ -17,7 +17,7 @@ import { wantedScale } from './arrange/wanted-scale.ts'
 import { cuttingPlaneLine } from './cutting-plane-line.ts'
 import { border } from './furniture/border.ts'
 import { holeTableBlock } from './furniture/hole-table.ts'
-import { type Note, notesBlock } from './furniture/notes.ts'
+import { type Note, type NotesBlock, notesBlock } from './furniture/notes.ts'
 import { stamp, stampShapes } from './furniture/stamp.ts'
 import { titleBlock, titleBlockSize } from './furniture/title-block.ts'
 import { titleWords } from './furniture/title-words.ts'
@@ -55,14 +55,15 @@ export function layOut(
   const { choices, marks: choiceMarks } = choicesFor(desk, formats, scales)
   let best: Drawn | undefined
   let least = Infinity
-  for (const choice of choices.slice(0, TRIES)) {
+  let tries = 0
+  for (const choice of choices) {
     const drawn = draw(desk, choice)
     const cost = choice.cost + LEFT_OFF * drawn.left
     if (cost < least) {
       best = drawn
       least = cost
     }
-    if (drawn.left === 0) break
+    if (drawn.left === 0 || ++tries === TRIES) break
   }
   const { sheet, marks } = best!
   return { sheet, marks: [...requestMarks, ...choiceMarks, ...signMarks(header), ...marks] }
@@ -89,13 +90,14 @@ function choicesFor(
   desk: Desk,
   formats: readonly Format[],
   scales: readonly Scale[],
-): { choices: readonly SheetChoice[]; marks: readonly Mark[] } {
+): { choices: Iterable<SheetChoice>; marks: readonly Mark[] } {
   const { header, views, sizes } = desk
   const cells = cellsOf(views.views, header.projection)
   const pictorial = views.views.find((v) => v.kind === 'pictorial')
   const rooms = new Map<string, ReadonlyMap<string, Room>>()
   const words = titleWords(header.practice)
   const notes = notesOf(desk)
+  const blocks = new Map<string, NotesBlock | undefined>()
   const common = (format: Format, scale: Scale, known: ReadonlyMap<string, Room>) => ({
     format,
     scale: scale.paper / scale.part,
@@ -104,24 +106,31 @@ function choicesFor(
     title: titleBlockSize(header.practice),
     pictorial,
     pictorialScales: pictorialScales(views.views, scale.paper / scale.part),
-    notes: (width: number) => notesBlock(words.notes, notes, width, practiceFigures(header.practice, format.name)),
+    notes: (width: number) => {
+      const figures = practiceFigures(header.practice, format.name)
+      const key = `${width} ${figures.lettering.note}`
+      if (!blocks.has(key)) blocks.set(key, notesBlock(words.notes, notes, width, figures))
+      return blocks.get(key)
+    },
   })
   const tried = (candidates: readonly Format[], series: readonly Scale[]) =>
-    chooseSheet({
-      formats: candidates,
-      scales: series,
-      wanted: wantedScale(views.views),
-      bare: (format, scale) => {
-        const figures = practiceFigures(header.practice, format.name)
-        return {
-          ...common(format, scale, leastRooms(views, scale.paper / scale.part, header.practice, figures)),
-          pictorial: undefined,
-          loose: [],
-        }
-      },
-      request: (format, scale) => sized(format, scale, (room) => room),
-      tight: (format, scale) => sized(format, scale, tightened),
-    })
+    begun(
+      chooseSheet({
+        formats: candidates,
+        scales: series,
+        wanted: wantedScale(views.views),
+        bare: (format, scale) => {
+          const figures = practiceFigures(header.practice, format.name)
+          return {
+            ...common(format, scale, leastRooms(views, scale.paper / scale.part, header.practice, figures)),
+            pictorial: undefined,
+            loose: [],
+          }
+        },
+        request: (format, scale) => sized(format, scale, (room) => room),
+        tight: (format, scale) => sized(format, scale, tightened),
+      }),
+    )
   const sized = (format: Format, scale: Scale, take: (room: Room) => Room) => {
     const figures = practiceFigures(header.practice, format.name)
     const value = scale.paper / scale.part
@@ -140,7 +149,7 @@ function choicesFor(
     }
   }
   const choices = tried(formats, scales)
-  if (choices.length > 0) return { choices, marks: [] }
+  if (choices) return { choices, marks: [] }
   const { sheet: _sheet, scale: _scale, ...open } = header
   const all = possible(open)
   const series = [...all.scales, ...isoScales.filter((s) => s.part > 100)]
@@ -163,10 +172,20 @@ function choicesFor(
     [all.formats, series],
   ] as const) {
     const found = tried(f, s)
-    if (found.length > 0) return { choices: found, marks }
+    if (found) return { choices: found, marks }
   }
   // Rooms for sizes alone can outgrow any sheet: then the views stand without them.
   return choicesFor({ ...desk, sizes: undefined, preliminary: true }, all.formats, [...series, { paper: 1, part: 1e6 }])
+}
+
+/** The candidates where there is at least one. */
+function begun(candidates: Generator<SheetChoice>): Iterable<SheetChoice> | undefined {
+  const first = candidates.next()
+  if (first.done) return undefined
+  return (function* () {
+    yield first.value
+    yield* candidates
+  })()
 }
 
 /**

@@ -25,8 +25,6 @@ export interface ChoiceInput {
 
 /** What one step of format costs against one halving of the scale (common practice, no source: small sheets are handled daily). */
 const FORMAT_COST = [0, 0.45, 1.3, 2.4, 3.6]
-/** Sheets dearer than the best by more than this are not looked at. */
-const SPARE = 1.5
 /** A scale this near to the wanted one needs no larger one. */
 const NEAR_ENOUGH = 0.7
 const COST = {
@@ -45,60 +43,81 @@ const SPARSE = 0.38
 
 /**
  * The sheets and scales that hold everything, best first: the smallest format on which the smallest feature stays
- * readable and the sheet is well filled.
+ * readable and the sheet is well filled. Each is worked out only when nothing cheaper can be left, for finding the room
+ * that sizes need is dear.
  */
-export function chooseSheet(input: ChoiceInput): SheetChoice[] {
-  const choices: SheetChoice[] = []
+export function* chooseSheet(input: ChoiceInput): Generator<SheetChoice> {
   const most = Math.max(1, input.wanted)
-  const value = (s: Scale) => s.paper / s.part
   // The first scale that is not larger than needed; the next larger one where only that reaches what is wanted.
-  const enough = Math.min(...input.scales.map(value).filter((v) => v >= most * NEAR_ENOUGH), Infinity)
-  const usable = input.scales.filter((s) => value(s) <= enough + 1e-12)
-  input.formats.forEach((format, index) => {
-    // A larger sheet cannot do better than its own cost.
-    const least = Math.min(...choices.map((c) => c.cost))
-    if (choices.filter((c) => c.whole).length > 2 && (FORMAT_COST[index] ?? 5) > least + SPARE) return
-    const consider = (scale: Scale): { composition: Composition; easy: boolean } | undefined => {
-      // Finding the room that sizes need is dear; most sheets fall out before.
-      if (!compose(input.bare(format, scale))) return undefined
-      const eased = compose(input.request(format, scale))
-      const composition = eased?.whole ? eased : (compose(input.tight(format, scale)) ?? eased)
-      if (!composition) return undefined
-      choices.push({
-        ...composition,
-        stated: scale,
-        scaleText: scaleText(scale),
-        cost:
-          cost(composition, FORMAT_COST[index] ?? 5, input.wanted, value(scale)) +
-          (composition === eased ? 0 : COST.tight),
-      })
-      return { composition, easy: eased?.whole ?? false }
-    }
-    for (const scale of usable.length > 0 ? usable : input.scales) {
-      const found = consider(scale)
-      if (found && fillOf(found.composition) < SPARSE) {
-        const next = input.scales[input.scales.indexOf(scale) - 1]
-        if (next && value(next) > enough) consider(next)
-      }
-      // A smaller scale is of use only where this one left something out.
-      if (found?.easy) break
-    }
+  const enough = Math.min(...input.scales.map(ratioOf).filter((v) => v >= most * NEAR_ENOUGH), Infinity)
+  const first = Math.max(
+    0,
+    input.scales.findIndex((s) => ratioOf(s) <= enough + 1e-12),
+  )
+  const ready: SheetChoice[] = []
+  const pending: Candidate[] = []
+  const consider = (format: number, scale: number, last = false) => {
+    const s = input.scales[scale]
+    if (s) pending.push({ format, scale, last, least: bareCost(FORMAT_COST[format] ?? 5, input.wanted, ratioOf(s)) })
+  }
+  input.formats.forEach((_, format) => {
+    consider(format, first)
   })
-  return choices.sort((a, b) => a.cost - b.cost)
+  while (pending.length + ready.length > 0) {
+    pending.sort((a, b) => a.least - b.least || a.format - b.format)
+    ready.sort((a, b) => a.cost - b.cost)
+    const next = pending[0]
+    if (ready[0] && (!next || ready[0].cost <= next.least)) {
+      yield ready.shift()!
+      continue
+    }
+    if (!next) return
+    pending.shift()
+    const found = tried(input, next)
+    if (found) ready.push(found.choice)
+    if (next.last) continue
+    // Views that leave much white may be drawn a step larger; a smaller scale is of use only where something is left out.
+    if (found && fillOf(found.choice) < SPARSE && next.scale <= first) consider(next.format, next.scale - 1, true)
+    if (!found?.easy) consider(next.format, next.scale + 1)
+  }
 }
 
-function cost(c: Composition, format: number, wanted: number, scale: number): number {
+/** A format and scale (by index) not yet worked out. */
+interface Candidate {
+  readonly format: number
+  readonly scale: number
+  /** No other scale is tried after it. */
+  readonly last: boolean
+  /** It cannot cost less. */
+  readonly least: number
+}
+
+const ratioOf = (s: Scale) => s.paper / s.part
+
+function tried(input: ChoiceInput, c: Candidate): { choice: SheetChoice; easy: boolean } | undefined {
+  const format = input.formats[c.format]!
+  const scale = input.scales[c.scale]!
+  if (!compose(input.bare(format, scale))) return undefined
+  const eased = compose(input.request(format, scale))
+  const composition = eased?.whole ? eased : (compose(input.tight(format, scale)) ?? eased)
+  if (!composition) return undefined
+  const whole = cost(composition, c.least, ratioOf(scale)) + (composition === eased ? 0 : COST.tight)
+  return {
+    choice: { ...composition, stated: scale, scaleText: scaleText(scale), cost: whole },
+    easy: eased?.whole ?? false,
+  }
+}
+
+/** What a format and a scale cost by themselves. */
+function bareCost(format: number, wanted: number, scale: number): number {
   const small = Math.max(0, Math.log2((wanted * NEAR_ENOUGH) / scale))
-  const empty = Math.max(0, COST.half - fillOf(c)) / COST.half
   const reduced = Math.max(0, Math.log2(1 / scale))
+  const larger = Math.max(0, Math.log2(scale / Math.max(1, wanted)))
+  return format + COST.halfScale * small + COST.larger * larger + COST.reduced * reduced
+}
+
+function cost(c: Composition, bare: number, scale: number): number {
+  const empty = Math.max(0, COST.half - fillOf(c)) / COST.half
   const pictorial = c.pictorial ? Math.log2(scale / c.pictorial.scale) : 0
-  return (
-    format +
-    COST.halfScale * small +
-    COST.larger * Math.max(0, Math.log2(scale / Math.max(1, wanted))) +
-    COST.empty * empty +
-    COST.reduced * reduced +
-    (c.whole ? 0 : COST.notWhole) +
-    COST.smallPictorial * pictorial
-  )
+  return bare + COST.empty * empty + (c.whole ? 0 : COST.notWhole) + COST.smallPictorial * pictorial
 }

@@ -63,7 +63,9 @@ export function acrossStep(desk: Desk, owner: number, span: Span1): Option[] {
       ] as const) {
         const normal: Vec2 = [span.u[0] * sign, span.u[1] * sign]
         const tip = at(span.u, n, s, level)
-        options.push(...leaderToEdge(desk, owner, span.dimension, tip, normal, WEIGHTS.leaderToStep + 0.2 * i))
+        options.push(
+          ...leaderToEdge(desk, owner, span.dimension, span.block, tip, normal, WEIGHTS.leaderToStep + 0.2 * i),
+        )
       }
     }
   }

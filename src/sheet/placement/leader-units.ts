@@ -16,10 +16,9 @@ import {
   type Unit,
 } from './form.ts'
 import { onPaper } from './ink.ts'
-import { once } from './once.ts'
 import { bar, type Shape } from './shapes.ts'
-import { paperSide, wishedSide } from './sides.ts'
-import { along, dot, polar } from './vec.ts'
+import { type PaperSide, paperSide, wishedSide } from './sides.ts'
+import { along, back, dot, polar } from './vec.ts'
 import { WEIGHTS } from './weights.ts'
 
 /**
@@ -30,22 +29,24 @@ const ANGLES = [45, 60, 30, 52, 38, 68, 22]
 /** Elbow past the outline of the view, and past the tip within it, mm. */
 const PAST_OUTLINE = [5, 9, 14, 20, 27, 35, 44, 55, 70]
 const PAST_TIP = [8, 13, 19, 26]
+const LONGEST = 160
 
 /** Leader notes, diameters and radii of one view. */
 export function leaderUnits(desk: Desk, owner: number, dimensions: readonly Dimension[]): Unit[] {
   return dimensions.flatMap((d): Unit[] => {
     const m = d.measured
+    const block = calloutBlock(d, desk.figures)
+    const note: Note = { desk, owner, dimension: d, block }
     let options: Option[]
-    if (m.kind === 'leader') options = m.targets.flatMap((t) => toTarget(desk, owner, d, t))
+    if (m.kind === 'leader') options = m.targets.flatMap((t) => toTarget(note, t))
     else if (m.kind === 'diameter') {
-      options = toTarget(desk, owner, d, { kind: 'circle', centre: m.centre, radius: m.radius })
-    } else if (m.kind === 'radius') options = toArc(desk, owner, d, m)
+      options = toTarget(note, { kind: 'circle', centre: m.centre, radius: m.radius })
+    } else if (m.kind === 'radius') options = toArc(note, m)
     else return []
     const side = wishedSide(d, desk.ink.views[owner]!.view)
     const wished = options.filter((o) => o.side === side)
     if (wished.length > 0) options = wished
     options.sort((a, b) => a.own - b.own)
-    const block = calloutBlock(d, desk.figures)
     return [
       {
         id: d.id,
@@ -63,94 +64,86 @@ export function leaderUnits(desk: Desk, owner: number, dimensions: readonly Dime
 }
 
 /** Options for one target, radial at a circle. */
-function toTarget(desk: Desk, owner: number, d: Dimension, target: LeaderTarget): Option[] {
+function toTarget(note: Note, target: LeaderTarget): Option[] {
+  const { desk, owner, dimension: d } = note
   const { placed } = desk.ink.views[owner]!
-  const block = calloutBlock(d, desk.figures)
+  const out: Option[] = []
   if (target.kind === 'point') {
     const tip = onPaper(placed, target.at)
-    const normal = target.normal
-    return directions().flatMap(({ way, odd }) =>
-      normal && dot(way, normal) < 0.25
-        ? []
-        : elbows(desk, owner, tip, way).map((length) => leaderOption(desk, owner, d, block, { tip, way, length, odd })),
-    )
+    for (const direction of directions()) {
+      if (target.normal && dot(direction.way, target.normal) < 0.25) continue
+      for (const length of elbows(note, tip, direction))
+        out.push(new LeaderOption(note, tip, direction, length, direction.odd))
+    }
+    return out
   }
   const centre = onPaper(placed, target.centre)
   const r = target.radius * placed.scale
   const holdsHeads = r >= 2 * desk.figures.arrow.length + 1 && d.direction === 'diameter'
   const through = holdsHeads && desk.figures.iso && d.measured.kind === 'diameter'
-  return directions().flatMap(({ way, odd }) => {
+  for (const direction of directions()) {
+    const { way, odd } = direction
     if (target.from !== undefined && target.sweep !== undefined) {
-      if (sweepParameter(target.from, target.sweep, Math.atan2(way[1], way[0])) === undefined) return []
+      if (sweepParameter(target.from, target.sweep, Math.atan2(way[1], way[0])) === undefined) continue
     }
     const tip = along(centre, way, r)
     const far = along(centre, way, -r)
-    return elbows(desk, owner, tip, way).flatMap((length) =>
-      through
-        ? [
-            leaderOption(desk, owner, d, block, { tip, way, length, odd, far }),
-            // Where the line through the circle would cross other outlines, an outside leader serves.
-            leaderOption(desk, owner, d, block, { tip, way, length, odd: odd + 1 }),
-          ]
-        : [
-            leaderOption(desk, owner, d, block, { tip, way, length, odd }),
-            // Where another circle lies close about this one, the heads find room within.
-            ...(holdsHeads && odd < WEIGHTS.oddAngle
-              ? [leaderOption(desk, owner, d, block, { tip, way, length, odd: odd + WEIGHTS.noteThrough, far })]
-              : []),
-          ],
-    )
-  })
+    for (const length of elbows(note, tip, direction)) {
+      // Where a line through the circle would cross other outlines an outside leader serves; where another circle lies
+      // close about this one, the heads find room within.
+      if (through) out.push(new LeaderOption(note, tip, direction, length, odd, far))
+      else if (holdsHeads && odd < WEIGHTS.oddAngle)
+        out.push(new LeaderOption(note, tip, direction, length, odd + WEIGHTS.noteThrough, far))
+      out.push(new LeaderOption(note, tip, direction, length, through ? odd + 1 : odd))
+    }
+  }
+  return out
 }
 
 /** A note on a leader to an edge of the profile, at the custom angles; `extra` is what that costs. */
 export function leaderToEdge(
   desk: Desk,
   owner: number,
-  d: Dimension,
+  dimension: Dimension,
+  block: Block,
   tip: Vec2,
   normal: Vec2,
   extra: number,
 ): Option[] {
-  const block = calloutBlock(d, desk.figures)
+  const note: Note = { desk, owner, dimension, block }
   return directions()
     .filter(({ way, odd }) => odd < WEIGHTS.oddAngle && dot(way, normal) > 0.25)
-    .flatMap(({ way, odd }) =>
-      elbows(desk, owner, tip, way)
+    .flatMap((direction) =>
+      elbows(note, tip, direction)
         .filter((length) => length < 60)
-        .map((length) => leaderOption(desk, owner, d, block, { tip, way, length, odd: odd + extra })),
+        .map((length) => new LeaderOption(note, tip, direction, length, direction.odd + extra)),
     )
 }
 
 /** A radius: from outside towards the centre, or from the centre's side out to the arc. */
-function toArc(
-  desk: Desk,
-  owner: number,
-  d: Dimension,
-  m: { centre: Vec2; radius: number; from: number; sweep: number },
-): Option[] {
-  const { placed } = desk.ink.views[owner]!
-  const block = calloutBlock(d, desk.figures)
+function toArc(note: Note, m: { centre: Vec2; radius: number; from: number; sweep: number }): Option[] {
+  const { placed } = note.desk.ink.views[note.owner]!
   const centre = onPaper(placed, m.centre)
   const r = m.radius * placed.scale
-  const within = arcDirections(m.from, m.sweep)
-  return within.flatMap(({ way, odd }) => {
-    const tip = along(centre, way, r)
-    const inward: Vec2 = [-way[0], -way[1]]
+  return arcDirections(m.from, m.sweep).flatMap((direction) => {
+    const { odd } = direction
+    const tip = along(centre, direction.way, r)
+    const inward = facing(back(direction.way), odd)
     return [
-      ...elbows(desk, owner, tip, way).map((length) => leaderOption(desk, owner, d, block, { tip, way, length, odd })),
-      ...elbows(desk, owner, tip, inward).map((length) =>
-        leaderOption(desk, owner, d, block, { tip, way: inward, length, odd: odd + 0.3 }),
-      ),
+      ...elbows(note, tip, direction).map((length) => new LeaderOption(note, tip, direction, length, odd)),
+      ...elbows(note, tip, inward).map((length) => new LeaderOption(note, tip, inward, length, odd + 0.3)),
     ]
   })
 }
 
 interface Direction {
   readonly way: Vec2
+  readonly side: PaperSide
   /** Cost of an angle other than the customary ones. */
   readonly odd: number
 }
+
+const facing = (way: Vec2, odd: number): Direction => ({ way, side: paperSide(way), odd })
 
 let all: readonly Direction[] | undefined
 
@@ -158,10 +151,8 @@ function directions(): readonly Direction[] {
   all ??= [0, 1, 2, 3].flatMap((quadrant) =>
     ANGLES.map((angle, i): Direction => {
       const a = ([angle, 180 - angle, 180 + angle, -angle][quadrant]! * Math.PI) / 180
-      return {
-        way: polar(a),
-        odd: (i < 3 ? 0 : WEIGHTS.oddAngle) + (quadrant === 1 || quadrant === 2 ? WEIGHTS.leftwardLeader : 0),
-      }
+      const leftward = quadrant === 1 || quadrant === 2 ? WEIGHTS.leftwardLeader : 0
+      return facing(polar(a), (i < 3 ? 0 : WEIGHTS.oddAngle) + leftward)
     }),
   )
   return all
@@ -174,16 +165,21 @@ function arcDirections(from: number, sweep: number): readonly Direction[] {
   return [0.5, 0.25, 0.75, 0.1, 0.9]
     .map((t) => polar(from + t * sweep))
     .filter((w) => Math.min(Math.abs(w[0]), Math.abs(w[1])) > 0.1)
-    .map((way) => ({ way, odd: WEIGHTS.oddAngle }))
+    .map((way) => facing(way, WEIGHTS.oddAngle))
 }
 
-/** Distances from tip to elbow: just past the view's outline, or close by in free space. */
-function elbows(desk: Desk, owner: number, tip: Vec2, way: Vec2): number[] {
+/** Distances from tip to elbow: just past the view's outline, or close by in free space; fewer at odd angles. */
+function elbows({ desk, owner }: Note, tip: Vec2, { way, odd }: Direction): number[] {
   const { min, max } = desk.ink.views[owner]!.box
   const exits = ([0, 1] as const).map((k) => ((way[k] > 0 ? max[k] : min[k]) - tip[k]) / way[k])
   const exit = Math.max(0, Math.min(...exits))
-  const out = PAST_TIP.filter((d) => d < exit + PAST_OUTLINE[0]!)
-  return [...out, ...PAST_OUTLINE.map((d) => Math.max(exit, 2) + d)].filter((d) => d < 160)
+  const out: number[] = []
+  for (const d of PAST_TIP) if (d < exit + PAST_OUTLINE[0]!) out.push(d)
+  for (const [i, d] of PAST_OUTLINE.entries()) {
+    const length = Math.max(exit, 2) + d
+    if (length < LONGEST && (odd < WEIGHTS.oddAngle || i % 2 === 0)) out.push(length)
+  }
+  return out
 }
 
 interface Leader {
@@ -191,21 +187,47 @@ interface Leader {
   /** From tip to elbow. */
   readonly way: Vec2
   readonly length: number
-  readonly odd: number
   /** Other end of a diameter's line through the centre, with its own head. */
-  readonly far?: Vec2
+  readonly far: Vec2 | undefined
 }
 
-function leaderOption(desk: Desk, owner: number, d: Dimension, block: Block, l: Leader): Option {
-  return {
-    own: WEIGHTS.leaderLength * l.length + l.odd + (l.far ? 0.3 : 0),
-    side: paperSide(along([0, 0], l.way, 1)),
-    members: once(() => leaderMember(desk, owner, d, block, l)),
+/** A size on a leader, measured. */
+interface Note {
+  readonly desk: Desk
+  readonly owner: number
+  readonly dimension: Dimension
+  readonly block: Block
+}
+
+/** A class, because there are thousands of them. */
+class LeaderOption implements Option, Leader {
+  readonly own: number
+  readonly side: PaperSide
+  readonly tip: Vec2
+  readonly way: Vec2
+  readonly length: number
+  readonly far: Vec2 | undefined
+  readonly #note: Note
+  #members: readonly Member[] | undefined
+
+  constructor(note: Note, tip: Vec2, { way, side }: Direction, length: number, odd: number, far?: Vec2) {
+    this.own = WEIGHTS.leaderLength * length + odd + (far ? 0.3 : 0)
+    this.side = side
+    this.tip = tip
+    this.way = way
+    this.length = length
+    this.far = far
+    this.#note = note
+  }
+
+  members(): readonly Member[] {
+    this.#members ??= leaderMember(this.#note, this)
+    return this.#members
   }
 }
 
 /** None where the text could not stand. */
-function leaderMember(desk: Desk, owner: number, d: Dimension, block: Block, l: Leader): readonly Member[] {
+function leaderMember({ desk, owner, dimension: d, block }: Note, l: Leader): readonly Member[] {
   const f = desk.figures
   const right = l.way[0] >= 0
   const sx = right ? 1 : -1
