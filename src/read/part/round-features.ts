@@ -4,9 +4,9 @@ import type { Vec3 } from '../../geometry/vec.ts'
 import { cross } from '../../geometry/vec3.ts'
 import type { PartFeature } from '../../part/part.ts'
 import { axisLie, sideOfDirection } from '../../part/sides.ts'
-import { axisAlong, sameLine } from '../recognise/borders.ts'
+import { axisAlong, SAME, sameLine } from '../recognise/borders.ts'
 import type { FoundHole } from '../recognise/holes.ts'
-import { type FoundPattern, patternOf } from '../recognise/patterns.ts'
+import { circlesAmong, type FoundPattern, patternOf } from '../recognise/patterns.ts'
 import type { Recognised } from '../recognise/recognise.ts'
 import type { FoundSlot } from '../recognise/slots.ts'
 import type { Wall } from '../recognise/walls.ts'
@@ -35,22 +35,29 @@ export function groupsOf(found: Recognised): Groups {
   const isKeyseat = (s: FoundSlot) => axis !== undefined && Math.abs(dot(axis.direction, s.outward)) < 1e-9
   const lines = [...found.holes.map((h) => h.line), ...found.bosses.map((b) => b.line)]
   const pattern = (points: readonly Vec3[], outward: Vec3) => patternOf(points, outward, lines, axis)
+  const holes = [...found.holes].sort((a, b) => inReadingOrder(a.mouth, b.mouth))
+  const slots = [...found.slots].sort((a, b) => inReadingOrder(a.mouth, b.mouth))
   const bosses = found.bosses.filter((b) => b.kind === 'cylinder' && !(axis && sameLine(b.line, axis)))
   return {
-    bores: grouped('bore', found.holes.filter(isBore), holeKey, () => ({ kind: 'single' })),
+    bores: grouped('bore', holes.filter(isBore), holeKey, () => ({ kind: 'single' })),
     holes: grouped(
       'hole',
-      found.holes.filter((h) => !isBore(h)),
+      holes.filter((h) => !isBore(h)),
       holeKey,
       (set) =>
         pattern(
           set.map((h) => h.mouth),
           set[0]!.outward,
         ),
+      (set) =>
+        circlesAmong(
+          set.map((h) => h.mouth),
+          set[0]!.outward,
+        ),
     ),
     slots: grouped(
       'slot',
-      found.slots.filter((s) => !isKeyseat(s)),
+      slots.filter((s) => !isKeyseat(s)),
       slotKey,
       (set) =>
         patternOf(
@@ -59,7 +66,7 @@ export function groupsOf(found: Recognised): Groups {
           [],
         ),
     ),
-    keyseats: grouped('keyseat', found.slots.filter(isKeyseat), slotKey, () => ({ kind: 'single' })),
+    keyseats: grouped('keyseat', slots.filter(isKeyseat), slotKey, () => ({ kind: 'single' })),
     bosses: grouped(
       'boss',
       bosses,
@@ -71,6 +78,12 @@ export function groupsOf(found: Recognised): Groups {
         ),
     ),
   }
+}
+
+/** From the bottom up, from front to rear, from left to right. */
+function inReadingOrder(a: Vec3, b: Vec3): number {
+  for (const k of [2, 1, 0] as const) if (Math.abs(a[k] - b[k]) > SAME) return a[k] - b[k]
+  return 0
 }
 
 const dot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
@@ -104,17 +117,32 @@ function grouped<T>(
   all: readonly T[],
   keyOf: (one: T) => string,
   patternOfSet: (set: readonly T[]) => FoundPattern,
+  apart: (set: readonly T[]) => readonly (readonly number[])[] = (set) => [set.map((_, i) => i)],
 ): Group<T>[] {
-  const sets = new Map<string, T[]>()
-  for (const one of all) sets.set(keyOf(one), [...(sets.get(keyOf(one)) ?? []), one])
-  const only = word === 'bore' && sets.size === 1
-  return [...sets.values()].map((set, i) => {
+  const alike = new Map<string, T[]>()
+  for (const one of all) {
+    const key = keyOf(one)
+    const set = alike.get(key)
+    if (set) set.push(one)
+    else alike.set(key, [one])
+  }
+  const sets = [...alike.values()].flatMap((set): { set: readonly T[]; pattern: FoundPattern }[] => {
+    const pattern = patternOfSet(set)
+    const parts = pattern.kind === 'points' ? apart(set) : []
+    if (parts.length < 2) return [{ set, pattern }]
+    return parts.map((part) => {
+      const own = part.map((i) => set[i]!)
+      return { set: own, pattern: patternOfSet(own) }
+    })
+  })
+  const only = word === 'bore' && sets.length === 1
+  return sets.map(({ set, pattern }, i) => {
     const id = only ? word : `${word} ${i + 1}`
     const members = set.map((of, n) => {
       const own = set.length > 1 ? `${id}.${n + 1}` : id
       return { id: own, axis: `${own} axis`, of }
     })
-    return { id, members, pattern: patternOfSet(set) }
+    return { id, members, pattern }
   })
 }
 

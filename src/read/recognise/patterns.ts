@@ -126,3 +126,49 @@ function pitchOf(sorted: readonly number[]): number | undefined {
   const pitch = sorted[1]! - sorted[0]!
   return sorted.every((v, n) => n === 0 || Math.abs(v - sorted[n - 1]! - pitch) < SAME) ? pitch : undefined
 }
+
+/** Sets of more members than this are not searched for circles (common practice, no source). */
+const SEARCHED = 48
+
+/**
+ * Members that stand at equal angles on circles of their own, three or five and more on each, taken out of a set that
+ * is no pattern as a whole; the rest last. Four at equal angles are a square, and rather part of a grid.
+ */
+export function circlesAmong(points: readonly Vec3[], outward: Vec3): readonly (readonly number[])[] {
+  const all = points.map((_, i) => i)
+  if (points.length < 4 || points.length > SEARCHED) return [all]
+  const flat = points.map((p) => sub(p, scale(outward, dot(p, outward))))
+  const sets: (readonly number[])[] = []
+  let left = all
+  for (let found = true; found && left.length >= 3; ) {
+    found = false
+    for (const set of triples(left)) {
+      const circle = equalCircle(
+        set.map((i) => flat[i]!),
+        outward,
+      )
+      if (circle?.kind !== 'bolt circle') continue
+      const on = left.filter((i) => Math.abs(norm(sub(flat[i]!, circle.centre)) - circle.radius) < SAME)
+      const whole =
+        on.length === 3 ||
+        (on.length > 4 &&
+          equalAngles(
+            on.map((i) => flat[i]!),
+            circle.centre,
+            outward,
+          ))
+      if (!whole) continue
+      sets.push(on)
+      left = left.filter((i) => !on.includes(i))
+      found = true
+      break
+    }
+  }
+  return left.length > 0 ? [...sets, left] : sets
+}
+
+function* triples(list: readonly number[]): Generator<readonly [number, number, number]> {
+  for (let a = 0; a < list.length; a++)
+    for (let b = a + 1; b < list.length; b++)
+      for (let c = b + 1; c < list.length; c++) yield [list[a]!, list[b]!, list[c]!]
+}
