@@ -276,9 +276,14 @@ export function Bench() {
               />
             ) : (
               <div className="sheet-frame">
-                <p className="waiting" role="status">
-                  {mine ? (standing ?? '') : 'Drawing the sheet'}
-                </p>
+                <div className="waiting">
+                  <p role="status">{mine ? (standing ?? '') : 'Drawing the sheet'}</p>
+                  {mine && !mine.drawn.brief.stock ? (
+                    <button type="button" onClick={() => setStarting(true)}>
+                      Choose what the shop begins from
+                    </button>
+                  ) : null}
+                </div>
               </div>
             )}
             {beside && besideTies ? (
@@ -336,7 +341,7 @@ export function Bench() {
           <Margin
             marks={beside ? [] : marks}
             open={openMark}
-            standing={standing}
+            standing={good ? standing : undefined}
             onOpen={setOpenMark}
             onMend={onMend}
             onShow={(mark) => {

@@ -59,7 +59,7 @@ export function RoutingSlip(props: RoutingSlipProps) {
             <button
               type="button"
               key={kind}
-              disabled={busy !== undefined || (kind === 'step' ? !drawn : !sheet)}
+              disabled={busy !== undefined || (kind === 'step' ? !drawn?.weight : !sheet)}
               onClick={() => props.onIssue(kind)}
             >
               {busy === kind ? 'Writing' : kind.toUpperCase()}

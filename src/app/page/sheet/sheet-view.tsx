@@ -12,6 +12,7 @@ import type { Mark } from '../../../brief/mark.ts'
 import type { Drawn } from '../engine/messages.ts'
 import { groundOf, itemAt } from './ground.ts'
 import { type Light, lightOfItem, type Ties } from './light.ts'
+import { LineStop } from './line-stop.tsx'
 import { Ink } from './paint.ts'
 import { PencilMarks } from './pencil-marks.tsx'
 import { SizeField } from './size-field.tsx'
@@ -168,6 +169,11 @@ export function SheetView(props: SheetViewProps) {
           marks={props.marks}
           open={props.openMark}
           onMark={props.onMark}
+        />
+        <LineStop
+          drawn={drawn}
+          onFocus={(index) => onLight(index === undefined ? undefined : lightOfItem(ties, index))}
+          onChoose={(index) => onChoose(index, lightOfItem(ties, index))}
         />
         <SizeStops
           drawn={drawn}

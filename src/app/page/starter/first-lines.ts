@@ -58,11 +58,11 @@ export const sketchSizes: Readonly<Record<StockName, readonly SketchSize[]>> = {
   ],
   disc: [size('diameter', [0, 0, -4.6], '4.00', '120'), size('thickness', [2.8, 1, 2.8], '.50', '16')],
   turned: [
-    size('left ⌀', [1.5, 0, 2], '.75', '20'),
+    size('left ⌀', [0.2, 0, 2.4], '.75', '20'),
     size('left length', [1.2, -1.2, -2], '1.00', '28'),
-    size('collar ⌀', [3.8, 0, 3.4], '1.25', '28'),
+    size('collar ⌀', [4.6, 0, 3.8], '1.25', '28'),
     size('collar length', [3.8, -2.4, -2.6], '.25', '6'),
-    size('right ⌀', [8, 0, 2.4], '.88', '22'),
+    size('right ⌀', [8.4, 0, 2.6], '.88', '22'),
     size('right length', [7.2, -1.4, -2.2], '2.00', '58'),
   ],
   outline: [

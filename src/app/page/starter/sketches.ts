@@ -114,15 +114,14 @@ export const stockSketches = {
     ),
   },
   tee: {
-    strokes: bar(
-      8,
-      T,
-      [0, 6, 5, 4],
+    strokes: [
+      ...bar(8, T, [0, 6, 5, 4], [[6, 5, 4]]),
+      // The flange hides the upper part of this edge.
       [
-        [6, 5, 4],
-        [0, 7],
+        [0, 2.2, 0],
+        [0, 2.2, 2.2],
       ],
-    ),
+    ],
   },
   'flat bar': { strokes: box(11, 2.6, 0.7) },
   'round bar': { strokes: round(0, 9, 1.5), opaque: true },

@@ -33,7 +33,7 @@ export function Starter({ onBegin, onLeave }: StarterProps) {
     <main className="starter" aria-label="A new brief">
       <div className="blank-sheet">
         <header>
-          <h1>{stock ? `A part from ${article(stock)}` : 'What does the shop begin from?'}</h1>
+          <h1>{stock ? `A part from ${STOCK_WORDS[stock] ?? article(stock)}` : 'What does the shop begin from?'}</h1>
           <fieldset>
             <legend className="visually-hidden">Units</legend>
             {(['inch', 'mm'] as const).map((u) => (
@@ -123,6 +123,10 @@ export function Starter({ onBegin, onLeave }: StarterProps) {
   )
 }
 
+const STOCK_WORDS: Readonly<Partial<Record<StockName, string>>> = {
+  turned: 'turned steps',
+  outline: 'an outline, cut from plate',
+}
 const article = (name: string): string => `${/^[aeiou]/.test(name) ? 'an' : 'a'} ${name}`
 
 function SketchPicture({ name }: { name: StockName }) {
