@@ -111,15 +111,24 @@ export function facingRoots(face: FaceModel, path: Path3, d: Vec3, out: number[]
 
 function numericRoots(face: FaceModel, path: Path3, d: Vec3, out: number[]): void {
   const q = [0, 0, 0]
-  const facing = (t: number) => {
-    path3At(path, t, q)
-    return dot(outwardAt(face, q), d)
-  }
+  signChanges(
+    path,
+    (t) => {
+      path3At(path, t, q)
+      return dot(outwardAt(face, q), d)
+    },
+    1e-9,
+    out,
+  )
+}
+
+/** Places on a curve where a function of its parameter changes sign; none where it vanishes (within `still`) throughout. */
+export function signChanges(path: Path3, f: (t: number) => number, still: number, out: number[]): void {
   const places = samplePlaces(path, 12)
-  const values = places.map(facing)
-  if (values.every((x) => Math.abs(x) < 1e-9)) return
+  const values = places.map(f)
+  if (values.every((x) => Math.abs(x) < still)) return
   for (let i = 1; i < places.length; i++) {
     const [a, b] = [values[i - 1]!, values[i]!]
-    if (a < 0 !== b < 0) out.push(bisected(facing, places[i - 1]!, places[i]!, a))
+    if (a < 0 !== b < 0) out.push(bisected(f, places[i - 1]!, places[i]!, a))
   }
 }

@@ -31,6 +31,8 @@ export interface FaceModel {
   readonly slits: readonly number[]
   /** Local axes hold the outward normal as z on a plane. */
   readonly trim: () => Trim
+  /** The borders in the face's frame. */
+  readonly localBorders: () => readonly Border[]
   readonly torusTrim: () => TorusTrim
   /** Sphere: whether the local +z pole belongs to the face. */
   readonly poleInside: () => boolean
@@ -87,8 +89,13 @@ export function faceModel(
       major = surface.major
     }
   }
-  const local = (): Border[] =>
-    borders.map((use) => ({ edge: use.edge, forward: use.forward, path: localPath(pathOf(use.edge), o, x, y, z) }))
+  let inFrame: readonly Border[] | undefined
+  const local = () =>
+    (inFrame ??= borders.map((use) => ({
+      edge: use.edge,
+      forward: use.forward,
+      path: localPath(pathOf(use.edge), o, x, y, z),
+    })))
   let trim: Trim | undefined
   let torusTrim: TorusTrim | undefined
   let pole: boolean | undefined
@@ -108,6 +115,7 @@ export function faceModel(
     surface,
     borders,
     slits,
+    localBorders: local,
     trim: () =>
       (trim ??= new Trim(
         surface.kind === 'plane' ? 'x' : 'angle',

@@ -2,8 +2,8 @@ import { turnInto } from '../../geometry/trig-roots.ts'
 import type { Vec3 } from '../../geometry/vec.ts'
 import type { Frame } from '../view.ts'
 import type { BodyModel } from './body-model.ts'
-import { facingRoots, SQUARE } from './edge-tracks.ts'
-import { covers, type FaceModel, fromLocal, localDirection, toLocal } from './face-model.ts'
+import { SQUARE, signChanges } from './edge-tracks.ts'
+import { covers, type FaceModel, fromLocal, localDirection } from './face-model.ts'
 import { fitChain } from './fit-chain.ts'
 import { type Path3, path3At } from './path3.ts'
 import { bisected } from './sweep-pieces.ts'
@@ -28,7 +28,7 @@ interface Outline {
 export function torusSilhouettes(model: BodyModel, face: FaceModel, frame: Frame, out: Track[]): void {
   const d = localDirection(face, frame.toViewer)
   for (const outline of outlines(face, d)) {
-    const cuts = [...bendChanges(face, outline, d), ...borderMeetings(model, face, outline, frame.toViewer)]
+    const cuts = [...bendChanges(face, outline, d), ...borderMeetings(face, outline, d)]
     cuts.sort((a, b) => a - b)
     const ends = cuts.length === 0 ? [0, TURN] : [...cuts, cuts[0]! + TURN]
     for (let i = 1; i < ends.length; i++) {
@@ -145,19 +145,37 @@ function bendChanges(face: FaceModel, outline: Outline, d: Vec3): number[] {
   return out
 }
 
-function borderMeetings(model: BodyModel, face: FaceModel, outline: Outline, d: Vec3): number[] {
+/**
+ * Where the border passes an outline. normal · d vanishes there; where it is a product (looking along the axis or square
+ * to it), each factor is asked by itself, for a border along one outline makes the product vanish throughout.
+ */
+function borderMeetings(face: FaceModel, outline: Outline, d: Vec3): number[] {
   const out: number[] = []
-  const p = [0, 0, 0]
   const q = [0, 0, 0]
-  for (const { edge } of face.borders) {
-    const path = model.pathOf(edge)
-    const places: number[] = []
-    facingRoots(face, path, d, places)
-    for (const t of [...places, path.t0, path.t1]) {
-      path3At(path, t, p)
-      toLocal(face, p, q)
-      const rho = Math.hypot(q[0]!, q[1]!)
-      const at = outline.place(Math.atan2(q[1]!, q[0]!), Math.atan2(q[2]!, rho - face.major))
+  const across = Math.hypot(d[0], d[1])
+  const beyondCore = () => Math.hypot(q[0]!, q[1]!) - face.major
+  const towards = () => q[0]! * d[0] + q[1]! * d[1]
+  const factors =
+    across < SQUARE
+      ? [() => q[2]!]
+      : Math.abs(d[2]) < SQUARE
+        ? [beyondCore, towards]
+        : [() => (towards() * beyondCore()) / (beyondCore() + face.major) + q[2]! * d[2]]
+  for (const { path } of face.localBorders()) {
+    const places = [path.t0, path.t1]
+    for (const factor of factors)
+      signChanges(
+        path,
+        (t) => {
+          path3At(path, t, q)
+          return factor()
+        },
+        1e-9 * face.r,
+        places,
+      )
+    for (const t of places) {
+      path3At(path, t, q)
+      const at = outline.place(Math.atan2(q[1]!, q[0]!), Math.atan2(q[2]!, beyondCore()))
       if (!Number.isNaN(at)) out.push(at)
     }
   }

@@ -5,7 +5,8 @@ import type { OcctKernel } from '../../../src/kernel/open.ts'
 import { exactView } from '../../../src/views/exact/exact-view.ts'
 import { kernelExactView } from '../../../src/views/oracle.ts'
 import type { ExactView, Frame } from '../../../src/views/view.ts'
-import { judge, type Mesh, meshOf, missing, Sight } from './mesh-arbiter.ts'
+import { AnalyticSight, type Recipe } from './analytic-solid.ts'
+import { type Fineness, judge, type LineOfSight, type Mesh, meshOf, missing, Sight } from './mesh-arbiter.ts'
 import { seeded } from './random-solids.ts'
 
 /** Drawn lengths of a view, mm; smooth edges apart. */
@@ -25,18 +26,27 @@ export interface Comparison {
   /** What the ray test has against our view; asked only where the lengths differ. */
   readonly against: readonly string[]
   readonly places: number
-  /** Milliseconds of ours and of the kernel's algorithm alone. */
-  readonly ours: number
 }
+
+/** Decides where the two differ: by the kernel's triangulation, or in closed form where the recipe is known. */
+export type Arbiter = { readonly mesh: () => Mesh } | { readonly recipe: Recipe }
+
+/** Triangles lie up to their sag off the surface; closed forms do not, but the kernel's spline edges do. */
+const BY_MESH: Fineness = { clear: 0.02, touching: 0.02 }
+const BY_FORMULA: Fineness = { clear: 1e-3, touching: 1e-8 }
 
 /**
  * Our view against the kernel's; where covered lengths differ by more than 1e-6 of the part, the dense ray test
- * decides. `mesh` is asked for only then.
+ * decides.
  */
-export function compared(kernel: OcctKernel, solid: SolidKey, body: Body, frame: Frame, mesh: () => Mesh): Comparison {
-  const start = performance.now()
-  const view = exactView(body, frame)
-  const ours = performance.now() - start
+export function compared(
+  kernel: OcctKernel,
+  solid: SolidKey,
+  body: Body,
+  frame: Frame,
+  arbiter: Arbiter,
+  view = exactView(body, frame),
+): Comparison {
   const a = drawn(view)
   let difference = Number.NaN
   try {
@@ -45,22 +55,28 @@ export function compared(kernel: OcctKernel, solid: SolidKey, body: Body, frame:
   } catch {
     // the kernel's algorithm gives up on some solids
   }
-  if (difference <= 1e-6 * sizeOf(body)) return { difference, against: [], places: 0, ours }
-  const told = judged(view, frame, mesh())
-  return { difference, against: told.against, places: told.places, ours }
+  if (difference <= 1e-6 * sizeOf(body)) return { difference, against: [], places: 0 }
+  const told =
+    'mesh' in arbiter
+      ? judged(view, new Sight(arbiter.mesh(), frame), BY_MESH)
+      : judged(view, new AnalyticSight(arbiter.recipe, frame), BY_FORMULA)
+  return { difference, against: told.against, places: told.places }
 }
 
-/** All that the ray test has against a view. */
-export function judged(view: ExactView, frame: Frame, mesh: Mesh): { against: string[]; places: number } {
-  const sight = new Sight(mesh, frame)
-  const lines = judge(sight, view.curves, 7, 0.02)
+/** All that a ray test has against a view. */
+export function judged(
+  view: ExactView,
+  sight: LineOfSight,
+  fine: Fineness = BY_MESH,
+): { against: string[]; places: number } {
+  const lines = judge(sight, view.curves, 7, fine)
   const { min, max } = boxOfCurves(view.curves.map((c) => c.curve))
   const gaps = missing(
     sight,
     view.curves,
     [min[0] - 0.1, min[1] - 0.1, max[0] + 0.1, max[1] + 0.1],
     12,
-    0.03,
+    { ...fine, clear: 1.5 * fine.clear },
     seeded(11),
   )
   const say = (w: { at: readonly [number, number]; what: string }) => `${w.what} (${w.at.map((x) => x.toFixed(3))})`

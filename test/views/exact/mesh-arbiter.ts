@@ -1,5 +1,5 @@
 import Flatbush from 'flatbush'
-import { boxOf, derivativeAt, pointAt } from '../../../src/geometry/evaluate.ts'
+import { boxOf, derivativeAt, lengthOf, pointAt } from '../../../src/geometry/evaluate.ts'
 import type { Vec3 } from '../../../src/geometry/vec.ts'
 import { dot } from '../../../src/geometry/vec3.ts'
 import type { SolidKey } from '../../../src/kernel/kernel.ts'
@@ -44,15 +44,22 @@ export function meshOf(kernel: OcctKernel, solid: SolidKey, sag: number): Mesh {
   })
 }
 
-interface Hit {
+/** A meeting of a line of sight with the solid's border. */
+export interface Hit {
   readonly face: number
   readonly depth: number
   /** cos between the triangle and the line of sight, unsigned. */
   readonly facing: number
 }
 
+/** Lines of sight through a solid at places of a view. */
+export interface LineOfSight {
+  /** All faces met, nearest to the eye first. */
+  at(x: number, y: number): Hit[]
+}
+
 /** Lines of sight through a mesh. */
-export class Sight {
+export class Sight implements LineOfSight {
   private readonly flat: Float64Array
   private readonly index: Flatbush
   private readonly face: Int32Array
@@ -82,7 +89,6 @@ export class Sight {
     this.index.finish()
   }
 
-  /** All faces met at a place of the view, nearest to the eye first. */
   at(x: number, y: number): Hit[] {
     const hits: Hit[] = []
     this.index.search(x, y, x, y, (i) => {
@@ -111,18 +117,28 @@ export interface Verdict {
   readonly tried: number
 }
 
+/** How closely a ray test looks, mm. */
+export interface Fineness {
+  /** How far beside a line the rays pass; lines nearer than thrice this are passed over. */
+  readonly clear: number
+  /** Faces met within this depth of each other count as touching, their order as none. */
+  readonly touching: number
+}
+
 /**
- * Judges told curves by `count` places on each: a visible line must be a change of what is seen first. Places within
- * `clear` (mm) of another curve are passed over.
+ * Judges told curves by `count` places on each and one close to either end: a visible line must be a change of what is
+ * seen first, a hidden one a change of what is met behind it.
  */
-export function judge(sight: Sight, curves: readonly ExactCurve[], count: number, clear: number): Verdict {
+export function judge(sight: LineOfSight, curves: readonly ExactCurve[], count: number, fine: Fineness): Verdict {
+  const { clear, touching } = fine
   const wrong: { at: readonly [number, number]; what: string }[] = []
   let tried = 0
   for (const one of curves) {
     // a slit in one face, where another sheet of the solid touches it, changes nothing of what is seen
     if (one.kind === 'smooth' || one.sources.some((x) => x.edge !== undefined && new Set(x.faces).size === 1)) continue
-    for (let i = 0; i < count; i++) {
-      const t = (i + 0.5) / count
+    const near = Math.min(0.1, (12 * clear) / Math.max(lengthOf(one.curve), 1e-9))
+    const places = [near, ...Array.from({ length: count }, (_, i) => (i + 0.5) / count), 1 - near]
+    for (const t of places) {
       const p = pointAt(one.curve, t)
       if (curves.some((c) => c !== one && nearTo(c, p, 3 * clear))) continue
       const d = derivativeAt(one.curve, t)
@@ -130,23 +146,26 @@ export function judge(sight: Sight, curves: readonly ExactCurve[], count: number
       const side = (f: number) => sight.at(p[0] - (f * clear * d[1]) / len, p[1] + (f * clear * d[0]) / len)
       const [a, b] = [side(1), side(-1)]
       tried++
+      // where two sheets of the solid touch along a line, the same is met on both sides, but less at the line itself
+      const pinched = inOrder(a, touching) === inOrder(b, touching) && sight.at(p[0], p[1]).length < a.length
+      if (pinched) continue
       const first = firstChanges(a[0], b[0], clear)
       if (one.visible && !first) wrong.push({ at: p, what: `visible ${one.kind}, yet the same is seen on both sides` })
       if (!one.visible && first)
         wrong.push({ at: p, what: `hidden ${one.kind}, yet what is seen first changes across it` })
-      if (!one.visible && !first && inOrder(a, clear) === inOrder(b, clear))
+      if (!one.visible && !first && inOrder(a, touching) === inOrder(b, touching))
         wrong.push({ at: p, what: `hidden ${one.kind}, yet the same faces are met on both sides` })
     }
   }
   return { wrong, tried }
 }
 
-/** Faces met, those that touch (within `clear`) in order of their numbers. */
-function inOrder(hits: readonly Hit[], clear: number): string {
+/** Faces met, those that touch in order of their numbers. */
+function inOrder(hits: readonly Hit[], touching: number): string {
   const out: number[] = []
   for (let i = 0; i < hits.length; ) {
     let j = i + 1
-    while (j < hits.length && hits[j - 1]!.depth - hits[j]!.depth < clear) j++
+    while (j < hits.length && hits[j - 1]!.depth - hits[j]!.depth < touching) j++
     out.push(
       ...hits
         .slice(i, j)
@@ -169,17 +188,30 @@ function nearTo(c: ExactCurve, p: readonly [number, number], within: number): bo
   const box = boxOf(c.curve)
   if (p[0] < box.min[0] - within || p[0] > box.max[0] + within) return false
   if (p[1] < box.min[1] - within || p[1] > box.max[1] + within) return false
-  const n = c.curve.kind === 'line' ? 1 : 64
-  let before = pointAt(c.curve, 0)
-  for (let i = 1; i <= n; i++) {
-    const q = pointAt(c.curve, i / n)
-    const [dx, dy] = [q[0] - before[0], q[1] - before[1]]
+  if (c.curve.kind === 'line') {
+    const { a, b } = c.curve
+    const [dx, dy] = [b[0] - a[0], b[1] - a[1]]
     const l2 = dx * dx + dy * dy
-    const f = l2 === 0 ? 0 : Math.max(0, Math.min(1, ((p[0] - before[0]) * dx + (p[1] - before[1]) * dy) / l2))
-    if (Math.hypot(p[0] - before[0] - f * dx, p[1] - before[1] - f * dy) <= within) return true
-    before = q
+    const f = l2 === 0 ? 0 : Math.max(0, Math.min(1, ((p[0] - a[0]) * dx + (p[1] - a[1]) * dy) / l2))
+    return Math.hypot(p[0] - a[0] - f * dx, p[1] - a[1] - f * dy) <= within
   }
-  return false
+  const off = (t: number) => {
+    const q = pointAt(c.curve, t)
+    return Math.hypot(p[0] - q[0], p[1] - q[1])
+  }
+  const n = 64
+  const offs = Array.from({ length: n + 1 }, (_, i) => off(i / n))
+  // every low of the samples, closed in on by thirds
+  return offs.some((d, i) => {
+    if (d > (offs[i - 1] ?? Infinity) || d > (offs[i + 1] ?? Infinity)) return false
+    let [lo, hi] = [Math.max(0, i - 1) / n, Math.min(n, i + 1) / n]
+    for (let k = 0; k < 40; k++) {
+      const [x, y] = [lo + (hi - lo) / 3, hi - (hi - lo) / 3]
+      if (off(x) < off(y)) hi = y
+      else lo = x
+    }
+    return off(0.5 * (lo + hi)) <= within
+  })
 }
 
 /**
@@ -187,11 +219,11 @@ function nearTo(c: ExactCurve, p: readonly [number, number], within: number): bo
  * at a told curve. `visible` looks at what is seen first only, otherwise at all that is met.
  */
 export function missing(
-  sight: Sight,
+  sight: LineOfSight,
   curves: readonly ExactCurve[],
   box: readonly [number, number, number, number],
   lines: number,
-  clear: number,
+  fine: Fineness,
   random: () => number,
 ): Verdict {
   const wrong: { at: readonly [number, number]; what: string }[] = []
@@ -207,7 +239,7 @@ export function missing(
       const at = (f: number) => sight.at(...on(f))
       let [a, b] = [at(lo), at(hi)]
       for (const seen of [true, false]) {
-        const key = (h: readonly Hit[]) => (seen ? String(h[0]?.face) : inOrder(h, clear))
+        const key = (h: readonly Hit[]) => (seen ? String(h[0]?.face) : inOrder(h, fine.touching))
         if (key(a) === key(b)) continue
         ;[lo, hi] = [k / steps, (k + 1) / steps]
         for (let s = 0; s < 30; s++) {
@@ -219,7 +251,7 @@ export function missing(
         tried++
         const where = on(0.5 * (lo + hi))
         const told = seen ? visible : curves
-        if (!told.some((c) => nearTo(c, where, clear)))
+        if (!told.some((c) => nearTo(c, where, fine.clear)))
           wrong.push({
             at: where,
             what: seen

@@ -3,6 +3,7 @@ import { unit } from '../../../src/geometry/vec3.ts'
 import type { SolidKey } from '../../../src/kernel/kernel.ts'
 import type { Shapes } from '../../../src/kernel/shapes.ts'
 import type { Frame } from '../../../src/views/view.ts'
+import { type Primitive, type Recipe, turnedAxes } from './analytic-solid.ts'
 
 /** Seeded numbers in [0, 1): mulberry32. */
 export function seeded(seed: number): () => number {
@@ -19,6 +20,8 @@ export function seeded(seed: number): () => number {
 export interface RandomSolid {
   readonly solid: SolidKey
   readonly words: readonly string[]
+  /** What it is made of, for a ray test that needs no kernel. */
+  readonly recipe: Recipe
 }
 
 /** How far apart two faces are that nearly touch, mm. */
@@ -40,7 +43,7 @@ export function randomSolid(make: Shapes, seed: number, kinds: readonly string[]
     [0, 0, 1],
   ]
   const words: string[] = []
-  const primitive = (): SolidKey => {
+  const primitive = (): { solid: SolidKey; primitive: Primitive } => {
     const kind = kinds[Math.floor(random() * kinds.length)]!
     const at: Vec3 = [whole(-6, 6), whole(-6, 6), whole(-6, 6)]
     const tilted = random() < 0.15
@@ -51,40 +54,50 @@ export function randomSolid(make: Shapes, seed: number, kinds: readonly string[]
         const size: Vec3 = [whole(3, 12), whole(3, 12), whole(3, 12)]
         say(...size)
         const box = make.box(at, [at[0] + size[0], at[1] + size[1], at[2] + size[2]])
-        return tilted ? make.rotate(box, at, axis, 90 * random()) : box
+        const degrees = tilted ? 90 * random() : 0
+        return {
+          solid: tilted ? make.rotate(box, at, axis, degrees) : box,
+          primitive: { kind, at, axes: turnedAxes(axis, degrees), size },
+        }
       }
       case 'cylinder': {
         const [r, h] = [whole(2, 5), whole(4, 14)]
         say(r, h)
-        return make.cylinder(at, axis, r, h)
+        return { solid: make.cylinder(at, axis, r, h), primitive: { kind: 'frustum', at, axis, r, q: r, h } }
       }
       case 'cone': {
         const [r, q, h] = [whole(3, 6), random() < 0.3 ? 0 : whole(1, 2), whole(4, 10)]
         say(r, q, h)
-        return make.cone(at, axis, r, q, h)
+        return { solid: make.cone(at, axis, r, q, h), primitive: { kind: 'frustum', at, axis, r, q, h } }
       }
       case 'sphere': {
         const r = whole(2, 6)
         say(r)
-        return make.sphere(at, r)
+        return { solid: make.sphere(at, r), primitive: { kind, at, r } }
       }
       default: {
         const [major, minor] = [whole(4, 7), whole(1, 3)]
         say(major, minor)
-        return make.torus(at, axis, major, minor)
+        return {
+          solid: make.torus(at, axis, major, minor),
+          primitive: { kind: 'torus', at, axis, major, minor },
+        }
       }
     }
   }
   try {
-    let solid = primitive()
+    const first = primitive()
+    let { solid } = first
+    const recipe = [{ cut: false, primitive: first.primitive }]
     const count = 1 + Math.floor(random() * 4)
     for (let i = 0; i < count; i++) {
       const tool = primitive()
       const cut = random() < 0.5
       words.push(cut ? 'cut' : 'fused')
-      solid = cut ? make.cut(solid, tool) : make.fuse(solid, tool)
+      solid = cut ? make.cut(solid, tool.solid) : make.fuse(solid, tool.solid)
+      recipe.push({ cut, primitive: tool.primitive })
     }
-    return { solid, words }
+    return { solid, words, recipe }
   } catch {
     return undefined
   }
