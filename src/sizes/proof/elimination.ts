@@ -1,4 +1,4 @@
-import type { Equation } from './equations.ts'
+import type { Equation } from './condition.ts'
 import type { Values } from './model.ts'
 import type { Verdict } from './tree.ts'
 

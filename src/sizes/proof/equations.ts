@@ -1,19 +1,11 @@
 import type { Vec3 } from '../../geometry/vec.ts'
 import { cross, dot, norm } from '../../geometry/vec3.ts'
 import type { Dimension, Statement, Stretch } from '../dimension.ts'
-import { axisIndex, type Element, SAME } from './elements.ts'
+import { chamfer } from './chamfer.ts'
+import { asFirst, distinct, type Equation, type Plain, single } from './condition.ts'
+import { axisIndex, SAME } from './elements.ts'
 import type { Expression, Model, PlaneReading, RoundReading, Values } from './model.ts'
 import { reached } from './reach.ts'
-
-/** One condition on the unknowns. A `size` comes from a number on the sheet, the rest are counted as implied. */
-export interface Equation {
-  readonly uses: readonly number[]
-  readonly of: (x: Values) => number
-  /** Set where the equation is exactly one unknown less another, or one unknown alone. */
-  readonly pair?: readonly [number, number | undefined]
-  readonly kind: 'size' | 'tangent' | 'equal' | 'equally spaced' | 'centred' | 'aligned' | 'by custom' | 'parallel'
-  readonly dimension?: string
-}
 
 /** A statement that nothing on the solid answers to. */
 export interface Astray {
@@ -43,8 +35,6 @@ export function equationsOf(
   }
   return { equations, astray }
 }
-
-type Plain = Omit<Equation, 'dimension'>
 
 /** One number, and the other places that are said to have it too. */
 function distances(model: Model, stretches: readonly Stretch[]): Plain[] | string {
@@ -141,12 +131,6 @@ function hear(model: Model, statement: Statement): Plain[] | string {
   }
 }
 
-const distinct = (list: readonly number[]): number[] => [...new Set(list)]
-
-function single(unknown: number, kind: Equation['kind']): Plain {
-  return { uses: [unknown], of: (x) => x[unknown]!, kind, pair: [unknown, undefined] }
-}
-
 /** One number for the first, and the others said to be as it: `4X`. */
 function alike(unknowns: readonly number[]): Plain[] {
   const first = unknowns[0]!
@@ -236,128 +220,6 @@ function coneDiameters(model: Model, faces: readonly number[], diameter: number)
   }
   return result.length > 0 ? result : 'no circle of that diameter stands on the cone'
 }
-
-/** Legs measured on the two faces beside the chamfer; `angle` replaces the second leg. */
-function chamfer(model: Model, statement: Extract<Statement, { kind: 'chamfer' }>): Plain[] | string {
-  const sets: Omit<Plain, 'kind'>[][] = []
-  for (const face of statement.faces) {
-    const element = model.elementOf.get(face)
-    const reading = element && model.readings[element.id]
-    if (!element || !reading) continue
-    const legs = chamferLegs(model, element.id)
-    if (statement.by === 'two legs') {
-      if (legs.length < 2) return 'the chamfer has no two faces beside it to carry its legs'
-      legs.sort((a, b) => a.length - b.length)
-      sets.push(legs.slice(0, 2).map((leg) => leg.equation))
-      continue
-    }
-    const best = [...legs].sort((a, b) => Math.abs(a.length - statement.leg) - Math.abs(b.length - statement.leg))[0]
-    if (!best) return 'the chamfer has no face beside it to carry its leg'
-    const set = [best.equation]
-    if (reading.form === 'cone') set.push(single(reading.half, 'size'))
-    else if (reading.form === 'plane' && best.plane) set.push(tilt(model, reading, best.plane))
-    sets.push(set)
-  }
-  if (sets.length === 0) return 'no chamfer stands where the size points'
-  return sets.flatMap((set, i) => set.map((equation, j) => asFirst(sets[0]![j]!, equation, i === 0)))
-}
-
-/** The first carries the number; the others are as the first. */
-function asFirst(first: Omit<Plain, 'kind'>, own: Omit<Plain, 'kind'>, isFirst: boolean): Plain {
-  if (isFirst) return { ...own, kind: 'size' }
-  // Lengths may run the other way on the mirrored copy; only their sizes are alike.
-  return {
-    uses: distinct([...first.uses, ...own.uses]),
-    of: (x) => Math.abs(own.of(x)) - Math.abs(first.of(x)),
-    kind: 'equal',
-  }
-}
-
-function tilt(model: Model, plane: PlaneReading, against: PlaneReading): Omit<Plain, 'kind'> {
-  return {
-    uses: distinct([...plane.uses, ...against.uses]),
-    of: (x) => model.scale * Math.acos(Math.abs(dot(plane.normal(x), against.normal(x)))),
-  }
-}
-
-interface Leg {
-  readonly length: number
-  /** Absent for the leg of a cone that lies on a round. */
-  readonly plane?: PlaneReading
-  readonly equation: Omit<Plain, 'kind'>
-}
-
-/**
- * A chamfer's legs: for each plane it meets, the distance from that plane to the chamfer's far border, measured square
- * to the plane. For a cone beside a round about one axis also the step from the round to the cone's far circle.
- */
-function chamferLegs(model: Model, element: number): Leg[] {
-  const own = model.elements[element]!
-  const borders = model.body.edges.filter((e) => e.faces.some((f) => f !== undefined && own.faces.includes(f)))
-  const legs: Leg[] = []
-  const seen = new Set<number>()
-  for (const edge of borders) {
-    const otherFace = edge.faces.find((f) => f !== undefined && !own.faces.includes(f))
-    const other = otherFace === undefined ? undefined : model.elementOf.get(otherFace)
-    const plane = other && model.readings[other.id]
-    if (!other || plane?.form !== 'plane' || seen.has(other.id)) continue
-    const n = plane.normal(model.values)
-    if (edge.curve.kind !== 'line' && edge.curve.kind !== 'circle') continue
-    const here = plane.offset(model.values)
-    // Far border: the edge of the chamfer parallel to this one and farthest from the plane.
-    let far: { edge: (typeof borders)[number]; length: number } | undefined
-    for (const candidate of borders) {
-      if (candidate === edge || candidate.curve.kind !== edge.curve.kind) continue
-      const levels = candidate.curve.kind === 'line' ? [dot(candidate.curve.a, n), dot(candidate.curve.b, n)] : []
-      if (candidate.curve.kind === 'circle') levels.push(dot(candidate.curve.axes.origin, n))
-      if (levels.length === 0 || Math.max(...levels) - Math.min(...levels) > SAME) continue
-      const length = Math.abs(levels[0]! - here)
-      if (length > SAME && (!far || length > far.length)) far = { edge: candidate, length }
-    }
-    if (!far) continue
-    const { curve } = far.edge
-    const at: Vec3 | undefined =
-      curve.kind === 'line' ? middle(curve.a, curve.b) : curve.kind === 'circle' ? rim(curve) : undefined
-    if (!at) continue
-    const to = reached(model, { at, name: 'chamfer', faces: own.faces }, n)
-    if (!to) continue
-    seen.add(other.id)
-    legs.push({
-      length: far.length,
-      plane,
-      equation: { uses: distinct([...plane.uses, ...to.uses]), of: (x) => to.of(x) - plane.offset(x) },
-    })
-  }
-  const [only] = legs
-  const cone = model.readings[element]
-  if (cone?.form !== 'cone' || !only?.plane || legs.length > 1) return legs
-  const radial = radialLeg(model, own, cone, only.plane)
-  return radial ? [only, radial] : legs
-}
-
-/** From the round beside a cone to the circle in which the cone meets a plane across its axis. */
-function radialLeg(model: Model, own: Element, cone: RoundReading, plane: PlaneReading): Leg | undefined {
-  const round = model.body.edges
-    .filter((e) => e.curve.kind === 'circle' && e.faces.some((f) => f !== undefined && own.faces.includes(f)))
-    .flatMap((e) => e.faces.flatMap((f) => (f === undefined ? [] : (model.elementOf.get(f) ?? []))))
-    .map((e) => model.readings[e.id])
-    .find((r): r is RoundReading => r?.form === 'cylinder')
-  if (!round) return undefined
-  const of = (x: Values) => {
-    const u = cone.direction(x)
-    const along = Math.sign(dot(plane.normal(x), u)) * plane.offset(x) - dot(cone.point(x), u)
-    return x[round.radius]! - Math.abs(along) * Math.tan(x[cone.half]! / model.scale)
-  }
-  const uses = distinct([...cone.uses, ...plane.uses, round.radius])
-  return { length: Math.abs(of(model.values)), equation: { uses, of } }
-}
-
-const middle = (a: Vec3, b: Vec3): Vec3 => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2, (a[2] + b[2]) / 2]
-const rim = (c: { readonly axes: { readonly origin: Vec3; readonly x: Vec3 }; readonly r: number }): Vec3 => [
-  c.axes.origin[0] + c.r * c.axes.x[0],
-  c.axes.origin[1] + c.r * c.axes.x[1],
-  c.axes.origin[2] + c.r * c.axes.x[2],
-]
 
 type Place = { readonly uses: readonly number[]; readonly of: (x: Values) => readonly [number, number] }
 

@@ -1,6 +1,7 @@
 import type { Dimension } from '../dimension.ts'
+import type { Equation } from './condition.ts'
 import { judgeJacobian } from './elimination.ts'
-import { type Astray, type Equation, equationsOf } from './equations.ts'
+import { type Astray, equationsOf } from './equations.ts'
 import type { Model } from './model.ts'
 import { tangencies } from './tangency.ts'
 import { judgeTree, type Verdict } from './tree.ts'

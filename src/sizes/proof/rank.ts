@@ -2,9 +2,10 @@ import { Matrix, SingularValueDecomposition } from 'ml-matrix'
 import type { Vec3 } from '../../geometry/vec.ts'
 import type { Body } from '../../kernel/body.ts'
 import type { Dimension } from '../dimension.ts'
+import type { Equation } from './condition.ts'
 import { type AxisIndex, apexOf, axisIndex, type Element, elementsOf, SAME } from './elements.ts'
 import { gradient } from './elimination.ts'
-import { type Equation, equationsOf } from './equations.ts'
+import { equationsOf } from './equations.ts'
 import {
   clansOf,
   DOF,

@@ -1,5 +1,5 @@
 import { cross, dot, norm, sub } from '../../geometry/vec3.ts'
-import type { Equation } from './equations.ts'
+import type { Equation } from './condition.ts'
 import type { Model, PlaneReading, RoundReading, Values } from './model.ts'
 
 /** Conditions of tangency, one for each pair of surfaces that run into each other smoothly. */

@@ -1,4 +1,4 @@
-import type { Equation } from './equations.ts'
+import type { Equation } from './condition.ts'
 
 /**
  * Union-find over the unknowns of a block whose conditions are all plain distances. The block is fixed exactly once
