@@ -6,6 +6,7 @@ import {
   type Desk,
   type Drawn,
   drawn,
+  Later,
   line,
   type Member,
   nothing,
@@ -82,16 +83,16 @@ function member(desk: Desk, span: Span1, n: Vec2, level: number): Member {
     const room = (s1 - s0) / 2 - line.along / 2 - f.textGap - f.arrow.length - 1
     // Best off the middle: the axis runs there, and must be broken.
     for (const [i, t] of room > 0 ? [1, -1, 0.6, -0.6, 0].entries() : []) {
-      out.push({ own: WEIGHTS.textInStep + 0.1 * i, ...line.inLine((s0 + s1) / 2 + t * room) })
+      out.push(new Later(WEIGHTS.textInStep + 0.1 * i, () => line.inLine((s0 + s1) / 2 + t * room)))
     }
   }
   for (const [i, tail] of TAILS.entries()) {
     for (const end of ['hi', 'lo'] as const) {
       const own = WEIGHTS.textPastStep + WEIGHTS.longTail * i + (end === 'hi' ? 0 : WEIGHTS.belowOrLeft)
-      out.push({ own: own + WEIGHTS.longTextOutside * line.along, ...line.past(end, tail) })
+      out.push(new Later(own + WEIGHTS.longTextOutside * line.along, () => line.past(end, tail)))
       if (span.u[0] !== 0) continue
-      out.push({ own: own + WEIGHTS.bent, ...line.bent(end, tail, 1) })
-      out.push({ own: own + WEIGHTS.bent + 0.1, ...line.bent(end, tail, -1) })
+      out.push(new Later(own + WEIGHTS.bent, () => line.bent(end, tail, 1)))
+      out.push(new Later(own + WEIGHTS.bent + 0.1, () => line.bent(end, tail, -1)))
     }
   }
   return {

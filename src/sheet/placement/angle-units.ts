@@ -8,6 +8,7 @@ import {
   type Desk,
   type Drawn,
   drawn,
+  Later,
   type Member,
   type Option,
   readable,
@@ -177,22 +178,22 @@ function member(desk: Desk, owner: number, d: Dimension, radius: number): Member
   const g = halfGap(mid)
   const room = wide / 2 - g
   if (f.iso ? room > 0.5 / radius && wide > 2.5 * turn : room > turn + 1 / radius) {
-    alternatives.push({ own: 0, ...set('in', mid, 'between') })
+    alternatives.push(new Later(0, () => set('in', mid, 'between')))
     for (const t of [0.3, 0.7, 0.25, 0.75, 0.2, 0.8]) {
       const at = lo + t * wide
       const left = Math.min(at - lo, lo + wide - at) - halfGap(at)
       if (left > (f.iso ? 0.5 / radius : turn + 1 / radius))
-        alternatives.push({ own: WEIGHTS.textShift, ...set('in', at, 'between') })
+        alternatives.push(new Later(WEIGHTS.textShift, () => set('in', at, 'between')))
     }
   }
   if (room > 0.5 / radius && alternatives.length === 0)
-    alternatives.push({ own: WEIGHTS.arrowsOutside, ...set('out', mid, 'between') })
+    alternatives.push(new Later(WEIGHTS.arrowsOutside, () => set('out', mid, 'between')))
   // Two passes: the gap of level text depends on where it stands.
   for (const side of [1, -1]) {
     const edge = side > 0 ? lo + wide : lo
     let at = edge
     for (let i = 0; i < 4; i++) at = edge + side * (turn + 2 / radius + halfGap(at))
-    alternatives.push({ own: WEIGHTS.textOutside + (side > 0 ? 0 : 0.2), ...set('out', at, 'past') })
+    alternatives.push(new Later(WEIGHTS.textOutside + (side > 0 ? 0 : 0.2), () => set('out', at, 'past')))
   }
   // Text on a leader from the arc, where nothing else leaves it clear.
   const bare = set(room > (f.iso ? 0.5 : turn + 1) / radius ? 'in' : 'out', mid, 'between')
@@ -202,7 +203,7 @@ function member(desk: Desk, owner: number, d: Dimension, radius: number): Member
     // Off the radius, so that the leader does not read as an extension line.
     const way = polar(at + (t < 0.5 ? -0.35 : 0.35))
     if (Math.min(Math.abs(way[0]), Math.abs(way[1])) < 0.15) continue
-    alternatives.push({ own: WEIGHTS.textOnLeader + 0.3 * i, ...onLeader(bare, from, along(from, way, length)) })
+    alternatives.push(new Later(WEIGHTS.textOnLeader + 0.3 * i, () => onLeader(bare, from, along(from, way, length))))
   }
   return {
     dimension: d,

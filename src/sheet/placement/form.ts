@@ -57,6 +57,39 @@ export function drawn(
   return { shapes, strokes, texts, memo: { box: boundsOf(shapes), ground: -1 } }
 }
 
+/** An alternative that is worked out only when the search comes to it: most never are. */
+export class Later implements Alternative {
+  readonly own: number
+  readonly #make: () => Drawn
+  #made: Drawn | undefined
+
+  constructor(own: number, make: () => Drawn) {
+    this.own = own
+    this.#make = make
+  }
+
+  get #drawn(): Drawn {
+    this.#made ??= this.#make()
+    return this.#made
+  }
+
+  get shapes(): readonly Shape[] {
+    return this.#drawn.shapes
+  }
+
+  get strokes(): Drawn['strokes'] {
+    return this.#drawn.strokes
+  }
+
+  get texts(): readonly Lettered[] {
+    return this.#drawn.texts
+  }
+
+  get memo(): Memo {
+    return this.#drawn.memo
+  }
+}
+
 export function boundsOf(shapes: readonly Shape[]): Bounds {
   const box = { x0: Infinity, y0: Infinity, x1: -Infinity, y1: -Infinity }
   for (const s of shapes) {

@@ -61,11 +61,17 @@ export class LineSetting {
     return at(this.#span.u, this.#n, s, this.#level)
   }
 
-  /** Text on a level shoulder at the end of a leader from the middle of the line. */
-  lead(ends: readonly [End, End], [along, outward]: Vec2): Drawn | undefined {
+  /** Whether text on such a leader stands clear of the line itself and the tails behind its heads. */
+  leads(lead: Vec2): boolean {
+    const tail = this.#f.arrow.length + 3.5
+    const [a, b] = [this.#p(this.#span.s0 - tail), this.#p(this.#span.s1 + tail)]
+    return !entersSlab(a[0], a[1], b[0], b[1], this.#led(lead).text, CLEAR.line)
+  }
+
+  /** Leader, shoulder and text from the middle of the line: (along, outward) to the elbow, mm. */
+  #led([along, outward]: Vec2) {
     const f = this.#f
     const { u, s0, s1, block } = this.#span
-    const bare = this.set(ends, (s0 + s1) / 2)
     const from = this.#p((s0 + s1) / 2)
     const n = this.#n
     const elbow: Vec2 = [from[0] + u[0] * along + n[0] * outward, from[1] + u[1] * along + n[1] * outward]
@@ -73,16 +79,20 @@ export class LineSetting {
     const length = block.width + 1
     const end: Vec2 = [elbow[0] + sx * length, elbow[1]]
     const centre: Vec2 = [elbow[0] + (sx * length) / 2, elbow[1] + f.textGap + block.height / 2]
+    return { from, elbow, end, centre, text: textSlab(block, centre, 0) }
+  }
+
+  /** Text on a level shoulder at the end of a leader from the middle of the line. */
+  lead(ends: readonly [End, End], lead: Vec2): Drawn {
+    const { s0, s1, block } = this.#span
+    const bare = this.set(ends, (s0 + s1) / 2)
+    const { from, elbow, end, centre, text } = this.#led(lead)
     const shapes: Shape[] = [
-      textSlab(block, centre, 0),
+      text,
       bar('leader', from, elbow),
       bar('shoulder', elbow, end),
       ...bare.shapes.filter((s) => s.shape === 'bar' || s.role !== 'text'),
     ]
-    // The line itself must stay clear of the text.
-    const text = textSlab(block, centre, 0)
-    const own = shapes.filter((s) => s.shape === 'bar' && s.role !== 'shoulder')
-    if (own.some((s) => s.shape === 'bar' && entersSlab(s.ax, s.ay, s.bx, s.by, text, CLEAR.line))) return undefined
     const strokes: Drawn['strokes'][number][] = [
       ...bare.strokes,
       { kind: 'leader', curve: { kind: 'line', a: from, b: elbow } },
@@ -91,11 +101,23 @@ export class LineSetting {
     return drawn(shapes, strokes, [{ block, centre, angle: 0, justify: 'start' }])
   }
 
+  /** Middle of the text along the line. */
+  middle(text: number | 'lo' | 'hi', least = 0): number {
+    if (typeof text === 'number') return text
+    const f = this.#f
+    const far = this.#reach(least) + (f.iso ? 0 : f.textGap) + this.along / 2
+    return text === 'hi' ? this.#span.s1 + far : this.#span.s0 - far
+  }
+
+  /** From an end of the line to text outside it. */
+  #reach(least: number): number {
+    return Math.max(least, this.#f.arrow.length + (this.#f.iso ? 1.5 : 2))
+  }
+
   /** `text`: its middle along the line, or the side it stands outside of, at least `least` from the extension line. */
   set(ends: readonly [End, End], text: number | 'lo' | 'hi', least = 0): Drawn {
     const f = this.#f
     const { u, s0, s1, block } = this.#span
-    const A = f.arrow.length
     const shapes: Shape[] = []
     const strokes: Drawn['strokes'][number][] = []
     const draw = (role: Bar['role'], from: number, to: number) => {
@@ -106,11 +128,8 @@ export class LineSetting {
     }
     const half = this.along / 2
     const [t0, t1] = this.#tails
-    const reach = Math.max(least, f.iso ? A + 1.5 : A + 2)
-    let s: number
-    if (text === 'hi') s = s1 + reach + (f.iso ? half : f.textGap + half)
-    else if (text === 'lo') s = s0 - reach - (f.iso ? half : f.textGap + half)
-    else s = text
+    const reach = this.#reach(least)
+    const s = this.middle(text, least)
     const [e0, e1] = ends
     if (e0 === 'in') shapes.push(arrow(this.#p(s0), back(u), f))
     else if (e0 === 'out') shapes.push(arrow(this.#p(s0), u, f))

@@ -2,7 +2,7 @@ import type { Vec2 } from '../../geometry/vec.ts'
 import type { Dimension } from '../../sizes/dimension.ts'
 import { calloutBlock } from './callout-block.ts'
 import type { PlacementFigures } from './figures.ts'
-import { type Alternative, type Desk, drawn, type Member, tieOf } from './form.ts'
+import { type Alternative, type Desk, drawn, Later, type Member, tieOf } from './form.ts'
 import { onPaper } from './ink.ts'
 import { at, type End, type InChain, LineSetting, type Span1 } from './line-setting.ts'
 import { type Bar, bar } from './shapes.ts'
@@ -72,12 +72,16 @@ function alternatives(f: PlacementFigures, span: Span1, n: Vec2, level: number, 
   const length = span.s1 - span.s0
   const A = f.arrow.length
   const mid = (span.s0 + span.s1) / 2
+  const set = (ends: readonly [End, End], own: number, text: number | 'lo' | 'hi', least = 0) => {
+    const cost = own + inTheWay(span, line.middle(text, least), line.along)
+    out.push(new Later(cost, () => line.set(ends, text, least)))
+  }
   const between = (ends: readonly [End, End], own: number, half: number) => {
     if (half < 0) return
     const step = Math.max(5, line.along * 0.6)
     for (let k = 0; k * step <= half && k <= 4; k++) {
-      out.push({ own: own + k * WEIGHTS.textShift, ...line.set(ends, mid + k * step) })
-      if (k > 0) out.push({ own: own + k * WEIGHTS.textShift, ...line.set(ends, mid - k * step) })
+      set(ends, own + k * WEIGHTS.textShift, mid + k * step)
+      if (k > 0) set(ends, own + k * WEIGHTS.textShift, mid - k * step)
     }
   }
   // Heads stand outside only where there is no room for them inside.
@@ -89,23 +93,20 @@ function alternatives(f: PlacementFigures, span: Span1, n: Vec2, level: number, 
   const outer: readonly [End, End] = f.iso && headsFit ? ['in', 'in'] : ['out', 'out']
   if (!fitsHeads || inner < 0) {
     const own = WEIGHTS.textOutside + WEIGHTS.longTextOutside * line.along
-    out.push({ own, ...line.set(outer, 'hi') })
-    out.push({ own: own + 0.3, ...line.set(outer, 'lo') })
+    set(outer, own, 'hi')
+    set(outer, own + 0.3, 'lo')
     // Further out, past where a longer size will have its extension line.
     const past = (s: number, side: 'hi' | 'lo') => (side === 'hi' ? s - span.s1 : span.s0 - s)
     for (const side of ['hi', 'lo'] as const) {
       const gaps = span.outer.map((s) => past(s, side)).filter((g) => g > 1 && g < 30)
       for (const g of [...new Set(gaps.map((x) => Math.round(x * 10) / 10))].sort((a, b) => a - b).slice(0, 3)) {
-        out.push({ own: own + 0.8 + 0.04 * g, ...line.set(outer, side, g + 2) })
+        set(outer, own + 0.8 + 0.04 * g, side, g + 2)
       }
     }
-  }
-  if (!fitsHeads || inner < 0) {
     // ISO 129-1 §5.7: the value may stand on a leader that ends on the dimension line.
     if (f.iso)
       for (const [i, lead] of LEADS.entries()) {
-        const drawn = line.lead(outer, lead)
-        if (drawn) out.push({ own: WEIGHTS.textOnLeader + 0.3 * i, ...drawn })
+        if (line.leads(lead)) out.push(new Later(WEIGHTS.textOnLeader + 0.3 * i, () => line.lead(outer, lead)))
       }
   }
   if (inChain && !headsFit) {
@@ -116,21 +117,18 @@ function alternatives(f: PlacementFigures, span: Span1, n: Vec2, level: number, 
     ] as const) {
       const own = WEIGHTS.arrowsOutside + WEIGHTS.dot * ends.filter((e) => e === 'dot').length
       between(ends, own, inner)
-      if (ends[1] === 'out') out.push({ own: own + WEIGHTS.textOutside, ...line.set(ends, 'hi') })
-      if (ends[0] === 'out') out.push({ own: own + WEIGHTS.textOutside, ...line.set(ends, 'lo') })
+      if (ends[1] === 'out') set(ends, own + WEIGHTS.textOutside, 'hi')
+      if (ends[0] === 'out') set(ends, own + WEIGHTS.textOutside, 'lo')
     }
   }
-  return out.map((a) => inTheWay(a, span)).sort((a, b) => a.own - b.own)
+  return out.sort((a, b) => a.own - b.own)
 }
 
 /** Charges text that stands where longer sizes will want their extension lines. */
-function inTheWay(a: Alternative, { u, outer }: Span1): Alternative {
-  const text = a.shapes[0]
-  if (outer.length === 0 || text?.shape !== 'slab') return a
-  const mid = text.cx * u[0] + text.cy * u[1]
-  const half = Math.abs(text.ux * u[0] + text.uy * u[1]) * text.hw + Math.abs(text.ux * u[1] - text.uy * u[0]) * text.hh
-  const count = outer.reduce((n, s) => n + (Math.abs(s - mid) < half + 1 ? 1 : 0), 0)
-  return count === 0 ? a : { ...a, own: a.own + WEIGHTS.textInTheWay * count }
+function inTheWay({ outer }: Span1, middle: number, along: number): number {
+  let count = 0
+  for (const s of outer) if (Math.abs(s - middle) < along / 2 + 1) count++
+  return WEIGHTS.textInTheWay * count
 }
 
 /** Leaders from a dimension line to its text: along and outward from the line's middle, mm. */

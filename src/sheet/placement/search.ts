@@ -30,6 +30,10 @@ export interface Effort {
   readonly seed: number
 }
 
+/** Excess cost from which a place is worth more rounds, and how many times as many. */
+const GRAVE = WEIGHTS.extensionOverDimension - 1
+const GRAVE_ROUNDS = 3
+
 /**
  * Places units one after another, each at its cheapest place given the others, then improves: takes a costly size and
  * its neighbours off and sets them again in another order, keeping what is cheaper. Deterministic for a given seed.
@@ -60,11 +64,14 @@ export class Search {
     this.#biased = true
     const random = mulberry(effort.seed)
     let quiet = 0
-    for (let round = 0; round < effort.rounds; round++) {
+    for (let round = 0; round < effort.rounds * GRAVE_ROUNDS; round++) {
       const worst = this.#worst(ordered, random)
       if (!worst) return
       if (this.#again(worst, ordered, random)) quiet = 0
-      else if (++quiet > ordered.length + 12) return
+      else quiet++
+      // Taste is given up soon, a crossed dimension line or a size left off is not.
+      if ((round >= effort.rounds || quiet > ordered.length + 12) && !ordered.some((u) => this.#excess(u) > GRAVE))
+        return
     }
   }
 
