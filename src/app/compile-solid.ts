@@ -45,14 +45,16 @@ export function compileSolid(text: string, kernel: OcctKernel, options: SolidOpt
   const { part, sizes } = timed('size', 'choosing sizes', () =>
     single ? independent(made, views) : { part: made, sizes: overallOnly(made, views) },
   )
-  const laid = timed('lay out', 'laying out the sheet', () => layOut(part, views, sizes))
+  const damaged = marks.some((mark) => mark.weight === 'must change')
+  const proven = damaged ? unproven(sizes) : sizes
+  const laid = timed('lay out', 'laying out the sheet', () => layOut(part, views, proven))
   return {
     brief: part.brief,
     part,
     views,
-    sizes,
+    sizes: proven,
     sheet: laid.sheet,
-    marks: [...part.marks, ...ownMarks([...sizes.marks, ...laid.marks])],
+    marks: [...part.marks, ...(single ? [] : [contentsOf(file)]), ...ownMarks([...sizes.marks, ...laid.marks])],
     times,
   }
 }
@@ -65,6 +67,22 @@ const NO_BRIEF: Brief = {
   places: [],
   schemes: [],
   marks: [],
+}
+
+/** What an assembly is made of, and how to draw one part of it. */
+function contentsOf(file: StepFile): Mark {
+  const parts = file.parts.map((p) => (p.count > 1 ? `${p.count} × ${p.name}` : p.name))
+  return {
+    rule: 'assembly',
+    weight: 'remark',
+    text: `${file.name} holds ${file.placed.length} solids: ${parts.join(', ')}. Draw one with --solid and its name.`,
+  }
+}
+
+/** Sizes of a solid with faces missing prove nothing. */
+function unproven(sizes: SizeSet): SizeSet {
+  const sentence = 'not complete: the file could not be read whole'
+  return { ...sizes, proof: { ...sizes.proof, complete: false, sentence } }
 }
 
 const notThere = (text: string): Mark => ({ rule: 'no-such-solid', weight: 'must change', text })

@@ -53,8 +53,10 @@ export interface Report {
 
 export function reportOn(drawing: Drawing): Report {
   const { brief, part, views, sizes, sheet } = drawing
+  // a solid that was read has no text whose lines could be named
+  const written = !part || brief.stock !== undefined
   const place = (mark: { span?: { from: number } | undefined }) =>
-    mark.span ? locate(brief.text, mark.span.from) : undefined
+    mark.span && written ? locate(brief.text, mark.span.from) : undefined
   const built = part && part.body.faces.length > 0 ? part : undefined
   return {
     part: brief.header.part?.text,
