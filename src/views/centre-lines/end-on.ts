@@ -16,15 +16,28 @@ interface Spot {
  */
 export function endOnCentreLines(feature: RoundFeature, frame: Frame, overrun: number): ViewLine[] {
   const { pattern } = feature
-  const members = feature.members
-    .map((m) => m.axes.filter((a) => isEndOn(a, frame)).map((a) => spotOf(a, frame)))
-    .filter((spots) => spots.length > 0)
+  const seen = feature.members
+    .map((m) => ({ spots: m.axes.filter((a) => isEndOn(a, frame)).map((a) => spotOf(a, frame)), middle: m.middle }))
+    .filter((m) => m.spots.length > 0)
+  const members = seen.map((m) => m.spots)
   if (members.length === 0) return []
   if (pattern.kind === 'bolt circle' && Math.abs(dot(pattern.normal, frame.toViewer)) > 1 - 1e-9) {
     return boltCircle(feature.feature, projectPoint(pattern.centre, frame), pattern.radius, members.flat(), overrun)
   }
-  const groups = pattern.kind === 'row' || pattern.kind === 'grid' ? [members.flat()] : members
-  return groups.flatMap((spots) => crossed(feature.feature, spots, longWay(members[0]!), overrun))
+  const together = pattern.kind === 'row' || pattern.kind === 'grid'
+  // Across a slot, lines stand where sizes go: at its middle, and at its ends where their distance is stated.
+  const across = seen.map(({ spots, middle }) => {
+    if (!middle) return spots
+    const at: Spot = { at: projectPoint(middle.point, frame), radius: spots[0]!.radius }
+    return middle.alone ? [at] : [...spots, at]
+  })
+  const u = longWay(members[0]!)
+  const v: Vec2 = [-u[1], u[0]]
+  const grouped = (of: readonly Spot[][]) => (together ? [of.flat()] : of)
+  return [
+    ...grouped(members).flatMap((spots) => runs(feature.feature, spots, u, v, overrun)),
+    ...grouped(across).flatMap((spots) => runs(feature.feature, spots, v, [-u[0], -u[1]], overrun)),
+  ]
 }
 
 export const isEndOn = (axis: RoundAxis, frame: Frame) => Math.abs(dot(axis.direction, frame.toViewer)) > 1 - 1e-9
@@ -38,11 +51,6 @@ function longWay(spots: readonly Spot[]): Vec2 {
   const d: Vec2 = [b.at[0] - a.at[0], b.at[1] - a.at[1]]
   const length = Math.hypot(...d)
   return [d[0] / length, d[1] / length]
-}
-
-function crossed(feature: string, spots: readonly Spot[], u: Vec2, overrun: number): ViewLine[] {
-  const v: Vec2 = [-u[1], u[0]]
-  return [...runs(feature, spots, u, v, overrun), ...runs(feature, spots, v, [-u[0], -u[1]], overrun)]
 }
 
 /** One line along `u` for each different height across it, through all centres at that height. */

@@ -14,6 +14,8 @@ export interface RoundAxis {
 /** One member of a round feature: a hole has one axis, a slot the axes of its two ends. */
 export interface RoundMember {
   readonly axes: readonly RoundAxis[]
+  /** A closed slot's middle, from which it is located; `alone` where its length is stated overall and its ends are not. */
+  readonly middle?: { readonly point: Vec3; readonly alone: boolean }
 }
 
 export interface RoundFeature {
@@ -42,7 +44,11 @@ export function roundFeatures(part: Part): RoundFeature[] {
       (f): RoundFeature => ({
         feature: f.id,
         pattern: f.pattern ?? { kind: f.members.length > 1 ? 'points' : 'single' },
-        members: f.members.map((m) => ({ axes: axesOfMember(m.faces, f.outward, m.axes, part) })),
+        members: f.members.map((m) => {
+          const axes = axesOfMember(m.faces, f.outward, m.axes, part)
+          if (f.feature?.kind !== 'slot' || axes.length !== 2) return { axes }
+          return { axes, middle: { point: m.point, alone: f.feature.measured === 'overall' } }
+        }),
       }),
     )
     .filter((f) => f.members.some((m) => m.axes.length > 0))
