@@ -30,8 +30,7 @@ export interface Effort {
   readonly seed: number
 }
 
-/** Excess cost from which a place is worth more rounds, and how many times as many. */
-const GRAVE = WEIGHTS.extensionOverDimension - 1
+/** A crossed dimension line or a size left off is worth so many times as many rounds. */
 const GRAVE_ROUNDS = 3
 
 /**
@@ -70,8 +69,7 @@ export class Search {
       if (this.#again(worst, ordered, random)) quiet = 0
       else quiet++
       // Taste is given up soon, a crossed dimension line or a size left off is not.
-      if ((round >= effort.rounds || quiet > ordered.length + 12) && !ordered.some((u) => this.#excess(u) > GRAVE))
-        return
+      if ((round >= effort.rounds || quiet > ordered.length + 12) && !ordered.some((u) => this.#grave(u))) return
     }
   }
 
@@ -90,6 +88,15 @@ export class Search {
       if (pick <= 0 && excess[i]! > 0) return units[i]
     }
     return undefined
+  }
+
+  #grave(unit: Unit): boolean {
+    const stand = this.#stands.get(unit)
+    if (!stand) return true
+    for (const [other, c] of stand.against) {
+      if (c >= WEIGHTS.extensionOverDimension && this.#stands.get(other.unit) === other) return true
+    }
+    return false
   }
 
   #excess(unit: Unit): number {
