@@ -54,7 +54,7 @@ export function compile(text: string, kernel: OcctKernel): Drawing {
 }
 
 /** By place in the brief; marks without a place last. Equal marks once. */
-function inOrder(marks: Mark[]): Mark[] {
+export function inOrder(marks: readonly Mark[]): Mark[] {
   const seen = new Set<string>()
   return marks
     .filter((mark) => {

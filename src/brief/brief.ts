@@ -454,6 +454,18 @@ export interface SchemeRequest {
   readonly span: Span
 }
 
+/** `accept hole-near-edge at hole 1 with 1.2 mm because …`: a mark that stands as it is, and why. */
+export interface Acceptance {
+  /** The mark's rule. */
+  readonly rule: Words
+  /** The feature or statement that it is at; absent: wherever the rule speaks. */
+  readonly at?: Words
+  /** The figures it was accepted with, as typed; with others the mark stands again. */
+  readonly numbers?: readonly string[]
+  readonly because: Words
+  readonly span: Span
+}
+
 /** The brief as read. Whatever could not be read is in `marks`; everything else stands. */
 export interface Brief {
   readonly text: string
@@ -466,6 +478,8 @@ export interface Brief {
   readonly shows: readonly ShowRequest[]
   readonly places: readonly PlaceRequest[]
   readonly schemes: readonly SchemeRequest[]
+  /** Absent: none. */
+  readonly acceptances?: readonly Acceptance[]
   readonly comments?: readonly Comment[]
   readonly marks: readonly Mark[]
 }

@@ -2,6 +2,7 @@ import type { Brief, Comment, Header, PlaceRequest, ViewRequest, Words } from '.
 import { printFeature } from './print-feature.ts'
 import { printSize } from './print-size.ts'
 import { printStock, wrap } from './print-stock.ts'
+import { printAcceptance } from './read-acceptance.ts'
 import { readNumber } from './read-text.ts'
 
 /** One statement on its way to paper, with the place it was read from, to which comments are tied. */
@@ -132,6 +133,7 @@ function requestBlocks(brief: Brief): Block[] {
   for (const s of brief.schemes) put(s.span.from, 'sizes', `${s.scheme}${s.of ? ` of ${s.of.text}` : ''}`)
   for (const s of brief.shows) put(s.span.from, 'show', `${s.what.text}${s.size ? ` ${printSize(s.size)}` : ''}`)
   for (const place of brief.places) put(place.span.from, 'place', printPlace(place))
+  for (const a of brief.acceptances ?? []) put(a.span.from, 'accept', quote(printAcceptance(a)))
   return out
 }
 

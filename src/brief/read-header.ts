@@ -118,7 +118,7 @@ export class HeaderReader {
     return near
   }
 
-  item(s: Statement, keyword: TextKeyword): void {
+  item(s: Statement, keyword: Exclude<TextKeyword, 'accept'>): void {
     if (s.lines.length === 0) {
       this.mark({
         rule: 'empty-statement',
@@ -142,7 +142,7 @@ export class HeaderReader {
     this.single(s, keyword)
   }
 
-  private single(s: Statement, keyword: Exclude<TextKeyword, 'general' | 'note' | 'notes'>): void {
+  private single(s: Statement, keyword: Exclude<TextKeyword, 'general' | 'note' | 'notes' | 'accept'>): void {
     if (keyword === 'number') {
       const { number, revision } = readNumber(s)
       if (number && this.first('number', s.span)) this.draft.number = number

@@ -1,4 +1,5 @@
 import type {
+  Acceptance,
   Brief,
   Comment,
   Feature,
@@ -14,6 +15,7 @@ import { Cursor, type Setting, show } from './cursor.ts'
 import { type Cut, cut, type Statement } from './lexeme.ts'
 import { locate } from './locate.ts'
 import type { Mark } from './mark.ts'
+import { readAcceptance } from './read-acceptance.ts'
 import { readNotch, readPocket, readSlot, readStep } from './read-cuts.ts'
 import { HeaderReader } from './read-header.ts'
 import { readHole } from './read-hole.ts'
@@ -113,6 +115,7 @@ class Reader {
   private readonly shows: ShowRequest[] = []
   private readonly places: PlaceRequest[] = []
   private readonly schemes: SchemeRequest[] = []
+  private readonly acceptances: Acceptance[] = []
 
   constructor(text: string, mark: (mark: Mark) => void) {
     this.text = text
@@ -137,6 +140,7 @@ class Reader {
     const known = pieces.statements.slice(0, mostStatements).flatMap((s) => this.recognise(s))
     for (const { statement, keyword } of known) {
       if (isOneOf(choiceKeywords, keyword)) header.choice(statement, keyword)
+      else if (keyword === 'accept') push(this.acceptances, readAcceptance(statement, this.mark))
       else if (isOneOf(textKeywords, keyword)) header.item(statement, keyword)
     }
     const setting: Setting = {
@@ -166,6 +170,7 @@ class Reader {
       shows: this.shows,
       places: this.places,
       schemes: this.schemes,
+      ...(this.acceptances.length > 0 ? { acceptances: this.acceptances } : {}),
       comments: placeComments(text, pieces),
       marks: [],
     }

@@ -25,6 +25,7 @@ export const textKeywords = [
   'standard',
   'sheet',
   'scale',
+  'accept',
 ] as const
 
 /** Statements of a few fixed words. */

@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import type {
+  Acceptance,
   Anchor,
   Brief,
   Depth,
@@ -549,6 +550,20 @@ const shown = (unit: Unit): fc.Arbitrary<ShowRequest> =>
     })
     .map((r) => tidy<ShowRequest>(r))
 
+const acceptance: fc.Arbitrary<Acceptance> = fc
+  .record({
+    rule: fc.constantFrom('hole-near-edge', 'thin-wall', 'fit-uncommon').map(words),
+    at: maybe(fc.constantFrom('hole 1', 'hole A', 'bore', 'material').map(words)),
+    numbers: maybe(
+      fc.array(fc.constantFrom('1.2 mm', '.093 in', '40 n6', '5,5', '⌀9'), { minLength: 1, maxLength: 3 }),
+    ),
+    because: fc
+      .constantFrom('the web carries no load', 'as the customer asks, see note # 4', 'of “old” tools')
+      .map(words),
+    span: fc.constant(span),
+  })
+  .map((r) => tidy<Acceptance>(r))
+
 export const arbitraryBrief: fc.Arbitrary<Brief> = fc.constantFrom<Unit>('inch', 'mm').chain((unit) =>
   fc
     .record({
@@ -560,6 +575,7 @@ export const arbitraryBrief: fc.Arbitrary<Brief> = fc.constantFrom<Unit>('inch',
       shows: fc.array(shown(unit), { maxLength: 2 }),
       places: fc.array(place(unit), { maxLength: 2 }),
       schemes: fc.array(scheme, { maxLength: 2 }),
+      acceptances: maybe(fc.array(acceptance, { minLength: 1, maxLength: 2 })),
       comments: fc.constant([]),
       marks: fc.constant([]),
     })

@@ -1,3 +1,4 @@
+import type { Mark } from '../../brief/mark.ts'
 import type { OcctKernel } from '../../kernel/open.ts'
 import { compile, type Drawing } from '../compile.ts'
 import { compileSolid } from '../compile-solid.ts'
@@ -9,6 +10,7 @@ import { FileFault, nameOf, readSource } from './files.ts'
 /**
  * Compiles each brief or solid model in turn and hands it to `use`; a failing file does not stop the others.
  * The solid is freed after `use`. Stops between files when `stopped` says so. `solid` picks one part of a model.
+ * The marks of the phases are shown and decide about the code, unless `failing` says after `use` which marks do.
  */
 export async function eachBrief(
   files: readonly string[],
@@ -17,6 +19,7 @@ export async function eachBrief(
   stopped: () => boolean,
   use: (file: string, drawing: Drawing) => Promise<void>,
   solid?: string,
+  failing?: () => readonly Mark[],
 ): Promise<ExitCode> {
   let code: ExitCode = EXIT.done
   for (const [i, file] of files.entries()) {
@@ -34,9 +37,10 @@ export async function eachBrief(
               progress: (what) => console.progress(`${nameOf(file)}: ${what}`),
             })
       try {
-        for (const mark of drawing.marks) console.mark(nameOf(file), drawing.brief.text, mark)
+        if (!failing) for (const mark of drawing.marks) console.mark(nameOf(file), drawing.brief.text, mark)
         await use(file, drawing)
-        if (drawing.marks.some((mark) => mark.weight === 'must change')) code = worse(code, EXIT.marks)
+        const faults = failing?.() ?? drawing.marks.filter((mark) => mark.weight === 'must change')
+        if (faults.length > 0) code = worse(code, EXIT.marks)
       } finally {
         if (drawing.part) kernel.free(drawing.part.solid)
       }

@@ -3,6 +3,7 @@ export const HELP = `sheetwright: from a brief to a finished drawing
   sheetwright draw BRIEF...     draw the sheet: PDF, SVG, STEP and a report
   sheetwright draw PART.step    draw a solid model: views, centre lines, measured sizes
   sheetwright report BRIEF...   mass, size, views, dimensions and marks; draws nothing
+  sheetwright check BRIEF...    what a checker would pencil on the sheet, rule by rule
   sheetwright tidy BRIEF...     print the brief in its canonical form
   sheetwright open [BRIEF]      write and read in the browser, the sheet beside the brief
   sheetwright help [COMMAND]    this page, or more about one command
@@ -50,6 +51,17 @@ sizes define the part, and all marks.
 
   --json           as JSON: one object, or a list when several files are named
   --solid PART     of a solid model only this part
+`,
+  check: `sheetwright check BRIEF... [--json] [--csv] [--strict]
+
+Goes over each drawing as a checker does: everything the program noticed on the way, and its
+rules (docs/rules.md) about completeness, drafting practice, making, fitting, handling and
+tolerances. Each mark gives its place, what was expected, the rule and its source, and the
+statement that would accept it as it is; put the reason in place of the dots.
+
+  --json           as JSON, one list over all briefs
+  --csv            as CSV with a heading
+  --strict         exit 1 also where a mark says look again
 `,
   tidy: `sheetwright tidy BRIEF... [--write]
 

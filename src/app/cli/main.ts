@@ -1,6 +1,7 @@
 import { readFile } from 'node:fs/promises'
 import { openKernel } from '../../kernel/open.ts'
 import { UsageFault } from './arguments.ts'
+import { check } from './check.ts'
 import { type Console, openConsole } from './console.ts'
 import { draw } from './draw.ts'
 import { EXIT, type ExitCode } from './exit-codes.ts'
@@ -9,7 +10,7 @@ import { open } from './open.ts'
 import { report } from './report.ts'
 import { tidy } from './tidy.ts'
 
-const COMMANDS = ['draw', 'report', 'tidy', 'open', 'help']
+const COMMANDS = ['draw', 'report', 'check', 'tidy', 'open', 'help']
 
 /** The command line. Arguments without the program's name; returns the exit code. */
 export async function main(args: readonly string[]): Promise<ExitCode> {
@@ -53,9 +54,10 @@ async function run(args: readonly string[], console: Console): Promise<ExitCode>
       return EXIT.done
     }
     case 'draw':
-    case 'report': {
+    case 'report':
+    case 'check': {
       if (asksHelp) return run(['help', command], console)
-      const job = command === 'draw' ? draw(rest, console) : report(rest, console)
+      const job = { draw, report, check }[command](rest, console)
       let stop = false
       const onStop = () => {
         if (stop) process.exit(EXIT.stopped)
