@@ -264,6 +264,14 @@ describe('the page', () => {
     const turned = await picture()
     await page.getByLabel('Cut open').selectOption('1')
     await expect.poll(picture).not.toBe(turned)
+    const cut = await picture()
+    await size('3.50').focus()
+    await page.keyboard.press('Enter')
+    await page.locator('.size-field input').fill('2.75')
+    await page.keyboard.press('Enter')
+    await size('2.75').waitFor({ state: 'attached', timeout: 40_000 })
+    await expect.poll(picture, { timeout: 20_000 }).not.toBe(cut)
+    expect(await page.locator('.turning [role=alert]').count()).toBe(0)
   })
 
   it('says by keys alone why a line is there', { timeout: FIRST }, async () => {

@@ -2,39 +2,32 @@ import { undo } from '@codemirror/commands'
 import type { EditorState } from '@codemirror/state'
 import type { EditorView } from '@codemirror/view'
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
-import { changeSize, replaceSpan } from '../../../brief/edit.ts'
-import type { Mark, Mend } from '../../../brief/mark.ts'
+import type { Mark } from '../../../brief/mark.ts'
 import { readBrief } from '../../../brief/read.ts'
 import type { SolidPicture } from '../engine/messages.ts'
 import { Margin } from '../margin/margin.tsx'
-import { sizePlacing, viewPlacing, withPlacing } from '../sheet/drag.ts'
 import { type Light, lightOfFeatures, lightOfWords, tiesOf } from '../sheet/light.ts'
 import { type SheetHandle, SheetView } from '../sheet/sheet-view.tsx'
-import { isLength, type Touched } from '../sheet/touch.ts'
-import type { Drag } from '../sheet/use-hands.ts'
 import { whyIsIt } from '../sheet/why.ts'
 import { keepDrawing, takeDrawing } from '../shelf/shelf.ts'
 import { ShelfPanel } from '../shelf/shelf-panel.tsx'
-import { replace, replaceAll, slipState } from '../slip/editor.ts'
+import { slipState } from '../slip/editor.ts'
 import { Slip } from '../slip/slip.tsx'
 import { Lifted } from '../solid/lifted.tsx'
 import { Starter } from '../starter/starter.tsx'
+import { editsOf } from './edits.ts'
+import { Papers } from './papers.tsx'
 import { RealSize, screenPixelsPerMm } from './real-size.tsx'
-import { type ExportKind, RoutingSlip } from './routing-slip.tsx'
-import { download, pngOf } from './save-file.ts'
+import { RoutingSlip } from './routing-slip.tsx'
+import { ScaleRule } from './scale-rule.tsx'
+import { standingOf } from './standing.ts'
 import { useBriefs } from './use-briefs.ts'
 import { useCovered } from './use-covered.ts'
 import { useEngine } from './use-engine.ts'
+import { useIssue } from './use-issue.ts'
 import { useKeys } from './use-keys.ts'
 import { usePrint } from './use-print.ts'
-import { nameFor, useSaving } from './use-saving.ts'
-
-const TYPES: Readonly<Record<ExportKind, string>> = {
-  pdf: 'application/pdf',
-  svg: 'image/svg+xml',
-  step: 'model/step',
-  png: 'image/png',
-}
+import { useSaving } from './use-saving.ts'
 
 const WEIGHTS: readonly Mark['weight'][] = ['must change', 'look again', 'remark']
 
@@ -65,7 +58,6 @@ export function Bench() {
   const [hover, setHover] = useState<{ light: Light | undefined; from: 'sheet' | 'brief' }>()
   const [chosen, setChosen] = useState<{ item: number | undefined; light: Light | undefined }>()
   const [lifted, setLifted] = useState<{ solid?: SolidPicture; fault?: string }>()
-  const [busy, setBusy] = useState<ExportKind>()
   const sheetHandle = useRef<SheetHandle>(null)
   const view = useRef<EditorView>(undefined)
   const states = useRef(new Map<string, EditorState>())
@@ -128,61 +120,13 @@ export function Bench() {
     if (id === besideId) setBesideId(active?.id)
   }
 
-  // ------------------------------------------------------------ changes of the brief from elsewhere
-  const upToDate = () => view.current?.state.doc.toString() === good?.brief.text
-  const onSize = (touched: Touched, typed: string): string | undefined => {
-    if (!view.current || !good || !upToDate())
-      return 'The brief is ahead of this sheet. Mend it, or undo, then try again.'
-    const { text } = good.brief
-    if (!isLength(touched.size)) {
-      if (!/^\s*\d+(?:\.\d+)?\s*°?\s*$/.test(typed)) return 'An angle is written in degrees, such as 45 or 82.5.'
-      replaceAll(view.current, replaceSpan(text, touched.size.span, typed.replace('°', '').trim()))
-      return undefined
-    }
-    const change = changeSize(text, touched.size, typed)
-    if (change.marks[0]) return `${change.marks[0].text}. Expected: ${change.marks[0].expected ?? 'a size'}.`
-    replaceAll(view.current, change.text)
-    return undefined
-  }
-  const onMend = (mend: Mend) => {
-    if (view.current && mine && view.current.state.doc.toString() === mine.drawn.brief.text) {
-      replace(view.current, mend.span, mend.text)
-      setOpenMark(undefined)
-    }
-  }
-  const onDrag = (drag: Drag) => {
-    if (!good || !view.current || !upToDate()) return tell('The brief is ahead of this sheet; mend it first.')
-    const placing =
-      drag.what === 'size' ? sizePlacing(good, drag.dimension, drag.to) : viewPlacing(good, drag.view, drag.by)
-    if (!placing) return tell('This cannot be put elsewhere by hand.')
-    replaceAll(view.current, withPlacing(good.brief.text, placing))
-    return tell(`The brief says now: ${placing.statement.replace(/\s+/g, ' ')}`)
-  }
-
-  // ------------------------------------------------------------ issue
-  const onIssue = async (kind: ExportKind) => {
-    if (!active) return
-    const sheet = good?.sheet
-    setBusy(kind)
-    try {
-      const bytes = await engine.write(active.text, kind === 'png' ? 'svg' : kind)
-      const name = nameFor(active.text).replace(/brief$/, kind)
-      if (kind === 'png') {
-        if (!sheet) throw new Error('there is no sheet')
-        download(name, await pngOf(bytes, sheet.width, sheet.height), TYPES.png)
-      } else download(name, bytes, TYPES[kind])
-      tell(`${name} written.`)
-    } catch (fault) {
-      tell(`Nothing was written: ${fault instanceof Error ? fault.message : String(fault)}.`)
-    } finally {
-      setBusy(undefined)
-    }
-  }
+  const { onSize, onMend, onDrag } = editsOf({ slip: view, good, drawn: mine?.drawn, tell })
+  const { busy, onIssue } = useIssue(engine, active?.text, good?.sheet, tell)
   const onPrint = () => print()
   usePrint(sheetHandle, good?.sheet)
   const onLift = () => {
     if (!active) return
-    setLifted({})
+    setLifted((now) => now ?? {})
     engine.solid(active.text).then(
       (solid) => setLifted((now) => now && { solid }),
       (fault: unknown) => setLifted((now) => now && { fault: fault instanceof Error ? fault.message : String(fault) }),
@@ -224,15 +168,7 @@ export function Bench() {
   )
   const why = good && chosen?.item !== undefined ? whyIsIt(good, chosen.item) : undefined
   const fault = active && faults.get(active.id)
-  const standing = fault
-    ? `The sheet could not be drawn: ${fault}.`
-    : stale
-      ? 'The brief cannot be drawn as it stands. The sheet is of the brief before.'
-      : mine && !good
-        ? mine.drawn.brief.stock
-          ? 'There is no sheet yet.'
-          : 'There is no sheet yet: the brief does not say what the part is made from.'
-        : undefined
+  const standing = standingOf(mine, fault)
   const beside = besideId && besideId !== active?.id ? shown.get(besideId)?.good : undefined
   const besideTies = useMemo(() => beside && tiesOf(beside), [beside])
   const others = briefs.all.filter((k) => k.open && k.id !== active?.id)
@@ -343,7 +279,7 @@ export function Bench() {
             open={openMark}
             standing={good ? standing : undefined}
             onOpen={setOpenMark}
-            onMend={onMend}
+            onMend={(mend) => onMend(mend) && setOpenMark(undefined)}
             onShow={(mark) => {
               if (mark.span && view.current) {
                 const end = view.current.state.doc.length
@@ -383,45 +319,15 @@ export function Bench() {
               </button>
             </div>
           ) : null}
-          <nav className="scale-rule" aria-label="Size of the sheet on the screen">
-            <button type="button" onClick={() => sheetHandle.current?.showWhole()}>
-              Whole sheet
-            </button>
-            <button type="button" onClick={() => sheetHandle.current?.realSize()}>
-              Real size
-            </button>
-            <button type="button" aria-label="Measure the screen" onClick={() => setMeasuring(true)}>
-              Measure
-            </button>
-            <button type="button" aria-label="Smaller" onClick={() => sheetHandle.current?.zoom(1 / 1.25)}>
-              −
-            </button>
-            <button type="button" aria-label="Larger" onClick={() => sheetHandle.current?.zoom(1.25)}>
-              +
-            </button>
-          </nav>
-          {others.length > 0 ? (
-            <nav className="papers" aria-label="Other briefs on the bench">
-              {others.map((k) => {
-                const name =
-                  shown.get(k.id)?.drawn.brief.header.part?.text ?? readBrief(k.text).header.part?.text ?? 'Untitled'
-                return (
-                  <span key={k.id}>
-                    <button type="button" onClick={() => take(k.id)}>
-                      {name}
-                    </button>
-                    <button
-                      type="button"
-                      aria-label={`Put ${name} back on the shelf`}
-                      onClick={() => briefs.close(k.id)}
-                    >
-                      ×
-                    </button>
-                  </span>
-                )
-              })}
-            </nav>
-          ) : null}
+          <ScaleRule sheet={sheetHandle} onMeasure={() => setMeasuring(true)} />
+          <Papers
+            papers={others.map((k) => ({
+              id: k.id,
+              name: (shown.get(k.id)?.drawn.brief ?? readBrief(k.text)).header.part?.text ?? 'Untitled',
+            }))}
+            onTake={take}
+            onPutBack={briefs.close}
+          />
           <RoutingSlip
             drawn={mine?.drawn}
             marks={marks}

@@ -73,9 +73,14 @@ export function useBriefs(tell: (text: string) => void): Briefs {
         const mine = latest.current.find((k) => k.home.kind === 'desk' && k.home.name === name)
         if (!mine) {
           begin(text, { kind: 'desk', name, tag }, text)
-        } else if (mine.text === mine.saved || mine.text === text) {
-          put({ ...mine, text, saved: text, home: { kind: 'desk', name, tag }, open: true, touched: Date.now() })
+        } else if (mine.text === text) {
+          put({ ...mine, saved: text, home: { kind: 'desk', name, tag }, open: true, touched: Date.now() })
           setActive(mine.id)
+        } else if (mine.text === mine.saved) {
+          // Changed outside since, and not here: what was kept gives way to the file.
+          latest.current = latest.current.filter((k) => k.id !== mine.id)
+          void letGo(mine.id)
+          begin(text, { kind: 'desk', name, tag }, text)
         } else {
           tell(`${name} was being changed when the page was last closed; the changes are here, not yet saved.`)
           take(mine.id)

@@ -1,6 +1,6 @@
 import { type PointerEvent, useEffect, useRef, useState } from 'react'
 import type { SolidPicture } from '../engine/messages.ts'
-import type { Turning, TurningLight } from './turning.ts'
+import type { Pose, Turning, TurningLight } from './turning.ts'
 
 interface LiftedProps {
   readonly solid: SolidPicture | undefined
@@ -23,6 +23,7 @@ const AXES = [
 export function Lifted({ solid, fault, light, words, onFace, onPutBack }: LiftedProps) {
   const canvas = useRef<HTMLCanvasElement>(null)
   const turning = useRef<Turning>(undefined)
+  const pose = useRef<Pose>(undefined)
   const [ready, setReady] = useState(false)
   const [failed, setFailed] = useState<string>()
   const [axis, setAxis] = useState<0 | 1 | 2>()
@@ -35,6 +36,7 @@ export function Lifted({ solid, fault, light, words, onFace, onPutBack }: Lifted
         if (gone) return
         try {
           turning.current = new Made(canvas.current!, solid)
+          if (pose.current) turning.current.pose = pose.current
           setReady(true)
         } catch {
           setFailed('This browser cannot turn the pictorial: it has no WebGL.')
@@ -45,6 +47,7 @@ export function Lifted({ solid, fault, light, words, onFace, onPutBack }: Lifted
     return () => {
       gone = true
       setReady(false)
+      pose.current = turning.current?.pose
       turning.current?.close()
       turning.current = undefined
     }

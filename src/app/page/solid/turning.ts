@@ -29,6 +29,13 @@ export interface TurningLight {
   readonly edges: ReadonlySet<number>
 }
 
+/** Turned by these radians from the standard pictorial, and brought nearer. */
+export interface Pose {
+  readonly yaw: number
+  readonly tilt: number
+  readonly zoom: number
+}
+
 /** The pictorial in the hand: ink edges and paper faces, turned by dragging, cut by a plane, picked by a touch. */
 export class Turning {
   readonly #canvas: HTMLCanvasElement
@@ -127,6 +134,18 @@ export class Turning {
     this.draw()
   }
 
+  /** How it is held, to hold another solid the same way. */
+  get pose(): Pose {
+    return { yaw: this.#yaw, tilt: this.#tilt, zoom: this.#zoom }
+  }
+
+  set pose({ yaw, tilt, zoom }: Pose) {
+    this.#yaw = yaw
+    this.#tilt = tilt
+    this.#zoom = zoom
+    this.draw()
+  }
+
   /** Back to the standard pictorial. */
   home(): void {
     this.#yaw = this.#tilt = 0
@@ -180,7 +199,7 @@ export class Turning {
   close(): void {
     this.#faces.geometry.dispose()
     for (const { line } of this.#lines) line.geometry.dispose()
+    // The canvas keeps its context: the next solid is drawn on the same one.
     this.#renderer.dispose()
-    this.#renderer.forceContextLoss()
   }
 }

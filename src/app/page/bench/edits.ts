@@ -1,0 +1,58 @@
+import type { EditorView } from '@codemirror/view'
+import type { RefObject } from 'react'
+import { changeSize, replaceSpan } from '../../../brief/edit.ts'
+import type { Mend } from '../../../brief/mark.ts'
+import type { Drawn } from '../engine/messages.ts'
+import { sizePlacing, viewPlacing, withPlacing } from '../sheet/drag.ts'
+import { isLength, type Touched } from '../sheet/touch.ts'
+import type { Drag } from '../sheet/use-hands.ts'
+import { replace, replaceAll } from '../slip/editor.ts'
+
+interface EditsContext {
+  readonly slip: RefObject<EditorView | undefined>
+  /** The drawing whose sheet is shown. */
+  readonly good: Drawn | undefined
+  /** The newest drawing, whose marks are shown. */
+  readonly drawn: Drawn | undefined
+  readonly tell: (text: string) => void
+}
+
+/** Changes of the brief that begin on the sheet or in the margin. Places in a text that has moved on are never used. */
+export function editsOf({ slip, good, drawn, tell }: EditsContext) {
+  /** The slip's editor, where the drawing is of what is written there now. */
+  const editorOf = (drawing: Drawn | undefined): EditorView | undefined =>
+    slip.current?.state.doc.toString() === drawing?.brief.text ? slip.current : undefined
+  return {
+    /** Returns why the size was refused, or undefined. */
+    onSize: (touched: Touched, typed: string): string | undefined => {
+      const view = editorOf(good)
+      if (!view || !good) return 'The brief is ahead of this sheet. Mend it, or undo, then try again.'
+      const { text } = good.brief
+      if (!isLength(touched.size)) {
+        if (!/^\s*\d+(?:\.\d+)?\s*°?\s*$/.test(typed)) return 'An angle is written in degrees, such as 45 or 82.5.'
+        replaceAll(view, replaceSpan(text, touched.size.span, typed.replace('°', '').trim()))
+        return undefined
+      }
+      const change = changeSize(text, touched.size, typed)
+      if (change.marks[0]) return `${change.marks[0].text}. Expected: ${change.marks[0].expected ?? 'a size'}.`
+      replaceAll(view, change.text)
+      return undefined
+    },
+    /** True where the mend was made. */
+    onMend: (mend: Mend): boolean => {
+      const view = editorOf(drawn)
+      if (!view) return false
+      replace(view, mend.span, mend.text)
+      return true
+    },
+    onDrag: (drag: Drag) => {
+      const view = editorOf(good)
+      if (!view || !good) return tell('The brief is ahead of this sheet; mend it first.')
+      const placing =
+        drag.what === 'size' ? sizePlacing(good, drag.dimension, drag.to) : viewPlacing(good, drag.view, drag.by)
+      if (!placing) return tell('This cannot be put elsewhere by hand.')
+      replaceAll(view, withPlacing(good.brief.text, placing))
+      return tell(`The brief says now: ${placing.statement.replace(/\s+/g, ' ')}`)
+    },
+  }
+}

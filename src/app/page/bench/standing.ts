@@ -1,0 +1,14 @@
+import type { Shown } from './use-engine.ts'
+
+/** How the sheet stands to the brief, where it is not its newest drawing. */
+export function standingOf(shown: Shown | undefined, fault: string | undefined): string | undefined {
+  if (fault) return `The sheet could not be drawn: ${fault}.`
+  if (!shown) return undefined
+  if (shown.good && shown.good !== shown.drawn) {
+    return 'The brief cannot be drawn as it stands. The sheet is of the brief before.'
+  }
+  if (shown.good) return undefined
+  return shown.drawn.brief.stock
+    ? 'There is no sheet yet.'
+    : 'There is no sheet yet: the brief does not say what the part is made from.'
+}
