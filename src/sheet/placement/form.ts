@@ -90,6 +90,29 @@ export class Later implements Alternative {
   }
 }
 
+/** An alternative of which only what it occupies is kept; what is printed is made when it is asked for. */
+export class Outlined implements Alternative {
+  readonly own: number
+  readonly shapes: readonly Shape[]
+  readonly memo: Memo
+  readonly #print: () => Pick<Drawn, 'strokes' | 'texts'>
+
+  constructor(own: number, shapes: readonly Shape[], print: () => Pick<Drawn, 'strokes' | 'texts'>) {
+    this.own = own
+    this.shapes = shapes
+    this.memo = { box: boundsOf(shapes), ground: -1 }
+    this.#print = print
+  }
+
+  get strokes(): Drawn['strokes'] {
+    return this.#print().strokes
+  }
+
+  get texts(): readonly Lettered[] {
+    return this.#print().texts
+  }
+}
+
 export function boundsOf(shapes: readonly Shape[]): Bounds {
   const box = { x0: Infinity, y0: Infinity, x1: -Infinity, y1: -Infinity }
   for (const s of shapes) {

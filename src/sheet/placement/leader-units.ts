@@ -1,20 +1,9 @@
 import { sweepParameter } from '../../geometry/evaluate.ts'
 import type { Vec2 } from '../../geometry/vec.ts'
 import type { Dimension, LeaderTarget } from '../../sizes/dimension.ts'
+import type { Tie } from '../sheet.ts'
 import { type Block, calloutBlock } from './callout-block.ts'
-import {
-  arrow,
-  type Desk,
-  type Drawn,
-  drawn,
-  line,
-  type Member,
-  nothing,
-  type Option,
-  textSlab,
-  tieOf,
-  type Unit,
-} from './form.ts'
+import { arrow, type Desk, type Member, nothing, type Option, Outlined, textSlab, tieOf, type Unit } from './form.ts'
 import { onPaper } from './ink.ts'
 import { bar, type Shape } from './shapes.ts'
 import { type PaperSide, paperSide, wishedSide } from './sides.ts'
@@ -36,7 +25,7 @@ export function leaderUnits(desk: Desk, owner: number, dimensions: readonly Dime
   return dimensions.flatMap((d): Unit[] => {
     const m = d.measured
     const block = calloutBlock(d, desk.figures)
-    const note: Note = { desk, owner, dimension: d, block }
+    const note: Note = { desk, owner, dimension: d, block, tie: tieOf(d) }
     let options: Option[]
     if (m.kind === 'leader') options = m.targets.flatMap((t) => toTarget(note, t))
     else if (m.kind === 'diameter') {
@@ -110,7 +99,7 @@ export function leaderToEdge(
   normal: Vec2,
   extra: number,
 ): Option[] {
-  const note: Note = { desk, owner, dimension, block }
+  const note: Note = { desk, owner, dimension, block, tie: tieOf(dimension) }
   return directions()
     .filter(({ way, odd }) => odd < WEIGHTS.oddAngle && dot(way, normal) > 0.25)
     .flatMap((direction) =>
@@ -197,6 +186,7 @@ interface Note {
   readonly owner: number
   readonly dimension: Dimension
   readonly block: Block
+  readonly tie: Tie
 }
 
 /** A class, because there are thousands of them. */
@@ -227,7 +217,7 @@ class LeaderOption implements Option, Leader {
 }
 
 /** None where the text could not stand. */
-function leaderMember({ desk, owner, dimension: d, block }: Note, l: Leader): readonly Member[] {
+function leaderMember({ desk, owner, dimension: d, block, tie }: Note, l: Leader): readonly Member[] {
   const f = desk.figures
   const right = l.way[0] >= 0
   const sx = right ? 1 : -1
@@ -250,23 +240,17 @@ function leaderMember({ desk, owner, dimension: d, block }: Note, l: Leader): re
   if (!desk.ground.holdsText(text, owner, false)) return []
   const inward: Vec2 = [-l.way[0], -l.way[1]]
   const shapes: Shape[] = [text, bar('leader', l.tip, elbow), arrow(l.tip, l.far ? l.way : inward, f)]
-  const strokes: Drawn['strokes'][number][] = []
-  if (l.far) {
-    shapes.push(bar('dimension', l.far, l.tip), arrow(l.far, inward, f))
-    strokes.push({ kind: 'dimension', curve: { kind: 'line', a: l.far, b: l.tip } })
-  }
-  strokes.push({ kind: 'leader', curve: { kind: 'line', a: l.tip, b: elbow } })
-  const s = line('shoulder', elbow, shoulder)
-  shapes.push(s.shape)
-  strokes.push({ kind: 'leader', curve: s.curve })
-  return [
-    {
-      dimension: d,
-      tie: tieOf(d),
-      fixed: nothing(),
-      alternatives: [
-        { own: 0, ...drawn(shapes, strokes, [{ block, centre, angle: 0, justify: f.iso || right ? 'start' : 'end' }]) },
-      ],
-    },
-  ]
+  if (l.far) shapes.push(bar('dimension', l.far, l.tip), arrow(l.far, inward, f))
+  shapes.push(bar('shoulder', elbow, shoulder))
+  const print = () => ({
+    strokes: [
+      ...(l.far ? [{ kind: 'dimension' as const, curve: { kind: 'line' as const, a: l.far, b: l.tip } }] : []),
+      { kind: 'leader' as const, curve: { kind: 'line' as const, a: l.tip, b: elbow } },
+      { kind: 'leader' as const, curve: { kind: 'line' as const, a: elbow, b: shoulder } },
+    ],
+    texts: [{ block, centre, angle: 0, justify: f.iso || right ? ('start' as const) : ('end' as const) }],
+  })
+  return [{ dimension: d, tie, fixed: NOTHING, alternatives: [new Outlined(0, shapes, print)] }]
 }
+
+const NOTHING = nothing()
