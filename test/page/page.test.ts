@@ -1,6 +1,7 @@
 import { execFileSync } from 'node:child_process'
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
+import { gzipSync } from 'node:zlib'
 import axe from 'axe-core'
 import type { Browser, Download, Page } from 'playwright-core'
 import { SaxesParser } from 'saxes'
@@ -65,6 +66,19 @@ describe('the page', () => {
     await waitForLettering(page, '<IMG')
     expect(await page.locator('.sheet img, .sheet b, .slip img').count()).toBe(0)
     expect(await page.title()).toBe('Sheetwright')
+  })
+
+  it('loads less than 700 kB of script, compressed, to show a sheet', { timeout: FIRST }, async () => {
+    page = await browser.newPage()
+    const scripts: Promise<Buffer>[] = []
+    page.on('response', (answer) => {
+      if (answer.url().endsWith('.js')) scripts.push(answer.body())
+    })
+    await page.goto(served.address)
+    await page.waitForSelector('.sheet .ink', { state: 'attached', timeout: FIRST })
+    const bytes = (await Promise.all(scripts)).map((b) => gzipSync(b).length)
+    expect(bytes.length).toBeGreaterThanOrEqual(2)
+    expect(bytes.reduce((sum, n) => sum + n, 0)).toBeLessThan(700_000)
   })
 
   it('lights a hole in all views and in the brief, both ways', { timeout: FIRST }, async () => {

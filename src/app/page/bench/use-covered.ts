@@ -2,7 +2,7 @@ import { useEffect, useState } from 'react'
 import type { Covered } from '../sheet/viewport.ts'
 
 /** What slip, margin and routing slip take from the window, in rem; the style sheet says the same. */
-const REM = { slip: 23.5, foldedSlip: 2.6, margin: 16, edge: 1.2, top: 1.2, routing: 7.6 }
+const REM = { slip: 23.5, foldedSlip: 2.6, margin: 16, edge: 1.2, top: 1.2, routing: 8.1 }
 
 /** Px that lie under slip and routing slip, and those that marks take while there are any. */
 export function useCovered(folded: boolean, hasMarks: boolean): Covered & { readonly margin: number } {

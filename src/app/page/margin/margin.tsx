@@ -68,7 +68,7 @@ function Opened({ mark, onMend }: { mark: Mark; onMend: (mend: Mend) => void }) 
         <dt>Rule</dt>
         <dd>{mark.rule.replaceAll('-', ' ')}</dd>
         <dt>Source</dt>
-        <dd>{mark.source ?? 'the brief’s own language'}</dd>
+        <dd>{mark.source ?? 'not stated'}</dd>
       </dl>
       <Mends mends={mark.mends ?? []} onMend={onMend} />
     </div>
