@@ -23,6 +23,9 @@ export function canonical(direction: Vec3): Vec3 {
   return lead < 0 ? [-u[0], -u[1], -u[2]] : u
 }
 
+/** The other way, without minus noughts. */
+export const opposite = (d: Vec3): Vec3 => [0 - d[0], 0 - d[1], 0 - d[2]]
+
 export function lineOf(origin: Vec3, axis: Vec3): Line3 {
   const direction = canonical(axis)
   return { point: sub(origin, scale(direction, dot(origin, direction))), direction }

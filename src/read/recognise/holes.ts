@@ -1,7 +1,7 @@
 import type { Vec3 } from '../../geometry/vec.ts'
 import { add, dot, scale } from '../../geometry/vec3.ts'
 import type { Body } from '../../kernel/body.ts'
-import { axisAlong, type Line3, type Neighbour, outwardOfPlane, parallel, SAME } from './borders.ts'
+import { axisAlong, type Line3, type Neighbour, opposite, outwardOfPlane, parallel, SAME } from './borders.ts'
 import { isRound, type Wall } from './walls.ts'
 
 /** A cylinder or cone of a hole, with the faces it is made of. */
@@ -184,7 +184,7 @@ function holeOf(body: Body, group: readonly Chain[]): FoundHole | undefined {
   const [low, high] = [Math.min(...walls.map((w) => w.from)), Math.max(...walls.map((w) => w.to))]
   const [mainLow, mainHigh] = [Math.min(...main.map((w) => w.from)), Math.max(...main.map((w) => w.to))]
   const upward = through ? mouthIsHigh(body, walls, mainLow, mainHigh, direction) : chain.highOpen
-  const outward: Vec3 = upward ? direction : [-direction[0], -direction[1], -direction[2]]
+  const outward: Vec3 = upward ? direction : opposite(direction)
   const level = upward ? high : low
   const down = (at: number) => Math.abs(level - at)
   // from the mouth inward

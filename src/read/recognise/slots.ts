@@ -1,7 +1,7 @@
 import type { Vec3 } from '../../geometry/vec.ts'
 import { add, along, dot, norm, scale, sub, unit } from '../../geometry/vec3.ts'
 import type { Body } from '../../kernel/body.ts'
-import { type Neighbour, outwardOfPlane, parallel, pointsOfFace, SAME } from './borders.ts'
+import { type Neighbour, opposite, outwardOfPlane, parallel, pointsOfFace, SAME } from './borders.ts'
 import type { Wall } from './walls.ts'
 
 /** A straight slot with round ends; an open one has one round end and runs out of the part at the other. */
@@ -151,7 +151,7 @@ function vertical(
   const through = below.length === 0 && above.length === 0
   const upward = through ? dot(direction, FIRST) > 0 : above.length === 0
   return {
-    outward: (upward ? direction : [-direction[0], -direction[1], -direction[2]]) as Vec3,
+    outward: upward ? direction : opposite(direction),
     level: upward ? high : low,
     floors: [...below, ...above],
     ...(through ? {} : { depth: high - low }),

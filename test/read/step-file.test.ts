@@ -1,0 +1,134 @@
+import { readFileSync } from 'node:fs'
+import { beforeAll, describe, expect, it } from 'vitest'
+import { compileSolid } from '../../src/app/compile-solid.ts'
+import { type OcctKernel, openKernel } from '../../src/kernel/open.ts'
+import { shapes } from '../../src/kernel/shapes.ts'
+import { freeStepFile, readStepFile, stepPart } from '../../src/read/step-file.ts'
+
+// The public translator round-robin part "as1" (source: test/data/README.md).
+const as1 = readFileSync(new URL('../data/as1-oc-214.stp', import.meta.url), 'utf8')
+
+let kernel: OcctKernel
+beforeAll(async () => {
+  kernel = await openKernel()
+})
+
+describe('an assembly', () => {
+  it('has the known 18 solids of as1: plate, two brackets, rod, eight nuts, six bolts', () => {
+    const { file, marks } = readStepFile(as1, kernel)
+    expect(marks).toEqual([])
+    expect(file!.name).toBe('as1')
+    expect(file!.unit).toBe('mm')
+    expect(file!.placed.length).toBe(18)
+    expect(Object.fromEntries(file!.parts.map((p) => [p.name, p.count]))).toEqual({
+      plate: 1,
+      'l-bracket': 2,
+      rod: 1,
+      nut: 8,
+      bolt: 6,
+    })
+    freeStepFile(file!, kernel)
+  })
+
+  // Closed formulas from the sizes of the parts. The file's own splines stray from true cylinders by some 1e-7. It also
+  // carries the volumes that its maker computed (AP214 geometric validation property): right to four figures only, the
+  // rod, ⌀10 × 200, is said to have 15 708.374 mm³ and the bolt 3 200.278.
+  it('has the volumes of its known parts, and those that the file gives for them', () => {
+    const bore = (length: number) => Math.PI * 25 * length
+    const exact: Record<string, number> = {
+      plate: 180 * 150 * 20 - 6 * bore(20),
+      'l-bracket': 10 * (60 + 40) * 100 - 4 * bore(10),
+      rod: bore(200),
+      nut: 20 * 15 * 3 - bore(3),
+      bolt: Math.PI * 7.5 ** 2 * 3 + bore(34),
+    }
+    const given = [...as1.matchAll(/'volume measure',VOLUME_MEASURE\(\s*([\d.E+-]+)\)/g)].map((m) => Number(m[1]))
+    const { file } = readStepFile(as1, kernel)
+    for (const part of file!.parts) {
+      const volume = kernel.properties(part.solid).volume
+      const nearest = Math.min(...given.map((g) => Math.abs(g / volume - 1)))
+      expect(nearest, part.name).toBeLessThan(1e-4)
+      expect(Math.abs(volume / exact[part.name]! - 1), part.name).toBeLessThan(1e-6)
+    }
+    freeStepFile(file!, kernel)
+  })
+
+  it('keeps nothing in the kernel once freed', () => {
+    const before = kernel.kept()
+    const { file } = readStepFile(as1, kernel)
+    expect(kernel.kept()).toBe(before + 6)
+    freeStepFile(file!, kernel)
+    const drawing = compileSolid(as1, kernel, { solid: 'rod' })
+    kernel.free(drawing.part!.solid)
+    compileSolid(as1, kernel, { solid: 'screw' })
+    expect(kernel.kept()).toBe(before)
+  })
+
+  it('gives a part by its name or by its place, and says what there is otherwise', () => {
+    const { file } = readStepFile(as1, kernel)
+    const named = stepPart(file!, 'L-Bracket')
+    expect(named).toBe(file!.parts.find((p) => p.name === 'l-bracket'))
+    const first = stepPart(file!, '1')
+    expect(first).toBe(file!.parts[file!.placed[0]!])
+    expect(stepPart(file!, '19')).toMatch(/no solid 19 in as1: expected a number from 1 to 18, or one of .*plate/)
+    freeStepFile(file!, kernel)
+  })
+})
+
+describe('units', () => {
+  // 1 inch is 25.4 mm exactly (international yard and pound agreement, 1959)
+  it.each(['inch', 'mm'] as const)('a box written in %s is read in millimetres', (unit) => {
+    const box = shapes(kernel).box([0, 0, 0], [25.4, 50.8, 10])
+    const { file } = readStepFile(kernel.step(box, { name: 'Box', unit }), kernel)
+    expect(file!.unit).toBe(unit)
+    expect(file!.name).toBe('Box')
+    const { max } = kernel.body(file!.whole).box
+    expect(max.map((c) => Math.round(c * 1e9) / 1e9)).toEqual([25.4, 50.8, 10])
+    freeStepFile(file!, kernel)
+    kernel.free(box)
+  })
+})
+
+describe('what cannot be read is said plainly', () => {
+  const said = (text: string) => {
+    const drawing = compileSolid(text, kernel)
+    if (drawing.part) kernel.free(drawing.part.solid)
+    return { ...drawing, text: drawing.marks.map((m) => m.text).join('\n') }
+  }
+
+  it.each([
+    ['', 'not-step', /empty; it is no STEP file/],
+    ['hello', 'not-step', /begins with “hello”; it is no STEP file/],
+    ['PK\u0003\u0004', 'not-step', /begins with “PK··”/],
+    ['ISO-10303-21;\nHEADER;\nENDSEC;\nDATA;\nENDSEC;\nEND-ISO-10303-21;\n', 'no-solid', /no data records/],
+    [as1.slice(0, 1500), 'step-cut-off', /cut off: it ends in line 34/],
+    [as1.replaceAll('MANIFOLD_SOLID_BREP', 'GEOMETRIC_CURVE_SET'), 'no-solid', /no solid: curves only/],
+  ])('%#', (text, rule, words) => {
+    const { marks, sheet, text: all } = said(text)
+    expect(marks.map((m) => m.rule)).toContain(rule)
+    expect(all).toMatch(words)
+    expect(sheet).toBeUndefined()
+  })
+
+  it('a cut-off file is drawn as far as it goes', () => {
+    const { marks, sheet, views, sizes, text } = said(as1.slice(0, 200_000))
+    expect(text).toMatch(/cut off: it ends in line 3731 of its data/)
+    expect(marks[0]!.weight).toBe('must change')
+    expect(sheet).toBeDefined()
+    expect(views!.views.length).toBeGreaterThan(1)
+    expect(sizes!.proof.complete).toBe(false)
+  })
+
+  it('a damaged face is named, and the rest drawn', () => {
+    const { marks, sheet } = said(as1.replace('#92 = PLANE', '#92 = PLAIN'))
+    expect(marks.filter((m) => m.weight === 'must change').map((m) => m.text)).toEqual([
+      'nut: 1 face could not be read and is missing from the drawing: #423 ADVANCED_FACE on PLAIN #92.',
+    ])
+    expect(sheet).toBeDefined()
+    const nut = compileSolid(as1.replace("#92 = PLANE('',#93)", "#92 = PLANE('',#999999)"), kernel, { solid: 'nut' })
+    expect(nut.marks.map((m) => m.text).join()).toMatch(/#423 ADVANCED_FACE on PLANE #92/)
+    expect(nut.part!.body.faces.length).toBe(7)
+    expect(nut.sizes!.proof.complete).toBe(false)
+    kernel.free(nut.part!.solid)
+  })
+})
