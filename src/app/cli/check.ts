@@ -1,15 +1,18 @@
+import { basename, join } from 'node:path'
 import { formatMark } from '../../brief/format-mark.ts'
 import { locate } from '../../brief/locate.ts'
 import type { Mark, Weight } from '../../brief/mark.ts'
 import { acceptanceOf } from '../../check/acceptances.ts'
+import { checkPrint } from '../../check/print/check-print.ts'
 import type { OcctKernel } from '../../kernel/open.ts'
+import { writePdf } from '../../write/pdf.ts'
 import { checked } from '../checked.ts'
 import type { Drawing } from '../compile.ts'
 import { readArguments, UsageFault } from './arguments.ts'
 import type { Console } from './console.ts'
 import { eachBrief } from './each-brief.ts'
 import type { ExitCode } from './exit-codes.ts'
-import { nameOf } from './files.ts'
+import { nameOf, writeWhole } from './files.ts'
 
 const WEIGHTS: readonly Weight[] = ['must change', 'look again', 'remark']
 
@@ -45,7 +48,7 @@ const COLUMNS: readonly (keyof Row)[] = [
 
 /** `check`: the marks of every phase and rule for each brief, and an exit code that a build server can go by. */
 export function check(args: readonly string[], console: Console) {
-  const { files, options } = readArguments('check', args, { json: 'flag', csv: 'flag', strict: 'flag' })
+  const { files, options } = readArguments('check', args, { json: 'flag', csv: 'flag', strict: 'flag', to: 'text' })
   if (options.json && options.csv) throw new UsageFault('check: --json or --csv, not both.')
   return async (kernel: OcctKernel, stopped: () => boolean): Promise<ExitCode> => {
     const rows: Row[] = []
@@ -57,6 +60,7 @@ export function check(args: readonly string[], console: Console) {
       stopped,
       async (file, drawing) => {
         marks = checked(drawing)
+        if (typeof options.to === 'string') await writePrint(options.to, file, drawing, marks, console)
         if (options.json || options.csv) rows.push(...marks.map((m) => rowOf(nameOf(file), drawing, m)))
         else console.out(printed(nameOf(file), drawing, marks))
       },
@@ -67,6 +71,17 @@ export function check(args: readonly string[], console: Console) {
     if (options.csv) console.out(asCsv(rows))
     return code
   }
+}
+
+/** The check print beside the others in the folder: `NAME-check.pdf`. */
+async function writePrint(to: string, file: string, drawing: Drawing, marks: readonly Mark[], console: Console) {
+  const { brief, part, sheet, sizes } = drawing
+  if (!part || !sheet || !sizes) {
+    console.say(`${nameOf(file)}: no sheet could be drawn, and so there is no check print.`)
+    return
+  }
+  const name = file === '-' ? 'drawing' : basename(file).replace(/\.[^.]*$/, '')
+  await writeWhole(join(to, `${name}-check.pdf`), await writePdf(checkPrint({ brief, part, sheet, sizes }, marks)))
 }
 
 function rowOf(file: string, { brief }: Drawing, mark: Mark): Row {

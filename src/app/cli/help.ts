@@ -52,7 +52,7 @@ sizes define the part, and all marks.
   --json           as JSON: one object, or a list when several files are named
   --solid PART     of a solid model only this part
 `,
-  check: `sheetwright check BRIEF... [--json] [--csv] [--strict]
+  check: `sheetwright check BRIEF... [--json] [--csv] [--strict] [--to FOLDER]
 
 Goes over each drawing as a checker does: everything the program noticed on the way, and its
 rules (docs/rules.md) about completeness, drafting practice, making, fitting, handling and
@@ -62,6 +62,7 @@ statement that would accept it as it is; put the reason in place of the dots.
   --json           as JSON, one list over all briefs
   --csv            as CSV with a heading
   --strict         exit 1 also where a mark says look again
+  --to FOLDER      write the check print NAME-check.pdf there: the sheet with its marks
 `,
   tidy: `sheetwright tidy BRIEF... [--write]
 
