@@ -25,6 +25,9 @@ export interface Tie {
   readonly dimension?: string
 }
 
+/** A coloured pencil of the check print. Items without one are ink. */
+export type Pencil = 'red' | 'blue' | 'yellow'
+
 /** All positions in paper millimetres, origin at the sheet's lower left corner, y up. */
 export type SheetItem =
   | {
@@ -36,12 +39,14 @@ export type SheetItem =
       /** Alternating on/off lengths in mm that exactly fill the curve, starting with on; absent: unbroken. */
       readonly dashes?: readonly number[]
       readonly tie?: Tie
+      readonly pencil?: Pencil
     }
   | {
       readonly item: 'fill'
       readonly kind: 'arrowhead' | 'dot' | 'symbol'
       readonly outline: readonly Curve2[]
       readonly tie?: Tie
+      readonly pencil?: Pencil
     }
   | {
       readonly item: 'text'
@@ -58,6 +63,7 @@ export type SheetItem =
       /** Letters narrowed to this share of their width; absent: 1. */
       readonly stretch?: number
       readonly tie?: Tie
+      readonly pencil?: Pencil
     }
   /** Symbols drawn as strokes that stand for text (⌴, ⌵, ↧): `text` is what a search finds; `strokes` are in paper mm. */
   | {
@@ -69,6 +75,7 @@ export type SheetItem =
       readonly strokes: readonly Curve2[]
       readonly width: number
       readonly tie?: Tie
+      readonly pencil?: Pencil
     }
 
 export interface PlacedView {

@@ -50,6 +50,9 @@ export async function writePdf(sheet: Sheet): Promise<Uint8Array> {
   return done
 }
 
+/** As dark as pencils are: they must be legible in black and white too. */
+const PENCILS = { red: '#a51d16', blue: '#1f4a8a', yellow: '#ffe14d' } as const
+
 type FontName = keyof typeof letteringFonts
 
 /** Draws items in order; repeats no graphics state that already holds. */
@@ -61,6 +64,7 @@ class Pen {
   #width = -1
   #dashes = ''
   #cap = ''
+  #pencil = 'black'
 
   constructor(doc: PDFKit.PDFDocument, height: number, fonts: ReadonlyMap<FontName, Uint8Array>) {
     this.#doc = doc
@@ -70,6 +74,8 @@ class Pen {
   }
 
   draw(item: SheetItem): void {
+    const pencil = item.pencil ? PENCILS[item.pencil] : 'black'
+    if (pencil !== this.#pencil) this.#doc.strokeColor(pencil).fillColor((this.#pencil = pencil))
     switch (item.item) {
       case 'stroke':
         this.#style(item.width, item.dashes, item.dashes ? 'butt' : capOf(item.kind))
@@ -78,7 +84,7 @@ class Pen {
         break
       case 'fill':
         this.#path(item.outline)
-        this.#doc.closePath().fill('black')
+        this.#doc.closePath().fill(pencil)
         break
       case 'glyph':
         this.#style(item.width, undefined, 'round')

@@ -21,7 +21,7 @@ export function writeSvg(sheet: Sheet, options: SvgOptions = {}): string {
   return `<?xml version="1.0" encoding="UTF-8"?>
 <svg xmlns="http://www.w3.org/2000/svg" version="1.1" width="${w}mm" height="${h}mm" viewBox="0 0 ${w} ${h}">
 <title>${escaped(sheet.title)}</title>
-<style>${fonts}${STYLE}</style>
+<style>${fonts}${STYLE}${sheet.items.some((i) => i.pencil) ? PENCILS : ''}</style>
 <rect class="paper" width="${w}" height="${h}"/>
 ${body}
 </svg>
@@ -37,6 +37,11 @@ path.filled{fill:#000;stroke:none}
 text{fill:#000;font-family:Barlow,sans-serif;font-variant-numeric:tabular-nums;font-variant-ligatures:none;white-space:pre}
 text.bold{font-weight:600}
 text.sign{fill-opacity:0}
+`
+
+/** Yellow is laid under the ink. */
+const PENCILS = `path.red{stroke:#a51d16}path.blue{stroke:#1f4a8a}path.filled.yellow{fill:#ffe14d}path.filled.red{fill:#a51d16}path.filled.blue{fill:#1f4a8a}
+text.red{fill:#a51d16}text.blue{fill:#1f4a8a}
 `
 
 function fontFaces(sheet: Sheet): string {
@@ -65,10 +70,10 @@ function itemSvg(item: SheetItem, flip: Flip): string {
   switch (item.item) {
     case 'stroke': {
       const dashes = item.dashes ? ` stroke-dasharray="${item.dashes.map(num).join(' ')}"` : ''
-      return `<path class="${classes(item.kind, item.tie)}"${ties(item.tie)} stroke-width="${num(item.width)}"${dashes} d="${pathOf([item.curve], flip)}"/>`
+      return `<path class="${classes(item.kind, item)}"${ties(item.tie)} stroke-width="${num(item.width)}"${dashes} d="${pathOf([item.curve], flip)}"/>`
     }
     case 'fill':
-      return `<path class="${classes(item.kind, item.tie)} filled"${ties(item.tie)} d="${pathOf(item.outline, flip)}Z"/>`
+      return `<path class="${classes(item.kind, item)} filled"${ties(item.tie)} d="${pathOf(item.outline, flip)}Z"/>`
     case 'text': {
       const [x, y] = flip(item.at)
       const turn = item.angle ? ` rotate(${num(-item.angle)})` : ''
@@ -77,22 +82,22 @@ function itemSvg(item: SheetItem, flip: Flip): string {
         turn || narrow ? ` transform="translate(${num(x)} ${num(y)})${turn}${narrow}"` : ` x="${num(x)}" y="${num(y)}"`
       const anchor = item.anchor === 'start' ? '' : ` text-anchor="${item.anchor}"`
       const bold = item.bold ? ' bold' : ''
-      return `<text class="${classes(item.role, item.tie)}${bold}"${ties(item.tie)}${place}${anchor} font-size="${num(item.height * EM_OVER_CAPITAL)}">${escaped(item.text)}</text>`
+      return `<text class="${classes(item.role, item)}${bold}"${ties(item.tie)}${place}${anchor} font-size="${num(item.height * EM_OVER_CAPITAL)}">${escaped(item.text)}</text>`
     }
     case 'glyph': {
       const [x, y] = flip(item.at)
       const turn = item.angle ? ` transform="rotate(${num(-item.angle)} ${num(x)} ${num(y)})"` : ''
       return (
-        `<path class="${classes('symbol', item.tie)}"${ties(item.tie)} stroke-width="${num(item.width)}" d="${pathOf(item.strokes, flip)}"/>` +
+        `<path class="${classes('symbol', item)}"${ties(item.tie)} stroke-width="${num(item.width)}" d="${pathOf(item.strokes, flip)}"/>` +
         `<text class="sign"${ties(item.tie)} x="${num(x)}" y="${num(y)}"${turn} font-size="${num(item.height * EM_OVER_CAPITAL)}">${escaped(item.text)}</text>`
       )
     }
   }
 }
 
-function classes(kind: string, tie: Tie | undefined): string {
+function classes(kind: string, { tie, pencil }: Pick<SheetItem, 'tie' | 'pencil'>): string {
   const view = tie?.view ? ` view-${slug(tie.view)}` : ''
-  return `${slug(kind)}${view}`
+  return `${slug(kind)}${view}${pencil ? ` ${pencil}` : ''}`
 }
 
 function ties(tie: Tie | undefined): string {
