@@ -1,7 +1,8 @@
 // tsx bench/linework-fuzz.ts N [first] [kinds]: our line-work against the kernel's on N seeded random solids, three
 // views each; N may be thousands. Where covered lengths differ by more than 1e-6 of the part, lines of sight through the
 // recipe of the solid, in closed form, say which is right; what they have against ours is printed with the seed, to be
-// kept as a test. A solid that the kernel made wrong (its volume is not the recipe's) is counted apart.
+// kept as a test. A solid that the kernel made wrong (its volume is not
+// the recipe's, or the kernel itself finds it invalid) is counted apart.
 import { openKernel } from '../src/kernel/open.ts'
 import { shapes } from '../src/kernel/shapes.ts'
 import { exactView } from '../src/views/exact/exact-view.ts'
@@ -51,7 +52,8 @@ for (let i = 0; i < count; i++) {
   if (complaints.length > 0) {
     const volume = volumeByRays(made.recipe, frames.odd!)
     const off = Math.abs(kernel.properties(made.solid).volume - volume)
-    if (off > WRONG * volume) {
+    const valid = new kernel.oc.BRepCheck_Analyzer(kernel.shapeOf(made.solid), true, false).IsValid()
+    if (off > WRONG * volume || !valid) {
       total.wrongSolid++
       total.views -= complaints.length
     } else {

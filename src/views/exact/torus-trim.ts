@@ -10,9 +10,43 @@ interface TubePiece {
   readonly path: Path3
   readonly t0: number
   readonly t1: number
-  readonly lo: number
-  readonly hi: number
+  lo: number
+  hi: number
   readonly forward: boolean
+}
+
+/** Gives ends that differ only by rounding one and the same angle, so that no line slips between them. */
+function snapTurns(pieces: readonly TubePiece[]): void {
+  const ends = pieces.flatMap((p) => [
+    { at: p.lo, set: (x: number) => (p.lo = x) },
+    { at: p.hi, set: (x: number) => (p.hi = x) },
+  ])
+  ends.sort((a, b) => a.at - b.at)
+  for (let i = 0; i < ends.length; ) {
+    const head = ends[i]!.at
+    let j = i
+    while (j < ends.length && ends[j]!.at - head < 1e-9) j++
+    const quarter = (Math.round((2 * head) / Math.PI) * Math.PI) / 2
+    for (; i < j; i++) ends[i]!.set(Math.abs(quarter - head) < 1e-9 ? quarter : head)
+  }
+}
+
+/** A border passed on going round, and how far back. */
+interface Met {
+  readonly gap: number
+  readonly path: Path3
+  readonly t: number
+  readonly forward: boolean
+}
+
+/** The nearest passing; a border that only comes up to the line and turns back is passed twice there, and so not at all. */
+function nearest(met: Met[]): Met | undefined {
+  met.sort((a, b) => a.gap - b.gap)
+  for (let i = 0; i < met.length; i++) {
+    if (i + 1 < met.length && met[i + 1]!.gap - met[i]!.gap < 1e-7) i++
+    else return met[i]
+  }
+  return undefined
 }
 
 /**
@@ -34,6 +68,7 @@ export class TorusTrim {
       this.forward.set(b.edge, b.forward)
       for (const piece of this.tubePieces(b)) if (piece.hi - piece.lo > tolerance / minor) this.tube.push(piece)
     }
+    snapTurns(this.tube)
   }
 
   private tubeAngle(p: readonly number[]): number {
@@ -80,10 +115,9 @@ export class TorusTrim {
       const mid = this.tubeAngle(p)
       const near = (t: number) => {
         path3At(b.path, t, p)
-        let s = this.tubeAngle(p)
-        if (s - mid > Math.PI) s -= TURN
-        if (mid - s > Math.PI) s += TURN
-        return s
+        const s = this.tubeAngle(p)
+        // each piece lies within a quarter turn: at ±π its inside tells which is meant
+        return Math.abs(s - mid) > Math.PI ? Math.sign(mid) * Math.PI : s
       }
       const [x, y] = [near(t0), near(t1)]
       out.push({ path: b.path, t0, t1, lo: Math.min(x, y), hi: Math.max(x, y), forward: b.forward })
@@ -110,27 +144,22 @@ export class TorusTrim {
   /** By the nearest border passed on going back round the tube at a fixed place round the axis. */
   private byTube(s: number, angle: number): boolean | undefined {
     const q = [0, 0, 0]
-    let least = Infinity
-    let inside: boolean | undefined
-    for (const { piece, t } of this.trim.passings(s)) {
+    const met = this.trim.passings(s).map(({ piece, t }): Met => {
       path3At(piece.path, t, q)
       const gap = turnInto(angle - this.tubeAngle(q), 0)
-      if (gap >= least) continue
-      least = gap
-      inside = this.interior(piece.path, t, this.forward.get(piece.edge) !== false, 'tube')
-    }
-    return inside
+      return { gap, path: piece.path, t, forward: this.forward.get(piece.edge) !== false }
+    })
+    const first = nearest(met)
+    return first && this.interior(first.path, first.t, first.forward, 'tube')
   }
 
   /** By the nearest border passed on going back round the axis at a fixed place round the tube. */
   private byAxis(s: number, angle: number): boolean | undefined {
     const q = [0, 0, 0]
-    let least = Infinity
-    let inside: boolean | undefined
+    const met: Met[] = []
+    const a = angle >= Math.PI ? -Math.PI : angle
     for (const piece of this.tube) {
-      // closed on both ends: meeting two neighbours at their common end does no harm to a search for the nearest
-      const a = turnInto(angle, piece.lo - 1e-7)
-      if (a > piece.hi + 1e-7) continue
+      if (a < piece.lo || a >= piece.hi) continue
       const t = rootWithin(
         (x) => {
           path3At(piece.path, x, q)
@@ -142,11 +171,10 @@ export class TorusTrim {
       )
       path3At(piece.path, t, q)
       const gap = turnInto(s - Math.atan2(q[1]!, q[0]!), 0)
-      if (gap >= least) continue
-      least = gap
-      inside = this.interior(piece.path, t, piece.forward, 'axis')
+      met.push({ gap, path: piece.path, t, forward: piece.forward })
     }
-    return inside
+    const first = nearest(met)
+    return first && this.interior(first.path, first.t, first.forward, 'axis')
   }
 
   /** Whether the face lies on the side of rising angle (about the tube or the axis) of a border. */
