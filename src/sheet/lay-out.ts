@@ -1,15 +1,16 @@
 import type { Brief, Header } from '../brief/brief.ts'
 import type { Mark } from '../brief/mark.ts'
+import type { Span } from '../brief/span.ts'
 import type { Box2 } from '../geometry/evaluate.ts'
 import { placed as placedCurve } from '../geometry/evaluate.ts'
 import type { Vec2 } from '../geometry/vec.ts'
 import type { Part } from '../part/part.ts'
-import type { SizeSet } from '../sizes/dimension.ts'
+import type { Dimension, SizeSet } from '../sizes/dimension.ts'
 import type { Format } from '../standards/formats.ts'
 import { practiceFigures } from '../standards/practice-figures.ts'
 import { isoScales, type Scale } from '../standards/scales.ts'
 import type { View, ViewSet } from '../views/view.ts'
-import { boxOf, findSpot, grownBy } from './arrange/boxes.ts'
+import { boxOf, grownBy } from './arrange/boxes.ts'
 import { cellsOf } from './arrange/cells.ts'
 import { chooseSheet, type SheetChoice } from './arrange/choose-sheet.ts'
 import type { Room } from './arrange/grid.ts'
@@ -22,6 +23,7 @@ import { stamp, stampShapes } from './furniture/stamp.ts'
 import { titleBlock, titleBlockSize } from './furniture/title-block.ts'
 import { titleWords } from './furniture/title-words.ts'
 import { hatchStyle } from './hatching.ts'
+import { lateStamp } from './late-stamp.ts'
 import { lettered } from './lettering/capitals.ts'
 import { interrupted } from './placement/interrupt.ts'
 import { type Placement, placeDimensions } from './placement/place-dimensions.ts'
@@ -135,7 +137,7 @@ function choicesFor(
     const figures = practiceFigures(header.practice, format.name)
     const value = scale.paper / scale.part
     const key = `${value} ${figures.lettering.dimension}`
-    const known = rooms.get(key) ?? viewRooms(views, sizes, value, header.practice, figures)
+    const known = rooms.get(key) ?? viewRooms(views, sizes, value, header.practice, figures, format.name)
     rooms.set(key, known)
     return {
       ...common(format, scale, new Map([...known].map(([id, room]) => [id, take(room)]))),
@@ -250,7 +252,15 @@ function draw(desk: Desk, choice: SheetChoice): Drawn {
     marks.push(...placement.marks)
     // A size left off makes the sheet preliminary, whatever the proof says of the scheme.
     if (placement.unplaced.length > 0 && !desk.preliminary)
-      items.push(...lateStamp(choice, [...obstacles, ...passable], words.preliminary))
+      items.push(
+        ...lateStamp(
+          choice,
+          standing.map(({ at }) => at.box),
+          [...obstacles, ...passable],
+          placement.taken,
+          words.preliminary,
+        ),
+      )
   }
 
   if (choice.notes) items.push(...choice.notes.block.at(choice.notes.box.min[0], choice.notes.box.max[1]))
@@ -299,16 +309,16 @@ function draw(desk: Desk, choice: SheetChoice): Drawn {
   }
 }
 
-/** The stamp on a sheet that was laid out without one. */
-function lateStamp(choice: SheetChoice, obstacles: readonly Box2[], words: readonly [string, string]): SheetItem[] {
-  const taken = [...obstacles, ...choice.grid.rooms.values()]
-  const { frame, title } = choice
-  for (const { lines, width, height } of stampShapes(words)) {
-    const wish: Vec2 = [title.max[0] - 4 - width / 2, title.max[1] + 4 + height / 2]
-    const spot = findSpot(width, height, taken, grownBy(frame, -4), wish)
-    if (spot) return stamp(lines, spot)
-  }
-  return []
+/** Where the brief asks for a size's place. */
+function wishSpan(brief: Brief, d: Dimension): Span | undefined {
+  const asking = brief.places.filter(
+    (p) => p.kind === 'size' && p.side === d.wish?.side && p.row?.value === d.wish?.row,
+  )
+  const text = d.callout.lines
+    .flat()
+    .filter((p) => typeof p === 'string')
+    .join(' ')
+  return (asking.find((p) => p.kind === 'size' && text.includes(p.size.text)) ?? asking[0])?.span
 }
 
 interface Standing {
@@ -366,5 +376,6 @@ function placeSizes(
     ...ground,
     bounds: boxOf(f.min[0] + 2, f.min[1] + 2, f.max[0] - 2, f.max[1] - 2),
     format: choice.format.name,
+    wishSpan: (d) => wishSpan(desk.brief, d),
   })
 }

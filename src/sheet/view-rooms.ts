@@ -38,8 +38,9 @@ export function viewRooms(
   scale: number,
   practice: Practice,
   figures: PracticeFigures,
+  format: string,
 ): ReadonlyMap<string, Room> {
-  const sized = sizes && sizes.dimensions.length > 0 ? roomFor(sizes, views, scale, practice) : undefined
+  const sized = sizes && sizes.dimensions.length > 0 ? roomFor(sizes, views, scale, practice, format) : undefined
   return roomsWith(
     (id, k) => (sized?.[id] ? Math.max(LEAST, sized[id][k] + BESIDE_SIZES) : UNSIZED[k]),
     views,

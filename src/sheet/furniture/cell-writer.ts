@@ -16,7 +16,7 @@ export interface FieldStyle {
   readonly single?: boolean
 }
 
-/** Lettering may shrink to this in a cell that is too small for it (ISO 3098-1 smallest preferred height legible at half size). */
+/** Lettering never shrinks under this: the smallest nominal height of ISO 3098-1:2015 (§4, from memory). */
 const LEAST = 1.8
 const PAD = 1.4
 
@@ -26,9 +26,12 @@ export class CellWriter {
   /** Texts that had to be cut, with their places in the brief. */
   readonly cut: { readonly text: string; readonly span: Span | undefined }[] = []
   readonly #figures: PracticeFigures
+  /** ASME Y14.2 gives block headings as the smallest lettering of a drawing; ISO lettering may shrink further. */
+  readonly #least: number
 
   constructor(figures: PracticeFigures) {
     this.#figures = figures
+    this.#least = figures.practice === 'ASME' ? figures.lettering.heading : LEAST
   }
 
   rule(a: Vec2, b: Vec2, weight: 'thick' | 'thin' = 'thin'): void {
@@ -69,7 +72,7 @@ export class CellWriter {
     if (!text) return
     const span = typeof said === 'string' ? undefined : said?.span
     const bold = style.bold ? { bold: true } : {}
-    const whole = this.#box(box, style.height, Math.min(LEAST, style.height))
+    const whole = this.#box(box, style.height, Math.min(this.#least, style.height))
     const fit = fitText(text, style.single ? { ...whole, depth: style.height } : whole, bold)
     if (!fit.whole) this.cut.push({ text, span })
     const step = fit.height * LINE
@@ -83,7 +86,7 @@ export class CellWriter {
 
   /** Text on one line from the left, narrowed where it must. */
   line(at: Vec2, width: number, text: string, height: number, span?: Span): void {
-    const fit = fitText(text, { width, depth: height, height, least: LEAST, lineRatio: LINE })
+    const fit = fitText(text, { width, depth: height, height, least: Math.min(this.#least, height), lineRatio: LINE })
     if (!fit.whole) this.cut.push({ text, span })
     this.#set(fit, at, 'start', span ? { span } : {})
   }

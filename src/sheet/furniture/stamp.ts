@@ -3,7 +3,8 @@ import { boxOf, heightOf } from '../arrange/boxes.ts'
 import { textWidth } from '../lettering/lettering.ts'
 import type { SheetItem } from '../sheet.ts'
 
-const LETTERS = 5
+/** Lettering heights of the stamp, mm: as wished, and where there is little room. */
+export const STAMP_LETTERS = [5, 3.5] as const
 const PAD = 2.5
 /** Thick enough to be seen across the room, and at half size. */
 const RULE = 0.7
@@ -11,17 +12,18 @@ const RULE = 0.7
 /** Sizes of the stamp on one line and on two, with the text it carries. */
 export function stampShapes(
   words: readonly [string, string],
+  letters: number = STAMP_LETTERS[0],
 ): { readonly lines: readonly string[]; readonly width: number; readonly height: number }[] {
   const shape = (lines: readonly string[]) => ({
     lines,
-    width: Math.max(...lines.map((l) => textWidth(l, LETTERS, { bold: true }))) + 2 * PAD,
-    height: LETTERS * (1 + 1.5 * (lines.length - 1)) + 2 * PAD,
+    width: Math.max(...lines.map((l) => textWidth(l, letters, { bold: true }))) + 2 * PAD,
+    height: letters * (1 + 1.5 * (lines.length - 1)) + 2 * PAD,
   })
   return [shape([`${words[0]} – ${words[1]}`]), shape(words)]
 }
 
 /** A framed statement, in the box found for it. */
-export function stamp(lines: readonly string[], box: Box2): SheetItem[] {
+export function stamp(lines: readonly string[], box: Box2, letters: number = STAMP_LETTERS[0]): SheetItem[] {
   const middle = (box.min[0] + box.max[0]) / 2
   const b = boxOf(box.min[0] + RULE / 2, box.min[1] + RULE / 2, box.max[0] - RULE / 2, box.max[1] - RULE / 2)
   const corners = [b.min, [b.max[0], b.min[1]], b.max, [b.min[0], b.max[1]]] as const
@@ -33,15 +35,15 @@ export function stamp(lines: readonly string[], box: Box2): SheetItem[] {
       width: RULE,
     }),
   )
-  const deep = LETTERS * (1 + 1.5 * (lines.length - 1))
-  const top = b.max[1] - (heightOf(b) - deep) / 2 - LETTERS
+  const deep = letters * (1 + 1.5 * (lines.length - 1))
+  const top = b.max[1] - (heightOf(b) - deep) / 2 - letters
   lines.forEach((text, i) => {
     items.push({
       item: 'text',
       role: 'stamp',
       text,
-      at: [middle, top - i * LETTERS * 1.5],
-      height: LETTERS,
+      at: [middle, top - i * letters * 1.5],
+      height: letters,
       anchor: 'middle',
       angle: 0,
       bold: true,

@@ -38,7 +38,15 @@ interface Shape {
 /** ISO 7200:2004 §5: 180 mm wide, so that it fits A4 upright. ASME: about 6¼ in, as on the smaller sheets of Y14.1. */
 const SHAPES: Readonly<Record<Practice, Shape>> = {
   ISO: { width: 180, height: 56, columns: [50, 112], names: 18, dates: 20.5, small: [15, 15, 12], symbol: 3.5 },
-  ASME: { width: 160, height: 56, columns: [44, 101], names: 15.2, dates: 18.4, small: [13, 14, 11], symbol: 2.9 },
+  ASME: {
+    width: 160,
+    height: 56,
+    columns: [44, 103.5],
+    names: 15.6,
+    dates: 18.4,
+    small: [12.5, 13.5, 11],
+    symbol: 2.9,
+  },
 }
 
 export function titleBlockSize(practice: Practice): { readonly width: number; readonly height: number } {

@@ -19,6 +19,7 @@ import {
 import { flattened, onPaper } from './ink.ts'
 import { once } from './once.ts'
 import { bar, type Shape } from './shapes.ts'
+import { obeying } from './sides.ts'
 import { along, polar, turned } from './vec.ts'
 import { WEIGHTS } from './weights.ts'
 
@@ -33,16 +34,14 @@ const LEADS = [0.35, 0.65, 0.2, 0.8].flatMap((t) => [10, 18, 28].map((length) =>
 export function angleUnits(desk: Desk, owner: number, dimensions: readonly Dimension[]): Unit[] {
   return dimensions.flatMap((d): Unit[] => {
     if (d.measured.kind !== 'angle') return []
-    const options = Array.from({ length: ARCS }, (_, k) =>
-      option(desk, owner, d, LEAST_RADIUS + k * desk.figures.pitch),
-    )
+    const options = Array.from({ length: ARCS }, (_, k) => option(desk, owner, d, k))
     return [
       {
         id: d.id,
         owner,
         dimensions: [d],
         rank: [2, d.value],
-        options,
+        ...obeying(options, d, desk.ink.views[owner]!.view),
         name: d.callout.lines
           .flat()
           .filter((p) => typeof p === 'string')
@@ -53,8 +52,10 @@ export function angleUnits(desk: Desk, owner: number, dimensions: readonly Dimen
   })
 }
 
-function option(desk: Desk, owner: number, d: Dimension, radius: number): Option {
+function option(desk: Desk, owner: number, d: Dimension, k: number): Option {
+  const radius = LEAST_RADIUS + k * desk.figures.pitch
   return {
+    row: k + 1,
     own: WEIGHTS.rowDistance * (radius - LEAST_RADIUS),
     members: once(() => [member(desk, owner, d, radius)]),
   }

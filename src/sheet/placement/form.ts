@@ -169,6 +169,10 @@ export interface Unit {
   readonly group?: string
   /** Ascending by `own`. */
   readonly options: readonly Option[]
+  /** The drafter's wish narrowed `options`; these are all there are. */
+  readonly unwished?: readonly Option[]
+  /** The drafter asked for a place that the unit does not have. */
+  readonly unmet?: true
   /** In words, for marks. */
   readonly name: string
 }

@@ -6,7 +6,7 @@ import { type Block, calloutBlock } from './callout-block.ts'
 import { arrow, type Desk, type Member, nothing, type Option, Outlined, textSlab, tieOf, type Unit } from './form.ts'
 import { onPaper } from './ink.ts'
 import { bar, type Shape } from './shapes.ts'
-import { type PaperSide, paperSide, wishedSide } from './sides.ts'
+import { obeying, type PaperSide, paperSide } from './sides.ts'
 import { along, back, dot, polar } from './vec.ts'
 import { WEIGHTS } from './weights.ts'
 
@@ -32,9 +32,6 @@ export function leaderUnits(desk: Desk, owner: number, dimensions: readonly Dime
       options = toTarget(note, { kind: 'circle', centre: m.centre, radius: m.radius })
     } else if (m.kind === 'radius') options = toArc(note, m)
     else return []
-    const side = wishedSide(d, desk.ink.views[owner]!.view)
-    const wished = options.filter((o) => o.side === side)
-    if (wished.length > 0) options = wished
     options.sort((a, b) => a.own - b.own)
     return [
       {
@@ -42,7 +39,7 @@ export function leaderUnits(desk: Desk, owner: number, dimensions: readonly Dime
         owner,
         dimensions: [d],
         rank: [3, -block.width],
-        options,
+        ...obeying(options, d, desk.ink.views[owner]!.view),
         name: d.callout.lines
           .map((l) => l.map((p) => (typeof p === 'string' ? p : p.stack.join('/'))).join(''))
           .join(' '),

@@ -5,7 +5,7 @@ import type { Desk, Option, Unit } from './form.ts'
 import { at, type InChain, type Span1 } from './line-setting.ts'
 import { canonical, extensionStart, linearMember, span1 } from './linear-form.ts'
 import { once } from './once.ts'
-import { faces, outlineLevel, paperSide, wishedSide } from './sides.ts'
+import { faces, obeying, outlineLevel, paperSide } from './sides.ts'
 import { back, dot, turned } from './vec.ts'
 import { WEIGHTS } from './weights.ts'
 
@@ -72,7 +72,7 @@ function unit(desk: Desk, owner: number, id: string, spans: readonly Span1[], gr
     ...normals.flatMap((n) => rows(desk, owner, spans, n)),
     ...(single ? acrossStep(desk, owner, single) : []),
   ].sort((a, b) => a.own - b.own)
-  const wished = honoured(options, spans, desk, owner)
+  const wishing = spans.find((x) => x.dimension.wish)?.dimension
   const first = spans[0]!
   const last = spans.reduce((m, s) => (s.s1 > m.s1 ? s : m), first)
   return {
@@ -81,23 +81,12 @@ function unit(desk: Desk, owner: number, id: string, spans: readonly Span1[], gr
     dimensions: spans.map((s) => s.dimension),
     rank: [1, last.s1 - first.s0],
     ...(group === undefined ? {} : { group }),
-    options: wished,
+    ...obeying(options, wishing, desk.ink.views[owner]!.view),
     name: first.dimension.callout.lines
       .flat()
       .filter((p) => typeof p === 'string')
       .join(' '),
   }
-}
-
-/** The drafter's own side and row where a member has a wish that can be met. */
-function honoured(options: readonly Option[], spans: readonly Span1[], desk: Desk, owner: number): readonly Option[] {
-  const wish = spans.find((s) => s.dimension.wish)?.dimension
-  if (!wish) return options
-  const side = wishedSide(wish, desk.ink.views[owner]!.view)
-  const kept = options.filter(
-    (o) => (side === undefined || o.side === side) && (wish.wish?.row === undefined || o.row === wish.wish.row),
-  )
-  return kept.length > 0 ? kept : options
 }
 
 function rows(desk: Desk, owner: number, spans: readonly Span1[], n: Vec2): Option[] {

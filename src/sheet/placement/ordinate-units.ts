@@ -21,7 +21,7 @@ import { at } from './line-setting.ts'
 import { canonical, extensionStart } from './linear-form.ts'
 import { once } from './once.ts'
 import { bar, type Shape } from './shapes.ts'
-import { faces, outlineLevel, paperSide, wishedSide } from './sides.ts'
+import { faces, obeying, outlineLevel, paperSide } from './sides.ts'
 import { back, dot, turned } from './vec.ts'
 import { WEIGHTS } from './weights.ts'
 
@@ -66,16 +66,18 @@ function unit(desk: Desk, owner: number, id: string, set: readonly Dimension[]):
     running.push({ dimension: d, block: calloutBlock(d, desk.figures), s: dot(point, u), point })
   }
   running.sort((a, b) => a.s - b.s)
-  const side = set.map((d) => wishedSide(d, view)).find((s) => s !== undefined)
   const all = [turned(u), back(turned(u))].flatMap((n) => rows(desk, owner, running, u, n))
-  const wished = all.filter((o) => o.side === side)
   const length = running.at(-1)!.s - running[0]!.s
   return {
     id,
     owner,
     dimensions: set,
     rank: [0, length],
-    options: (wished.length > 0 ? wished : all).sort((a, b) => a.own - b.own),
+    ...obeying(
+      all.sort((a, b) => a.own - b.own),
+      set.find((d) => d.wish),
+      view,
+    ),
     name: `the running sizes ${set.length > 0 ? set.map((d) => d.callout.lines.flat().join('')).join(', ') : ''}`,
     ...(set[0]!.group ? { group: set[0]!.group.id } : {}),
   }

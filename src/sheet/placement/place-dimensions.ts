@@ -1,5 +1,6 @@
 import type { Practice } from '../../brief/brief.ts'
 import type { Mark } from '../../brief/mark.ts'
+import type { Span } from '../../brief/span.ts'
 import type { Box2 } from '../../geometry/evaluate.ts'
 import type { Dimension, SizeSet } from '../../sizes/dimension.ts'
 import type { View } from '../../views/view.ts'
@@ -14,6 +15,7 @@ import { Ink, type StandingView, standing } from './ink.ts'
 import { leaderUnits } from './leader-units.ts'
 import { linearUnits, splitChain } from './linear-units.ts'
 import { ordinateUnits } from './ordinate-units.ts'
+import { originUnits } from './origin-units.ts'
 import { Search, type Stand } from './search.ts'
 import type { Slab } from './shapes.ts'
 import { facings } from './sides.ts'
@@ -29,6 +31,8 @@ export interface PlacementInput {
   readonly passable?: readonly Box2[]
   /** Drawing area, paper mm. */
   readonly bounds: Box2
+  /** Where the brief states the place that a size wishes for. */
+  readonly wishSpan?: (d: Dimension) => Span | undefined
   /** Sheet format, which decides lettering heights in ISO practice. */
   readonly format?: string
 }
@@ -37,6 +41,8 @@ export interface Placement {
   readonly items: readonly SheetItem[]
   /** Where texts stand; centre lines are broken there (`interrupted`). */
   readonly texts: readonly Slab[]
+  /** Bounds of each size with its lines. */
+  readonly taken: readonly Box2[]
   /** Ids of sizes for which there is no room; they are not drawn. */
   readonly unplaced: readonly string[]
   /** Dimension lines crossed by extension lines or leaders of other sizes. */
@@ -50,13 +56,18 @@ const SEED = 1729
 /** Places and draws the sizes of a sheet. Pure; all in paper mm. */
 export function placeDimensions(input: PlacementInput): Placement {
   const views = input.views.map(({ view, placed }) => standing(view, placed))
-  const { stands, unplaced, figures } = arrange(views, input, 1)
+  const { stands, unplaced, unmet, figures } = arrange(views, input, 1)
   return {
     items: finished(stands, figures),
     texts: stands.flatMap((s) => s.shapes.filter((x): x is Slab => x.shape === 'slab' && x.role === 'text')),
     unplaced: unplaced.flatMap((u) => (u.dimensions.length > 0 ? u.dimensions.map((d) => d.id) : [u.id])),
+    taken: stands.map(({ box }) => ({ min: [box.x0, box.y0], max: [box.x1, box.y1] })),
     crossings: crossingsOf(stands),
-    marks: [...strayMarks(input.sizes.dimensions, views), ...unplaced.map((u) => crowdedMark(u, views))],
+    marks: [
+      ...strayMarks(input.sizes.dimensions, views),
+      ...unplaced.map((u) => crowdedMark(u, views)),
+      ...unmet.map((u) => unmetMark(u, views, input.wishSpan)),
+    ],
   }
 }
 
@@ -65,7 +76,12 @@ export function arrange(
   views: readonly StandingView[],
   input: Pick<PlacementInput, 'sizes' | 'practice' | 'obstacles' | 'passable' | 'bounds' | 'format'>,
   effort: number,
-): { stands: readonly Stand[]; unplaced: readonly Unit[]; figures: ReturnType<typeof placementFigures> } {
+): {
+  stands: readonly Stand[]
+  unplaced: readonly Unit[]
+  unmet: readonly Unit[]
+  figures: ReturnType<typeof placementFigures>
+} {
   const figures = placementFigures(input.practice, input.format)
   const ink = new Ink(views)
   const ground = new Ground(
@@ -84,7 +100,9 @@ export function arrange(
       ...linearUnits(desk, owner, own),
       ...angleUnits(desk, owner, own),
       ...leaderUnits(desk, owner, own),
-      ...input.sizes.tables.filter((t) => t.view === view.id).flatMap((t) => tagUnits(desk, owner, t)),
+      ...input.sizes.tables
+        .filter((t) => t.view === view.id)
+        .flatMap((t) => [...originUnits(desk, owner, t), ...tagUnits(desk, owner, t)]),
     ]
   })
   const search = (list: readonly Unit[]): Search => {
@@ -100,7 +118,14 @@ export function arrange(
     units = units.flatMap((u) => (broken.includes(u) ? splitChain(desk, u) : [u]))
     result = search(units)
   }
-  return { stands: result.stands, unplaced: units.filter(off), figures }
+  // A wish for which there is no room gives way, and is marked.
+  const stubborn = units.filter((u) => u.unwished && off(u))
+  if (stubborn.length > 0) {
+    const open = ({ unwished, ...u }: Unit): Unit => ({ ...u, options: unwished ?? u.options, unmet: true })
+    units = units.map((u) => (stubborn.includes(u) ? open(u) : u))
+    result = search(units)
+  }
+  return { stands: result.stands, unplaced: units.filter(off), unmet: units.filter((u) => u.unmet), figures }
 }
 
 function crowdedMark(unit: Unit, views: readonly StandingView[]): Mark {
@@ -118,6 +143,21 @@ function crowdedMark(unit: Unit, views: readonly StandingView[]): Mark {
     ...(span ? { span } : {}),
     expected: `room for the size: ${cure}`,
     source: 'ASME Y14.5-2018 §4.5 and ISO 129-1:2018 §5 (legibility: nothing printed over a size)',
+  }
+}
+
+function unmetMark(unit: Unit, views: readonly StandingView[], wishSpan: PlacementInput['wishSpan']): Mark {
+  const d = unit.dimensions.find((x) => x.wish)
+  const { side, row } = d?.wish ?? {}
+  const asked = [side ? `${side} side` : '', row ? `row ${row}` : ''].filter((x) => x).join(', ')
+  const span = d && (wishSpan?.(d) ?? d.span)
+  return {
+    rule: 'place-not-met',
+    weight: 'look again',
+    text: `${unit.name} cannot stand at the ${views[unit.owner]!.view.id} view’s ${asked}: it has no such place, or the place is taken.`,
+    ...(span ? { span } : {}),
+    expected: 'another side or row, or the statement left out',
+    source: 'common practice, no source',
   }
 }
 

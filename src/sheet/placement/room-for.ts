@@ -19,9 +19,15 @@ const FIELD = 4000
 
 /**
  * The room that the sizes of each view take outside its outline at `scale` (paper mm per part mm): each view is sized by
- * itself on a boundless sheet, without the rounds of improvement.
+ * itself on a boundless sheet with the lettering of `format`, without the rounds of improvement.
  */
-export function roomFor(sizes: SizeSet, views: ViewSet, scale: number, practice: Practice): Record<string, Room> {
+export function roomFor(
+  sizes: SizeSet,
+  views: ViewSet,
+  scale: number,
+  practice: Practice,
+  format?: string,
+): Record<string, Room> {
   const out: Record<string, Room> = {}
   for (const view of views.views) {
     const placed = { id: view.id, origin: [0, 0] as const, scale, box: view.box }
@@ -32,11 +38,15 @@ export function roomFor(sizes: SizeSet, views: ViewSet, scale: number, practice:
       tables: sizes.tables.filter((t) => t.view === view.id),
     }
     const bounds = { min: [-FIELD, -FIELD] as const, max: [FIELD, FIELD] as const }
-    const figures = practiceFigures(practice)
+    const figures = practiceFigures(practice, format)
     const planes = view.cuttingPlanes.map((p) => cuttingPlaneLine(p, (q) => onPaper(placed, q), at.box, figures, {}))
     const obstacles = planes.flatMap((p) => p.taken)
     const passable = planes.flatMap((p) => p.arrows)
-    const { stands } = arrange([at], { sizes: own, practice, obstacles, passable, bounds }, 0)
+    const { stands } = arrange(
+      [at],
+      { sizes: own, practice, obstacles, passable, bounds, ...(format ? { format } : {}) },
+      0,
+    )
     const room = { left: 0, right: 0, top: 0, bottom: 0 }
     for (const { box } of stands) {
       room.left = Math.max(room.left, at.box.min[0] - box.x0)

@@ -2,7 +2,7 @@ import type { Side } from '../../brief/brief.ts'
 import type { Vec2, Vec3 } from '../../geometry/vec.ts'
 import type { Dimension } from '../../sizes/dimension.ts'
 import type { View } from '../../views/view.ts'
-import type { Facing } from './form.ts'
+import type { Facing, Option, Unit } from './form.ts'
 import type { StandingView } from './ink.ts'
 import { dot } from './vec.ts'
 
@@ -33,6 +33,20 @@ export function wishedSide(d: Dimension, view: View): PaperSide | undefined {
   if (Math.hypot(way[0], way[1]) > 0.5) return paperSide(way)
   const asWritten: Partial<Record<Side, PaperSide>> = { top: 'above', bottom: 'below', left: 'left', right: 'right' }
   return asWritten[side]
+}
+
+/** Options that obey the drafter's wish for side and row; all of them, and `unmet`, where none does. */
+export function obeying(
+  options: readonly Option[],
+  wishing: Dimension | undefined,
+  view: View,
+): Pick<Unit, 'options' | 'unwished' | 'unmet'> {
+  if (!wishing?.wish) return { options }
+  const side = wishedSide(wishing, view)
+  const { row } = wishing.wish
+  if (wishing.wish.side && !side) return { options, unmet: true }
+  const kept = options.filter((o) => (side === undefined || o.side === side) && (row === undefined || o.row === row))
+  return kept.length > 0 ? { options: kept, unwished: options } : { options, unmet: true }
 }
 
 /** For each view, the directions in which another view stands in projection, with the distance between the outlines. */

@@ -25,8 +25,6 @@ export const WEIGHTS = {
   notStaggered: 0.4,
   /** Sizes of one baseline or chain on different sides. */
   groupApart: 4,
-  /** Per mm between texts of one feature, past 20 mm. */
-  featureApart: 0.01,
   /** By line kind of the view: what a dimension line, an extension line, a leader crosses. */
   over: {
     dimension: { visible: 12, hidden: 5, centre: 2, other: 4 },

@@ -1,0 +1,35 @@
+import type { Box2 } from '../geometry/evaluate.ts'
+import type { Vec2 } from '../geometry/vec.ts'
+import { boxOf, findSpot, grownBy } from './arrange/boxes.ts'
+import type { SheetChoice } from './arrange/choose-sheet.ts'
+import { STAMP_LETTERS, stamp, stampShapes } from './furniture/stamp.ts'
+import type { SheetItem } from './sheet.ts'
+
+/**
+ * The stamp on a sheet that was laid out without one: clear of everything, if need be in the views' rooms and smaller. A
+ * sheet so full that not even that is found carries it over its upper edge's middle, for it must not go without.
+ */
+export function lateStamp(
+  choice: SheetChoice,
+  views: readonly Box2[],
+  obstacles: readonly Box2[],
+  sizes: readonly Box2[],
+  words: readonly [string, string],
+): SheetItem[] {
+  const { frame, title } = choice
+  const rooms = [...obstacles, ...choice.grid.rooms.values(), ...sizes]
+  const printed = [...obstacles, ...views.map((v) => grownBy(v, 2)), ...sizes]
+  for (const taken of [rooms, printed]) {
+    for (const letters of STAMP_LETTERS) {
+      for (const { lines, width, height } of stampShapes(words, letters)) {
+        const wish: Vec2 = [title.max[0] - 4 - width / 2, title.max[1] + 4 + height / 2]
+        const spot = findSpot(width, height, taken, grownBy(frame, -2), wish)
+        if (spot) return stamp(lines, spot, letters)
+      }
+    }
+  }
+  const letters = STAMP_LETTERS.at(-1)!
+  const { lines, width, height } = stampShapes(words, letters)[0]!
+  const left = (frame.min[0] + frame.max[0] - width) / 2
+  return stamp(lines, boxOf(left, frame.max[1] - height, left + width, frame.max[1]), letters)
+}

@@ -1,0 +1,74 @@
+import type { Vec2 } from '../../geometry/vec.ts'
+import type { HoleTable } from '../../sizes/dimension.ts'
+import { blockOf } from './callout-block.ts'
+import { type Desk, type Drawn, drawn, type Member, nothing, type Option, textSlab, type Unit } from './form.ts'
+import { onPaper } from './ink.ts'
+import { at } from './line-setting.ts'
+import { extensionStart } from './linear-form.ts'
+import { once } from './once.ts'
+import { bar, type Shape } from './shapes.ts'
+import { outlineLevel } from './sides.ts'
+import { back, turned } from './vec.ts'
+
+/** Lengths of the axes past the outline, mm. */
+const LENGTHS = [8, 14, 20, 28]
+/** Diameter of the origin's circle where the practice has none of its own, mm (ISO 129-1:2018 §9.4: 3 mm, from memory). */
+const CIRCLE = 3
+
+/**
+ * The origin of a hole table: a circle at the origin, and the two axes drawn out from the outline as extension lines, each
+ * with its letter at the end (ASME Y14.5-2018 Fig. 4-49, from memory).
+ */
+export function originUnits(desk: Desk, owner: number, table: HoleTable): Unit[] {
+  const origin = onPaper(desk.ink.views[owner]!.placed, table.origin)
+  const ways: readonly (readonly [letter: string, u: Vec2])[] = [
+    ['X', [1, 0]],
+    ['Y', [0, 1]],
+  ]
+  return ways.map(([letter, u], i): Unit => {
+    const options = [back(u), u].flatMap((n, k) =>
+      LENGTHS.map((length): Option => {
+        const members = once(() => [member(desk, owner, table, origin, n, letter, length, i === 0)])
+        return { own: 0.1 * length + 0.6 * k, members }
+      }),
+    )
+    return {
+      id: `origin ${letter} ${table.view}`,
+      owner,
+      dimensions: [],
+      rank: [0, -1],
+      options: options.sort((a, b) => a.own - b.own),
+      name: `the table’s ${letter} axis`,
+    }
+  })
+}
+
+function member(
+  desk: Desk,
+  owner: number,
+  table: HoleTable,
+  origin: Vec2,
+  n: Vec2,
+  letter: string,
+  length: number,
+  marked: boolean,
+): Member {
+  const f = desk.figures
+  const side = turned(n)
+  const s = origin[0] * side[0] + origin[1] * side[1]
+  const from = extensionStart(desk, owner, origin, n)
+  const end = Math.max(from, outlineLevel(desk.ink.views[owner]!, n)) + length
+  const block = blockOf({ lines: [[letter]] }, f)
+  const centre = at(side, n, s, end + 1 + (n[0] !== 0 ? block.width : block.height) / 2)
+  const shapes: Shape[] = [textSlab(block, centre, 0), bar('extension', at(side, n, s, from), at(side, n, s, end))]
+  const radius = (f.practice.originCircle ?? CIRCLE) / 2
+  const strokes: Drawn['strokes'] = marked
+    ? [{ kind: 'dimension', curve: { kind: 'arc', c: origin, r: radius, from: 0, sweep: 2 * Math.PI } }]
+    : []
+  return {
+    dimension: undefined,
+    tie: { view: table.view },
+    fixed: nothing(),
+    alternatives: [{ own: 0, ...drawn(shapes, strokes, [{ block, centre, angle: 0, justify: 'middle' }]) }],
+  }
+}
