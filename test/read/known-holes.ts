@@ -24,17 +24,12 @@ export function examplePart(name: string, kernel: OcctKernel): Part {
   return buildPart(readBrief(text), kernel)
 }
 
-/** A hole in words that do not depend on which end it is seen from: numbers to a tenth of a micrometre. */
-export interface HoleWords {
-  readonly words: string
-}
-
 const round = (n: number): string => {
   const text = n.toFixed(4)
   return Number(text) === 0 ? '0.0000' : text
 }
 
-/** `⌀9.0000 through; counterbore ⌀15.0000 deep 9.0000; on line (…) along (…)`. */
+/** A hole in words that do not depend on the end it is seen from, to a tenth of a micrometre: `⌀9.0000 through; counterbore ⌀15.0000 deep 9.0000; on line (…) along (…)`. */
 export function holeWords(hole: {
   readonly diameter: number
   readonly depth?: number | undefined

@@ -75,6 +75,39 @@ describe('an assembly', () => {
   })
 })
 
+describe('drawing as1', () => {
+  it('whole: views, overall sizes, one centre line for each axis, stamped preliminary', () => {
+    const { part, views, sizes, sheet, marks } = compileSolid(as1, kernel)
+    expect(marks.filter((m) => m.weight === 'must change')).toEqual([])
+    expect(marks.find((m) => m.rule === 'assembly')!.text).toMatch(
+      /^as1 holds 18 solids: 8 × nut, rod, 6 × bolt, 2 × l-bracket, plate\./,
+    )
+    expect(views!.views.map((v) => v.id)).toEqual(['front', 'top', 'left', 'pictorial'])
+    expect(sizes!.dimensions.map((d) => Math.round(d.value * 1e6) / 1e6)).toEqual([200, 150, 84])
+    // six bolts and the rod
+    expect(part!.features.length).toBe(7)
+    expect(sheet!.items.some((i) => i.item === 'text' && i.role === 'stamp')).toBe(true)
+    kernel.free(part!.solid)
+  })
+
+  // Sizes known from the closed formulas above; the two sets of three holes of the plate stand on circles of 30.
+  it.each([
+    ['plate', ['180', '150', '40', '75', '140', '⌀30', '⌀30', '3× ⌀10', '3× ⌀10']],
+    ['l-bracket', ['50', '60', '100', '10', '10', '40', '50', '⌀10', '35', '50', '⌀30', '3× ⌀10']],
+    ['rod', ['200', '⌀10']],
+    ['nut', ['20', '15', '10', '7.5', '⌀10']],
+    ['bolt', ['37', '⌀15', '⌀10', '3']],
+  ])('%s: sized completely and without a fault', (name, known) => {
+    const { part, sizes, sheet, marks } = compileSolid(as1, kernel, { solid: name })
+    expect(marks.filter((m) => m.weight === 'must change')).toEqual([])
+    expect(sizes!.proof.sentence).toMatch(/^complete/)
+    const texts = sizes!.dimensions.map((d) => d.callout.lines.flat().join(' '))
+    expect([...texts].sort()).toEqual([...known].sort())
+    expect(sheet!.items.length).toBeGreaterThan(20)
+    kernel.free(part!.solid)
+  })
+})
+
 describe('units', () => {
   // 1 inch is 25.4 mm exactly (international yard and pound agreement, 1959)
   it.each(['inch', 'mm'] as const)('a box written in %s is read in millimetres', (unit) => {

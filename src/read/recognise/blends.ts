@@ -1,4 +1,3 @@
-import type { Body } from '../../kernel/body.ts'
 import { type Line3, type Neighbour, SAME } from './borders.ts'
 import { isRound, type Wall } from './walls.ts'
 
@@ -52,8 +51,3 @@ export function blendsOf(
 
 /** Every round wall with the material inside: shafts, bosses, rims. */
 export const bossesOf = (walls: readonly Wall[]): Wall[] => walls.filter((w) => !w.inside && isRound(w))
-
-/** Faces that no edge joins to another face: where a face is missing, its neighbours are left with a free border. */
-export function openFaces(body: Body): number[] {
-  return [...new Set(body.edges.filter((e) => e.faces[1] === undefined).map((e) => e.faces[0]))]
-}
