@@ -6,7 +6,7 @@ import { pointOnCurve } from '../../kernel/evaluate3.ts'
 /** Lengths closer than this (mm) are one: files carry their numbers to about 1e-7 of the part. */
 export const SAME = 2e-5
 /** Directions closer than this (radians) are one. */
-export const PARALLEL = 1e-6
+const PARALLEL = 1e-6
 
 /** A line in space: its point nearest the origin and its direction, the same for all that lie on it. */
 export interface Line3 {
@@ -15,7 +15,7 @@ export interface Line3 {
 }
 
 /** The direction with its first component that counts positive, and exact where it runs along an axis of the part. */
-export function canonical(direction: Vec3): Vec3 {
+function canonical(direction: Vec3): Vec3 {
   const k = ([0, 1, 2] as const).find((i) => 1 - Math.abs(direction[i]) < 1e-12)
   if (k !== undefined) return [k === 0 ? 1 : 0, k === 1 ? 1 : 0, k === 2 ? 1 : 0]
   const u = unit(direction)
@@ -39,7 +39,7 @@ export const sameLine = (a: Line3, b: Line3): boolean =>
   parallel(a.direction, b.direction) && offLine(b.point, a) < SAME
 
 /** Points on a curve: both ends of a line, arcs every 11.25° or closer. */
-export function pointsOn(curve: Curve3): Vec3[] {
+function pointsOn(curve: Curve3): Vec3[] {
   if (curve.kind === 'line') return [curve.a, curve.b]
   const steps = curve.kind === 'spline' ? 16 : Math.max(4, Math.ceil(Math.abs(curve.sweep) / (Math.PI / 16)))
   return Array.from({ length: steps + 1 }, (_, i) => pointOnCurve(curve, i / steps))

@@ -25,7 +25,7 @@ export interface Wall {
 }
 
 /** More than this of a turn is a whole round, though a keyway or a flat may cut into it; less is an arc. */
-export const ROUND = 1.15 * Math.PI
+const ROUND = 1.15 * Math.PI
 
 export const isRound = (wall: Wall): boolean => wall.sweep > ROUND
 
