@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process'
-import { readFileSync } from 'node:fs'
+import { existsSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { gzipSync } from 'node:zlib'
 import axe from 'axe-core'
@@ -249,8 +249,20 @@ describe('the page', () => {
 
   it('saves into the folder, and not over what another has written', { timeout: FIRST }, async () => {
     page = await openPage(browser, served.address)
-    page.on('dialog', (dialog) => void dialog.accept('bracket.brief'))
+    const slip = page.locator('dialog.asking')
+    const line = slip.getByLabel('File name')
+    await page.locator('.scale-rule button').first().focus()
     await page.keyboard.press('Control+s')
+    expect(await line.inputValue()).toBe('VB-1042.brief')
+    await page.keyboard.press('Escape')
+    await slip.waitFor({ state: 'hidden' })
+    expect(await page.evaluate(() => document.activeElement?.closest('.scale-rule') !== null)).toBe(true)
+    expect(existsSync(join(served.folder, 'VB-1042.brief'))).toBe(false)
+    await page.keyboard.press('Control+s')
+    // The name without its ending is ready to be written over.
+    await page.keyboard.type('bracket')
+    expect(await axeFindings()).toEqual([])
+    await page.keyboard.press('Enter')
     await page.waitForSelector('.notice:has-text("Saved as bracket.brief")')
     const path = join(served.folder, 'bracket.brief')
     expect(readFileSync(path, 'utf8')).toBe(readFileSync('examples/vent-bracket.brief', 'utf8'))
@@ -258,8 +270,33 @@ describe('the page', () => {
     await goToEnd()
     await page.keyboard.type('\nnote      Mine')
     await page.keyboard.press('Control+s')
+    await expect.poll(() => line.inputValue()).toBe('bracket-2.brief')
+    await page.keyboard.press('Escape')
     await page.waitForSelector('.notice:has-text("was not saved")')
+    await page.keyboard.press('Control+s')
+    await expect.poll(() => line.inputValue()).toBe('bracket-2.brief')
+    await page.keyboard.press('Enter')
+    await page.waitForSelector('.notice:has-text("Saved as bracket-2.brief")')
     expect(readFileSync(path, 'utf8')).toBe('part  Other\n')
+    expect(readFileSync(join(served.folder, 'bracket-2.brief'), 'utf8')).toMatch(/note {6}Mine\s*$/)
+  })
+
+  it('throws a brief away only when it is sure', { timeout: FIRST }, async () => {
+    page = await openPage(browser, served.address)
+    await page.keyboard.press('Control+o')
+    await page.getByRole('button', { name: 'spacer ring' }).click()
+    await waitForLettering(page, 'Spacer ring')
+    await page.keyboard.press('Control+o')
+    const bin = page.getByRole('button', { name: 'Throw away Vent motor bracket', exact: true })
+    const slip = page.getByRole('dialog', { name: 'Throw away Vent motor bracket?' })
+    await bin.press('Enter')
+    await slip.waitFor()
+    await page.keyboard.press('Enter')
+    await slip.waitFor({ state: 'hidden' })
+    expect(await bin.count()).toBe(1)
+    await bin.press('Enter')
+    await slip.getByRole('button', { name: 'Throw away', exact: true }).press('Enter')
+    await bin.waitFor({ state: 'detached' })
   })
 
   it('lifts the pictorial off, cuts it and says why a line is there', { timeout: FIRST }, async () => {

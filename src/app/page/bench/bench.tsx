@@ -15,6 +15,7 @@ import { slipState } from '../slip/editor.ts'
 import { Slip } from '../slip/slip.tsx'
 import { Lifted } from '../solid/lifted.tsx'
 import { Starter } from '../starter/starter.tsx'
+import { AskingSlip, useAsk } from './asking-slip.tsx'
 import { editsOf } from './edits.ts'
 import { Papers } from './papers.tsx'
 import { RealSize, screenPixelsPerMm } from './real-size.tsx'
@@ -47,7 +48,8 @@ export function Bench() {
   const briefs = useBriefs(tell)
   const { active } = briefs
   const { state: engineState, shown, faults, draw, lay, engine } = useEngine()
-  const { save, openFile } = useSaving(briefs, tell)
+  const { ask, asked } = useAsk()
+  const { save, openFile } = useSaving(briefs, tell, ask)
   const [folded, setFolded] = useState(false)
   const [shelfOpen, setShelfOpen] = useState(false)
   const [starting, setStarting] = useState(false)
@@ -364,7 +366,14 @@ export function Bench() {
           setFolded(true)
           setShelfOpen(false)
         }}
-        onLetGo={briefs.throwAway}
+        onLetGo={async (id, title) => {
+          const sure = await ask({
+            title: `Throw away ${title}?`,
+            words: 'It cannot be brought back.',
+            yes: 'Throw away',
+          })
+          if (sure !== undefined) briefs.throwAway(id)
+        }}
         onDesk={(from, name) => {
           leaveSlip()
           void briefs.openFrom(from, name)
@@ -390,6 +399,7 @@ export function Bench() {
         }}
         onClose={() => setMeasuring(false)}
       />
+      <AskingSlip asked={asked} />
     </div>
   )
 }

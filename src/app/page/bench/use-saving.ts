@@ -2,6 +2,7 @@ import { useCallback } from 'react'
 import { readBrief } from '../../../brief/read.ts'
 import { putBrief } from '../shelf/desk-client.ts'
 import type { Kept } from '../shelf/shelf.ts'
+import type { Ask } from './asking-slip.tsx'
 import { download, fileNameOf } from './save-file.ts'
 import type { Briefs } from './use-briefs.ts'
 
@@ -20,22 +21,43 @@ export function nameFor(text: string): string {
   return `${fileNameOf(header.number?.text ?? header.part?.text ?? 'untitled')}.brief`
 }
 
+const briefName = (written: string): string => (/\.brief$/i.test(written) ? written : `${written}.brief`)
+
+/** `bracket.brief` → `bracket-2.brief` → `bracket-3.brief`. */
+function anotherName(name: string): string {
+  const [, stem, count] = /^(.*?)(?:-(\d{1,3}))?\.brief$/i.exec(name) ?? [undefined, name, undefined]
+  return `${stem}-${Number(count ?? 1) + 1}.brief`
+}
+
 /** Saving and opening: to the server's folder, to a file of the browser's choosing, or as a download. */
-export function useSaving(briefs: Briefs, tell: (text: string) => void) {
+export function useSaving(briefs: Briefs, tell: (text: string) => void, ask: Ask) {
   const { desk, settle, refreshDesk, begin } = briefs
 
+  /** Saves under the name, or asks for another as long as what lies there is another file. */
   const toDesk = useCallback(
-    async (brief: Kept, name: string, tag: string | undefined) => {
-      const put = await putBrief(name, brief.text, tag)
-      if (put.kind === 'saved') {
-        settle(brief.id, { kind: 'desk', name, tag: put.tag }, brief.text)
-        tell(`Saved as ${name}.`)
-        refreshDesk()
-      } else if (put.kind === 'changed') {
-        tell(`${name} was not saved: the file there is another by now. Save under another name, or open it anew.`)
-      } else tell(`${name} was not saved: ${put.text}.`)
+    async (brief: Kept, first: string, tag: string | undefined) => {
+      for (let name = first, known = tag; ; known = undefined) {
+        const put = await putBrief(name, brief.text, known)
+        if (put.kind === 'saved') {
+          settle(brief.id, { kind: 'desk', name, tag: put.tag }, brief.text)
+          tell(`Saved as ${name}.`)
+          refreshDesk()
+          return
+        }
+        if (put.kind !== 'changed') return tell(`${name} was not saved: ${put.text}.`)
+        const other = await ask({
+          title: 'Save under another name',
+          words: known
+            ? `${name} was changed by someone else since it was opened, and is not written over.`
+            : `There is a ${name} in the folder already, and it is not written over.`,
+          line: { name: 'File name', text: anotherName(name) },
+          yes: 'Save',
+        })
+        if (!other) return tell(`${name} was not saved: the file there is another by now.`)
+        name = briefName(other)
+      }
     },
-    [settle, tell, refreshDesk],
+    [settle, tell, refreshDesk, ask],
   )
 
   const save = useCallback(
@@ -52,9 +74,13 @@ export function useSaving(briefs: Briefs, tell: (text: string) => void) {
         }
         const name = nameFor(brief.text)
         if (desk) {
-          const asked = prompt(`Save in the folder ${desk.folder} as`, name)
-          if (!asked) return undefined
-          return await toDesk(brief, /\.brief$/i.test(asked) ? asked : `${asked}.brief`, undefined)
+          const asked = await ask({
+            title: 'Save the brief',
+            words: `It is written into the folder ${desk.folder}.`,
+            line: { name: 'File name', text: name },
+            yes: 'Save',
+          })
+          return asked ? await toDesk(brief, briefName(asked), undefined) : undefined
         }
         const { showSaveFilePicker } = window as FileWindow
         if (showSaveFilePicker) {
@@ -72,7 +98,7 @@ export function useSaving(briefs: Briefs, tell: (text: string) => void) {
       }
       return undefined
     },
-    [desk, settle, tell, toDesk],
+    [desk, settle, tell, toDesk, ask],
   )
 
   const openFile = useCallback(async () => {

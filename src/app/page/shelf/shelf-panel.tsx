@@ -11,7 +11,7 @@ interface ShelfProps {
   readonly onClose: () => void
   readonly onTake: (id: string) => void
   readonly onBeside: (id: string) => void
-  readonly onLetGo: (id: string) => void
+  readonly onLetGo: (id: string, title: string) => void
   readonly onDesk: (from: 'briefs' | 'examples', name: string) => void
   readonly onFile: () => void
   readonly onNew: () => void
@@ -63,11 +63,7 @@ export function ShelfPanel(props: ShelfProps) {
                       <button
                         type="button"
                         aria-label={`Throw away ${header.part?.text ?? 'this brief'}`}
-                        onClick={() => {
-                          if (confirm(`Throw away ${header.part?.text ?? 'this brief'}? It cannot be brought back.`)) {
-                            props.onLetGo(brief.id)
-                          }
-                        }}
+                        onClick={() => props.onLetGo(brief.id, header.part?.text ?? 'this brief')}
                       >
                         Throw away
                       </button>
