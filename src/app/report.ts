@@ -148,7 +148,7 @@ export function printReport(report: Report): string {
     say('overall', `${solid.overall.map(length).join(' × ')}  (left-right × front-rear × up-down)`)
     say('volume', inch ? `${(solid.volume / INCH ** 3).toFixed(4)} in³` : `${trimmed(solid.volume / 1000, 4)} cm³`)
     say('surface', inch ? `${(solid.area / INCH ** 2).toFixed(3)} in²` : `${trimmed(solid.area / 100, 3)} cm²`)
-    say('centre of gravity', solid.centreOfGravity.map(length).join(', ') + '  (from left, front, bottom)')
+    say('centre of gravity', `${solid.centreOfGravity.map(length).join(', ')}  (from left, front, bottom)`)
     if (solid.mass === undefined) say('mass', 'not known: the material has no density in the table')
     else {
       const mass = inch ? `${(solid.mass / POUND).toFixed(3)} lb` : `${trimmed(solid.mass, 4)} kg`

@@ -273,7 +273,7 @@ function trimSpline(s: Spline2, u0: number, u1: number): Spline2 {
     const have = knots.filter((k) => k === u).length
     for (let i = have; !at && i < p; i++) insert(u)
   }
-  const first = knots.findIndex((k) => k === u0)
+  const first = knots.indexOf(u0)
   const start = u0 === s.knots[0] ? 0 : first - 1
   const endKnot = knots.lastIndexOf(u1)
   const end = u1 === s.knots[s.knots.length - 1] ? poles.length - 1 : endKnot - p

@@ -32,7 +32,15 @@ export interface ExactView {
 }
 
 /** Line kinds of ASME Y14.2 / ISO 128-2, in order of precedence. */
-export type LineKind = 'visible' | 'hidden' | 'cutting plane' | 'centre' | 'phantom' | 'thread' | 'intersection' | 'hatching'
+export type LineKind =
+  | 'visible'
+  | 'hidden'
+  | 'cutting plane'
+  | 'centre'
+  | 'phantom'
+  | 'thread'
+  | 'intersection'
+  | 'hatching'
 
 /** A line of the finished view, in part millimetres. */
 export interface ViewLine {
