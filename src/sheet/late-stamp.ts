@@ -1,24 +1,29 @@
 import type { Box2 } from '../geometry/evaluate.ts'
 import type { Vec2 } from '../geometry/vec.ts'
 import { boxOf, findSpot, grownBy } from './arrange/boxes.ts'
-import type { SheetChoice } from './arrange/choose-sheet.ts'
 import { STAMP_LETTERS, stamp, stampShapes } from './furniture/stamp.ts'
 import type { SheetItem } from './sheet.ts'
+
+/** What already stands on the sheet. */
+interface Field {
+  readonly frame: Box2
+  readonly title: Box2
+  /** Title block, notes, tables, labels. */
+  readonly obstacles: readonly Box2[]
+  /** Outlines of the views, and with the room kept for their sizes. */
+  readonly views: readonly Box2[]
+  readonly rooms: readonly Box2[]
+  readonly sizes: readonly Box2[]
+}
 
 /**
  * The stamp on a sheet that was laid out without one: clear of everything, if need be in the views' rooms and smaller. A
  * sheet so full that not even that is found carries it over its upper edge's middle, for it must not go without.
  */
-export function lateStamp(
-  choice: SheetChoice,
-  views: readonly Box2[],
-  obstacles: readonly Box2[],
-  sizes: readonly Box2[],
-  words: readonly [string, string],
-): SheetItem[] {
-  const { frame, title } = choice
-  const rooms = [...obstacles, ...choice.grid.rooms.values(), ...sizes]
-  const printed = [...obstacles, ...views.map((v) => grownBy(v, 2)), ...sizes]
+export function lateStamp(field: Field, words: readonly [string, string]): SheetItem[] {
+  const { frame, title, obstacles, sizes } = field
+  const rooms = [...obstacles, ...field.rooms, ...sizes]
+  const printed = [...obstacles, ...field.views.map((v) => grownBy(v, 2)), ...sizes]
   for (const taken of [rooms, printed]) {
     for (const letters of STAMP_LETTERS) {
       for (const { lines, width, height } of stampShapes(words, letters)) {

@@ -254,10 +254,14 @@ function draw(desk: Desk, choice: SheetChoice): Drawn {
     if (placement.unplaced.length > 0 && !desk.preliminary)
       items.push(
         ...lateStamp(
-          choice,
-          standing.map(({ at }) => at.box),
-          [...obstacles, ...passable],
-          placement.taken,
+          {
+            frame: choice.frame,
+            title: choice.title,
+            obstacles: [...obstacles, ...passable],
+            views: standing.map(({ at }) => at.box),
+            rooms: [...choice.grid.rooms.values()],
+            sizes: placement.taken,
+          },
           words.preliminary,
         ),
       )

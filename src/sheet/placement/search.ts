@@ -1,6 +1,7 @@
 import { conflict, type Rules } from './conflicts.ts'
 import { type Alternative, type Bounds, boundsOf, type Drawn, type Member, type Option, type Unit } from './form.ts'
 import type { Ground } from './ground.ts'
+import { mulberry } from './mulberry.ts'
 import { near, type Shape } from './shapes.ts'
 import { WEIGHTS } from './weights.ts'
 
@@ -406,16 +407,4 @@ function swap<T>(list: T[], i: number, k: number): void {
   const t = list[i]!
   list[i] = list[k]!
   list[k] = t
-}
-
-/** Mulberry32: a small generator of even pseudo-random numbers in [0, 1). */
-function mulberry(seed: number): () => number {
-  let a = seed >>> 0
-  return () => {
-    a = (a + 0x6d2b79f5) >>> 0
-    let t = a
-    t = Math.imul(t ^ (t >>> 15), t | 1)
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61)
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296
-  }
 }

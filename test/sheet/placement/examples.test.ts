@@ -16,6 +16,7 @@ describe('the examples’ sheets under the audit', () => {
     kernel.free(part.solid)
     const a = auditSizes(sheet, brief.header.practice)
     const { textOnText, textOnLine, arrowCollisions, rowsTooClose, leadersLevel, overshootsMissing } = a
+    expect(a.dimensionLineCrossings).toBe(0)
     expect(
       { textOnText, textOnLine, arrowCollisions, rowsTooClose, leadersLevel, overshootsMissing },
       JSON.stringify(a.findings.filter((f) => f.what !== 'extensionCrossings').slice(0, 4)),

@@ -79,6 +79,51 @@ describe('placing sizes', () => {
     expect(level({ side: 'top', row: 3 })).toBe(186)
   })
 
+  it('says where the drafter’s wish cannot be met, and stands the size elsewhere', () => {
+    const span = { from: 40, to: 60 }
+    const place = (wish: object, room = bounds as { min: readonly [number, number]; max: readonly [number, number] }) =>
+      placeDimensions({
+        views: [plate()],
+        sizes: sizeSet([across('top', [0, 0], [80, 0], '80', { id: 'w', wish })]),
+        practice: 'ISO',
+        obstacles: [],
+        bounds: room,
+        wishSpan: () => span,
+      })
+    // No row 99; and a level size has no place left of its view.
+    for (const wish of [{ row: 99 }, { side: 'left' }]) {
+      const r = place(wish)
+      expect(r.unplaced).toEqual([])
+      expect(r.marks.map((m) => [m.rule, m.span])).toEqual([['place-not-met', span]])
+    }
+    // Row 3 above would be at 186, beyond the field.
+    const tight = place({ side: 'top', row: 3 }, { min: [10, 10], max: [410, 180] })
+    expect(tight.unplaced).toEqual([])
+    expect(tight.marks.map((m) => m.rule)).toEqual(['place-not-met'])
+    expect(place({ side: 'top', row: 3 }).marks).toEqual([])
+  })
+
+  it('draws the origin of a hole table: a circle at the origin, axes with their letters clear of the outline', () => {
+    // ISO 129-1:2018 §9.4 and ASME Y14.5-2018 Fig. 4-49, from memory.
+    const row = { tag: 'A1', x: '20', y: '10', size: { lines: [['⌀6']] }, at: [20, 10] as const, feature: 'hole 1' }
+    const lines = [...rect(0, 0, 80, 40), ...hole([20, 10], 3)]
+    const r = placeDimensions({
+      views: [place(view('top', lines, { min: [0, 0], max: [80, 40] }), [150, 120])],
+      sizes: sizeSet([], [{ view: 'top', origin: [0, 0], rows: [row] }]),
+      practice: 'ISO',
+      obstacles: [],
+      bounds,
+    })
+    expect(r.unplaced).toEqual([])
+    const circles = r.items.flatMap((i) => (i.item === 'stroke' && i.curve.kind === 'arc' ? [i.curve] : []))
+    expect(circles.map((c) => c.c)).toEqual([[150, 120]])
+    const at = (t: string) => r.items.flatMap((i) => (i.item === 'text' && i.text === t ? [i.at] : []))[0]!
+    expect(at('X')[0]).toBeLessThan(150)
+    expect(at('X')[1]).toBeCloseTo(120 - 3.5 / 2, 6)
+    expect(at('Y')[1]).toBeLessThan(120)
+    expect(at('Y')[0]).toBeCloseTo(150, 6)
+  })
+
   it('says when a size stands in a view that is not on the sheet', () => {
     const r = placeDimensions({
       views: [plate()],

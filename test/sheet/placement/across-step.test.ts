@@ -1,0 +1,109 @@
+import { describe, expect, it } from 'vitest'
+import { auditSizes } from '../../../src/sheet/placement/audit.ts'
+import { interrupted } from '../../../src/sheet/placement/interrupt.ts'
+import { placeDimensions } from '../../../src/sheet/placement/place-dimensions.ts'
+import { slab } from '../../../src/sheet/placement/shapes.ts'
+import type { SheetItem } from '../../../src/sheet/sheet.ts'
+import { across, field, place, seg, sheetOf, sizeSet, upward, view } from './fixtures.ts'
+
+/** A shaft of four steps, axis level; its diameters are marked as such. */
+function shaft() {
+  const steps = [
+    [40, 20],
+    [30, 34],
+    [60, 26],
+    [40, 18],
+  ] as const
+  const lines = [seg([0, 0], [170, 0], 'centre', 3)]
+  const dimensions = [across('front', [0, -10], [170, -9], '170')]
+  let x = 0
+  let last = 0
+  for (const [l, d] of steps) {
+    const r = d / 2
+    const m = Math.max(last, r)
+    lines.push(seg([x, r], [x + l, r]), seg([x, -r], [x + l, -r]), seg([x, -m], [x, m]))
+    dimensions.push(upward('front', [x, -r], [x, r], `⌀${d}`, { id: `d${d}`, direction: 'diameter' }))
+    dimensions.push(across('front', [x, -r], [x + l, -r], String(l)))
+    x += l
+    last = r
+  }
+  lines.push(seg([x, -last], [x, last]))
+  return { views: [place(view('front', lines, { min: [0, -17], max: [170, 17] }), [100, 150])], dimensions }
+}
+
+describe('diameters of a turned part (common practice, no source: at the step they measure, not in a stack at the end)', () => {
+  it.each(['ASME', 'ISO'] as const)('stand at their own step, %s', (practice) => {
+    const { views, dimensions } = shaft()
+    const r = placeDimensions({
+      views,
+      sizes: sizeSet(dimensions),
+      practice,
+      obstacles: [],
+      bounds: field(420, 297),
+    })
+    expect(r.unplaced).toEqual([])
+    expect(r.crossings).toBe(0)
+    const items = interrupted(sheetOf(views, [], 420, 297).items, r.texts)
+    const { findings } = auditSizes({ ...sheetOf(views, r.items, 420, 297), items: [...items, ...r.items] }, practice)
+    expect(findings.filter((f) => f.what !== 'extensionCrossings')).toEqual([])
+    // Both middle steps have larger neighbours' faces or room of their own: no extension lines run out to an end.
+    for (const [id, from, to] of [
+      ['d34', 140, 170],
+      ['d26', 170, 230],
+    ] as const) {
+      const own = r.items.filter((i) => i.tie?.dimension === id)
+      expect(own.some((i) => i.item === 'stroke' && i.kind === 'extension')).toBe(false)
+      const heads = own.flatMap((i) => (i.item === 'fill' && i.outline[0]!.kind === 'line' ? [i.outline[0]!.a[0]] : []))
+      expect(heads.length).toBeGreaterThan(0)
+      for (const tip of heads) {
+        expect(tip).toBeGreaterThan(from)
+        expect(tip).toBeLessThan(to)
+      }
+    }
+  })
+})
+
+describe('centre lines under text', () => {
+  const line = (dashes?: readonly number[]): SheetItem => ({
+    item: 'stroke',
+    kind: 'centre',
+    curve: { kind: 'line', a: [0, 0], b: [60, 0] },
+    width: 0.3,
+    ...(dashes ? { dashes } : {}),
+  })
+  const text = slab('text', [30, 0], [1, 0], 4, 2)
+  const drawn = (items: readonly SheetItem[]) =>
+    items.flatMap((i) => {
+      if (i.item !== 'stroke' || i.curve.kind !== 'line') return []
+      let at = i.curve.a[0]
+      const all = i.dashes ?? [i.curve.b[0] - i.curve.a[0]]
+      return all.flatMap((d, k) => {
+        const run = [at, at + d]
+        at += d
+        return k % 2 === 0 ? [run] : []
+      })
+    })
+
+  it('keep their dashes elsewhere and leave the text clear', () => {
+    // Dashes 20, gap 5, dot 2, gap 5, dash 28: the text takes 26 to 34 with clear space.
+    const was = [
+      [0, 20],
+      [25, 27],
+      [32, 60],
+    ]
+    const runs = drawn(interrupted([line([20, 5, 2, 5, 28])], [text]))
+    for (const [from, to] of runs) {
+      expect(to! <= 26 || from! >= 34).toBe(true)
+      expect(was.some(([a, b]) => from! >= a! - 1e-9 && to! <= b! + 1e-9)).toBe(true)
+    }
+    expect(runs[0]).toEqual([0, 20])
+    expect(runs.at(-1)![1]).toBeCloseTo(60, 9)
+  })
+
+  it('stay as they are where no text stands, and other lines always', () => {
+    const far = slab('text', [30, 20], [1, 0], 4, 2)
+    expect(interrupted([line()], [far])).toEqual([line()])
+    const visible = { ...line(), kind: 'visible' } as SheetItem
+    expect(interrupted([visible], [text])).toEqual([visible])
+  })
+})
