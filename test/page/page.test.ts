@@ -174,6 +174,25 @@ describe('the page', () => {
     expect(await page.locator('.margin li.must-change').count()).toBe(0)
   })
 
+  it('writes the places of a size and of a view by keys alone', { timeout: FIRST }, async () => {
+    page = await openPage(browser, served.address)
+    await page.waitForSelector('main[aria-busy=false]', { timeout: 40_000 })
+    await size('2.25').focus()
+    await page.keyboard.press('Shift+ArrowDown')
+    await expect.poll(() => briefText(page)).toMatch(/^place {5}2\.25 in right view, row \d, (below|above)$/m)
+    await page.waitForSelector('main[aria-busy=false]', { timeout: 40_000 })
+    // The keyboard is still at the size, wherever it went.
+    expect(await page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toMatch(/^Size 2\.25/)
+    await page.keyboard.press('v')
+    await expect.poll(() => briefText(page), { timeout: 20_000 }).toMatch(/^place {5}2\.25 in top view$/m)
+    await page.waitForSelector('main[aria-busy=false]', { timeout: 40_000 })
+    await page.locator('.line-stop').focus()
+    await page.keyboard.press('Shift+ArrowRight')
+    await expect.poll(() => briefText(page)).toMatch(/^place {5}\w+ view 5 across, 0 up$/m)
+    await page.waitForSelector('main[aria-busy=false]', { timeout: 40_000 })
+    expect(await page.locator('.margin li.must-change').count()).toBe(0)
+  })
+
   it('starts a part from a sketch, writes on, and has nothing to complain of', { timeout: FIRST }, async () => {
     page = await openPage(browser, served.address)
     await page.getByRole('button', { name: 'New', exact: true }).click()

@@ -8,6 +8,7 @@ import { sizePlacing, viewPlacing, withPlacing } from '../../src/app/page/sheet/
 import { groundOf, itemAt } from '../../src/app/page/sheet/ground.ts'
 import { lightOfItem, lightOfWords, tiesOf } from '../../src/app/page/sheet/light.ts'
 import { ringsOf } from '../../src/app/page/sheet/pencil.ts'
+import { rowStep, viewStep } from '../../src/app/page/sheet/step.ts'
 import { isLength, sizesOf, touchable } from '../../src/app/page/sheet/touch.ts'
 import { fitted, kept, paperPoint, windowPoint, zoomed } from '../../src/app/page/sheet/viewport.ts'
 import { whyIsIt } from '../../src/app/page/sheet/why.ts'
@@ -201,6 +202,40 @@ describe('pencil and places', () => {
     expect(moved.brief.places.find((p) => p.kind === 'view')).toMatchObject({ across: { value: 20 }, up: { value: 0 } })
     expect(viewPlacing(moved, 'right', [5, -3])!.statement).toBe('place     right view 25 across, -3 up')
     expect(moved.marks.filter((m) => m.weight === 'must change')).toEqual([])
+  })
+
+  it('steps a size by keys: out, in, past the outline to the other side, and to another view', () => {
+    const id = 'stock/distance/rear to front'
+    const step = (drawn: Drawn, placing: ReturnType<typeof rowStep>): Drawn => {
+      const after = draw(withPlacing(drawn.brief.text, placing!))
+      expect(after.marks.filter((m) => m.weight === 'must change')).toEqual([])
+      expect(after.brief.places).toHaveLength(1)
+      return after
+    }
+    const size = (drawn: Drawn) => drawn.dimensions.find((d) => d.id === id)!
+    const figures = (drawn: Drawn) => {
+      const { sheet } = drawn
+      const item = sheet!.items.find((i) => i.item === 'text' && i.tie?.dimension === id)
+      const { box } = sheet!.views.find((v) => v.id === size(drawn).view)!
+      return { at: item?.item === 'text' ? item.at : [0, 0], box }
+    }
+    const start = step(
+      bracket,
+      sizePlacing(bracket, id, [figures(bracket).box.min[0], figures(bracket).box.min[1] - 10]),
+    )
+    expect(size(start).wish).toEqual({ side: 'bottom', row: 1 })
+    const out = step(start, rowStep(start, id, 'bottom'))
+    expect(size(out).wish).toEqual({ side: 'bottom', row: 2 })
+    const back = step(out, rowStep(out, id, 'top'))
+    expect(size(back).wish).toEqual({ side: 'bottom', row: 1 })
+    const over = step(back, rowStep(back, id, 'top'))
+    expect(size(over).wish).toEqual({ side: 'top', row: 1 })
+    expect(figures(over).at[1]).toBeGreaterThan(figures(over).box.max[1])
+    expect(figures(back).at[1]).toBeLessThan(figures(back).box.min[1])
+    expect(rowStep(over, id, 'left')).toBeUndefined()
+    // A depth is seen true in the side view and from above.
+    expect(size(over).view).toBe('right')
+    expect(size(step(over, viewStep(over, id))).view).toBe('top')
   })
 
   it('names the size where another reads the same', () => {

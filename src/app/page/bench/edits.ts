@@ -3,7 +3,8 @@ import type { RefObject } from 'react'
 import { changeSize, replaceSpan } from '../../../brief/edit.ts'
 import type { Mend } from '../../../brief/mark.ts'
 import type { Drawn } from '../engine/messages.ts'
-import { sizePlacing, viewPlacing, withPlacing } from '../sheet/drag.ts'
+import { type Placing, sizePlacing, viewPlacing, withPlacing } from '../sheet/drag.ts'
+import { rowStep, viewStep } from '../sheet/step.ts'
 import { isLength, type Touched } from '../sheet/touch.ts'
 import type { Drag } from '../sheet/use-hands.ts'
 import { replace, replaceAll } from '../slip/editor.ts'
@@ -48,11 +49,31 @@ export function editsOf({ slip, good, drawn, tell }: EditsContext) {
     onDrag: (drag: Drag) => {
       const view = editorOf(good)
       if (!view || !good) return tell('The brief is ahead of this sheet; mend it first.')
-      const placing =
-        drag.what === 'size' ? sizePlacing(good, drag.dimension, drag.to) : viewPlacing(good, drag.view, drag.by)
-      if (!placing) return tell('This cannot be put elsewhere by hand.')
+      const placing = placingOf(good, drag)
+      if (!placing) return tell(STAYS[drag.what])
       replaceAll(view, withPlacing(good.brief.text, placing))
       return tell(`The brief says now: ${placing.statement.replace(/\s+/g, ' ')}`)
     },
+  }
+}
+
+/** Why a thing stays where it is. */
+const STAYS: Readonly<Record<Drag['what'], string>> = {
+  size: 'This size cannot be put elsewhere.',
+  view: 'This view cannot be put elsewhere: the brief holds only the six principal views.',
+  row: 'This size has no row on that side of its view.',
+  'next view': 'No other view shows this size true.',
+}
+
+function placingOf(drawn: Drawn, drag: Drag): Placing | undefined {
+  switch (drag.what) {
+    case 'size':
+      return sizePlacing(drawn, drag.dimension, drag.to)
+    case 'view':
+      return viewPlacing(drawn, drag.view, drag.by)
+    case 'row':
+      return rowStep(drawn, drag.dimension, drag.way)
+    case 'next view':
+      return viewStep(drawn, drag.dimension)
   }
 }

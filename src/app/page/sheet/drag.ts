@@ -7,7 +7,7 @@ import { plainDigits } from './touch.ts'
 
 /** First row from the outline and rows from each other, paper mm (ASME Y14.5: at least 10 and 6). */
 const ROWS = { first: 10, next: 8 }
-const SIDES: readonly string[] = ['left', 'right', 'front', 'rear', 'top', 'bottom']
+export const SIDES: readonly string[] = ['left', 'right', 'front', 'rear', 'top', 'bottom']
 
 /** A new statement for the brief, and the older one that it takes the place of. */
 export interface Placing {
@@ -37,11 +37,23 @@ export function sizePlacing(drawn: Drawn, dimension: string, at: Vec2): Placing 
   if (!found?.span || !sheet) return undefined
   const view = nearestView(sheet.views, at, found.view)
   if (!view) return undefined
-  const words = wordsFor(drawn, found)
-  const there = SIDES.includes(view.id) ? ` in ${view.id} view` : ''
   const { row, side } = rowOf(view, at, found.measured.kind === 'linear' ? found.measured.along : undefined)
-  const where = side === 'top' ? ', above' : side === 'bottom' ? ', below' : `, at ${side}`
-  const rows = found.measured.kind === 'linear' ? `, row ${row}` : ''
+  return statementFor(drawn, found, { view: view.id, side, row })
+}
+
+/** Where a size stands: beside which view, on which side of it, in which row from its outline. */
+export interface Standing {
+  readonly view: string
+  readonly side?: Side
+  readonly row?: number
+}
+
+/** The statement that holds a size there. */
+export function statementFor(drawn: Drawn, dimension: Dimension, { view, side, row }: Standing): Placing {
+  const words = wordsFor(drawn, dimension)
+  const there = SIDES.includes(view) ? ` in ${view} view` : ''
+  const rows = row !== undefined && dimension.measured.kind === 'linear' ? `, row ${row}` : ''
+  const where = side === undefined ? '' : side === 'top' ? ', above' : side === 'bottom' ? ', below' : `, at ${side}`
   return { statement: `place     ${words}${there}${rows}${where}`, replaces: words }
 }
 
@@ -64,7 +76,7 @@ function nearestView(views: readonly PlacedView[], at: Vec2, own: string): Place
 }
 
 /** Side of the view and row counted from its outline. A size across stands above or below, one up stands left or right. */
-function rowOf({ box }: PlacedView, at: Vec2, along: Vec2 | undefined): { row: number; side: Side } {
+export function rowOf({ box }: PlacedView, at: Vec2, along: Vec2 | undefined): { row: number; side: Side } {
   const out: [Side, number][] = [
     ['left', box.min[0] - at[0]],
     ['right', at[0] - box.max[0]],

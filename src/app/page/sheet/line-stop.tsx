@@ -2,16 +2,28 @@ import { useMemo, useState } from 'react'
 import type { Vec2 } from '../../../geometry/vec.ts'
 import { pathOf } from '../../../write/path-data.ts'
 import type { Drawn } from '../engine/messages.ts'
+import { WAYS, type Way } from './step.ts'
+import type { Drag } from './use-hands.ts'
 import { whyIsIt } from './why.ts'
 
 interface LineStopProps {
   readonly drawn: Drawn
   readonly onFocus: (item: number | undefined) => void
   readonly onChoose: (item: number) => void
+  readonly onCarry: (drag: Drag) => void
 }
 
-/** A place for the keyboard on the lines of the views: arrows go from line to line, each says why it is there. */
-export function LineStop({ drawn, onFocus, onChoose }: LineStopProps) {
+/** How far a view goes at one press, paper mm. */
+const STRIDE = 5
+const BY: Readonly<Record<Way, Vec2>> = {
+  left: [-STRIDE, 0],
+  right: [STRIDE, 0],
+  top: [0, STRIDE],
+  bottom: [0, -STRIDE],
+}
+
+/** A place for the keyboard on the lines of the views: arrows go from line to line, each says why it is there; Shift and an arrow moves its view. */
+export function LineStop({ drawn, onFocus, onChoose, onCarry }: LineStopProps) {
   const [current, setCurrent] = useState(0)
   const lines = useMemo(() => {
     // Lines of one view that are there for one reason are one stop.
@@ -40,12 +52,15 @@ export function LineStop({ drawn, onFocus, onChoose }: LineStopProps) {
       className="line-stop"
       role="button"
       tabIndex={0}
+      aria-description="Shift and an arrow moves the view"
       aria-label={`Line in the ${item.tie?.view} view. ${whyIsIt(drawn, index)}`}
       d={pathOf([item.curve], flip)}
       onFocus={() => onFocus(index)}
       onBlur={() => onFocus(undefined)}
       onKeyDown={(event) => {
-        if (event.key === 'ArrowRight' || event.key === 'ArrowDown') move(1)
+        const way = WAYS[event.key]
+        if (way && event.shiftKey && item.tie?.view) onCarry({ what: 'view', view: item.tie.view, by: BY[way] })
+        else if (event.key === 'ArrowRight' || event.key === 'ArrowDown') move(1)
         else if (event.key === 'ArrowLeft' || event.key === 'ArrowUp') move(-1)
         else if (event.key === 'Enter' || event.key === ' ') onChoose(index)
         else return

@@ -174,12 +174,14 @@ export function SheetView(props: SheetViewProps) {
           drawn={drawn}
           onFocus={(index) => onLight(index === undefined ? undefined : lightOfItem(ties, index))}
           onChoose={(index) => onChoose(index, lightOfItem(ties, index))}
+          onCarry={onDrag}
         />
         <SizeStops
           drawn={drawn}
           ground={ground}
           onFocus={(index) => onLight(index === undefined ? undefined : lightOfItem(ties, index))}
           onPress={touch}
+          onCarry={onDrag}
         />
       </svg>
       {hands.ghost ? (

@@ -1,16 +1,22 @@
 import { memo, useMemo, useRef, useState } from 'react'
 import type { Drawn } from '../engine/messages.ts'
 import { type Ground, union } from './ground.ts'
+import { WAYS } from './step.ts'
+import type { Drag } from './use-hands.ts'
 
 interface SizeStopsProps {
   readonly drawn: Drawn
   readonly ground: Ground
   readonly onFocus: (item: number | undefined) => void
   readonly onPress: (dimension: string) => void
+  readonly onCarry: (drag: Drag) => void
 }
 
-/** A place for the keyboard on each size: one stop for Tab, arrows from size to size, Enter to change it. */
-export const SizeStops = memo(function SizeStops({ drawn, ground, onFocus, onPress }: SizeStopsProps) {
+/**
+ * A place for the keyboard on each size: one stop for Tab, arrows from size to size, Enter to change it, Shift and an
+ * arrow to put it in another row, V to put it beside another view.
+ */
+export const SizeStops = memo(function SizeStops({ drawn, ground, onFocus, onPress, onCarry }: SizeStopsProps) {
   const [current, setCurrent] = useState(0)
   const group = useRef<SVGGElement>(null)
   const places = useMemo(() => {
@@ -31,7 +37,11 @@ export const SizeStops = memo(function SizeStops({ drawn, ground, onFocus, onPre
   return (
     // biome-ignore lint/a11y/useSemanticElements: an SVG has no fieldset
     // biome-ignore lint/a11y/noInteractiveElementToNoninteractiveRole: a group of lines is not interactive
-    <g ref={group} role="group" aria-label="Sizes; arrows go from one to the next, Enter changes it">
+    <g
+      ref={group}
+      role="group"
+      aria-label="Sizes; arrows go from one to the next, Enter changes it, Shift and an arrow puts it in another row, V at another view"
+    >
       {places.map(({ id, items, box }, i) => {
         const dimension = drawn.dimensions.find((d) => d.id === id)
         const words = items.map((k) => textOf(ground.sheet.items[k]!)).join(' ')
@@ -53,7 +63,11 @@ export const SizeStops = memo(function SizeStops({ drawn, ground, onFocus, onPre
             }}
             onBlur={() => onFocus(undefined)}
             onKeyDown={(event) => {
-              if (event.key === 'ArrowRight' || event.key === 'ArrowDown') move(i + 1)
+              const way = WAYS[event.key]
+              if (way && event.shiftKey) onCarry({ what: 'row', dimension: id, way })
+              else if (event.key.toLowerCase() === 'v' && !event.ctrlKey && !event.metaKey && !event.altKey) {
+                onCarry({ what: 'next view', dimension: id })
+              } else if (event.key === 'ArrowRight' || event.key === 'ArrowDown') move(i + 1)
               else if (event.key === 'ArrowLeft' || event.key === 'ArrowUp') move(i - 1)
               else if (event.key === 'Enter' || event.key === ' ') onPress(id)
               else return

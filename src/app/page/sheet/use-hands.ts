@@ -1,10 +1,13 @@
 import { type PointerEvent, type RefObject, useEffect, useRef, useState } from 'react'
 import type { Vec2 } from '../../../geometry/vec.ts'
 import type { SheetItem } from '../../../sheet/sheet.ts'
+import type { Way } from './step.ts'
 import { type Area, kept, moved, paperPoint, type Viewport, zoomed } from './viewport.ts'
 
-/** A size or a view carried to another place; points and ways in paper mm. */
+/** A size or a view carried to another place by hand or by keys; points and ways in paper mm. */
 export type Drag =
+  | { readonly what: 'row'; readonly dimension: string; readonly way: Way }
+  | { readonly what: 'next view'; readonly dimension: string }
   | { readonly what: 'size'; readonly dimension: string; readonly to: Vec2 }
   | { readonly what: 'view'; readonly view: string; readonly by: Vec2 }
 
