@@ -73,6 +73,11 @@ const completeness: readonly Case[] = [
   ),
   iso('signature-order', `checked   P. Quillfeather, 2024-01-07\n${block}`, block),
   iso('checked-by-own-hand', `checked   I. Vasperg, 2024-02-07\n${block}`, block),
+  iso(
+    'feature-repeated',
+    `${block}\nchamfer   top edges: 4X 1 × 45°\nchamfer   top edges: 4X 1 × 45°`,
+    `${block}\nchamfer   top edges: 4X 1 × 45°\nchamfer   bottom edges: 4X 1 × 45°`,
+  ),
   iso('general-class-unknown', `general   ISO 2768-q\n${block}`, block),
   iso('withdrawn-standard', `general   ISO 2768-mK\n${block}`, block),
 ]
@@ -251,6 +256,11 @@ const making: readonly Case[] = [
     'countersink-through',
     `${plate}\nhole      top: ⌀6.6 THRU, ⌵ ⌀14.4 × 90°${at}`,
     `plate     100 × 60 × 5\nhole      top: ⌀6.6 THRU, ⌵ ⌀14.4 × 90°${at}`,
+  ),
+  iso(
+    'counterbore-ledge',
+    `${block}\nhole      top: ⌀14 THRU, ⌴ ⌀16 ↧ 9${at}`,
+    `${block}\nhole      top: ⌀14 THRU, ⌴ ⌀17 ↧ 9${at}`,
   ),
   iso('bend-radius', formed('4', '2'), formed('4', '4')),
   iso(

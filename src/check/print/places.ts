@@ -32,7 +32,10 @@ export function placeOnSheet(
     if (worded.length > 0) return union(worded.map(boxOfItem))
   }
   if (!feature) return undefined
-  const own = ofSize(new Set(sizes.dimensions.filter((d) => d.feature === feature).map((d) => d.id)))
+  // The callout of the feature before the sizes that place it.
+  const named = sizes.dimensions.filter((d) => d.feature === feature)
+  const callout = named.filter((d) => d.measured.kind === 'leader' || d.measured.kind === 'diameter')
+  const own = ofSize(new Set((callout.length > 0 ? callout : named).map((d) => d.id)))
   if (own) return own
   const lines = sheet.items.filter((i) => i.tie?.features?.includes(feature))
   const view = lines[0]?.tie?.view

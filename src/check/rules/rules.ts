@@ -7,6 +7,7 @@ import { rule as coatingOnFits } from './completeness/coating-on-fits.ts'
 import { rule as dateMissing } from './completeness/date-missing.ts'
 import { rule as drawnMissing } from './completeness/drawn-missing.ts'
 import { rule as edgeNoteMissing } from './completeness/edge-note-missing.ts'
+import { rule as featureRepeated } from './completeness/feature-repeated.ts'
 import { rule as generalClassUnknown } from './completeness/general-class-unknown.ts'
 import { rule as generalToleranceMissing } from './completeness/general-tolerance-missing.ts'
 import { rule as hardnessMissing } from './completeness/hardness-missing.ts'
@@ -43,6 +44,7 @@ import { rule as massUnknown } from './handling/mass-unknown.ts'
 import { rule as sharpPlateCorners } from './handling/sharp-plate-corners.ts'
 import { rule as bendRadius } from './making/bend-radius.ts'
 import { rule as boreWithoutChamfer } from './making/bore-without-chamfer.ts'
+import { rule as counterboreLedge } from './making/counterbore-ledge.ts'
 import { rule as countersinkThrough } from './making/countersink-through.ts'
 import { rule as deepHole } from './making/deep-hole.ts'
 import { rule as drillBreaksSideways } from './making/drill-breaks-sideways.ts'
@@ -112,6 +114,7 @@ export const ruleGroups: readonly RuleGroup[] = [
       dateMissing,
       drawnMissing,
       edgeNoteMissing,
+      featureRepeated,
       generalClassUnknown,
       generalToleranceMissing,
       hardnessMissing,
@@ -154,6 +157,7 @@ export const ruleGroups: readonly RuleGroup[] = [
     rules: [
       bendRadius,
       boreWithoutChamfer,
+      counterboreLedge,
       countersinkThrough,
       deepHole,
       drillBreaksSideways,
