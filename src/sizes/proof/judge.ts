@@ -77,7 +77,8 @@ export function judge(model: Model, dimensions: readonly Pick<Dimension, 'id' | 
   }
   const sizes = used.get('size') ?? 0
   used.delete('size')
-  for (const kind of ['square', 'coaxial', 'aligned'] as const) if (model[kind] > 0) used.set(kind, model[kind])
+  for (const kind of ['square', 'coaxial', 'aligned'] as const)
+    if (model[kind] > 0) used.set(kind, (used.get(kind) ?? 0) + model[kind])
   return { equations, astray: heard.astray, loose, repeated, sizes, conditions: used, blocks }
 }
 
