@@ -2,7 +2,6 @@ import { undo } from '@codemirror/commands'
 import type { EditorState } from '@codemirror/state'
 import type { EditorView } from '@codemirror/view'
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
-import type { Mark } from '../../../brief/mark.ts'
 import { readBrief } from '../../../brief/read.ts'
 import type { SolidPicture } from '../engine/messages.ts'
 import { Margin } from '../margin/margin.tsx'
@@ -16,6 +15,7 @@ import { Slip } from '../slip/slip.tsx'
 import { Lifted } from '../solid/lifted.tsx'
 import { Starter } from '../starter/starter.tsx'
 import { AskingSlip, useAsk } from './asking-slip.tsx'
+import { byWeight, NO_MARKS } from './by-weight.ts'
 import { editsOf } from './edits.ts'
 import { Papers } from './papers.tsx'
 import { RealSize, screenPixelsPerMm } from './real-size.tsx'
@@ -29,12 +29,6 @@ import { useIssue } from './use-issue.ts'
 import { useKeys } from './use-keys.ts'
 import { usePrint } from './use-print.ts'
 import { useSaving } from './use-saving.ts'
-
-const WEIGHTS: readonly Mark['weight'][] = ['must change', 'look again', 'remark']
-
-/** What must change first; those of one weight in the order of the brief. */
-const byWeight = (marks: readonly Mark[]): Mark[] =>
-  WEIGHTS.flatMap((weight) => marks.filter((m) => m.weight === weight))
 
 /** The whole page: a sheet on a bench, the brief's slip over its edge, marks beside it, the routing slip below. */
 export function Bench() {
@@ -197,7 +191,7 @@ export function Bench() {
                 key={active.id}
                 drawn={good}
                 ties={ties}
-                marks={stale ? [] : marks}
+                marks={stale ? NO_MARKS : marks}
                 stale={stale}
                 light={light}
                 covered={beside ? { ...covered, right: 20 } : covered}

@@ -1,4 +1,4 @@
-import { useMemo, useState } from 'react'
+import { memo, useMemo, useState } from 'react'
 import type { Vec2 } from '../../../geometry/vec.ts'
 import { pathOf } from '../../../write/path-data.ts'
 import type { Drawn } from '../engine/messages.ts'
@@ -23,7 +23,7 @@ const BY: Readonly<Record<Way, Vec2>> = {
 }
 
 /** A place for the keyboard on the lines of the views: arrows go from line to line, each says why it is there; Shift and an arrow moves its view. */
-export function LineStop({ drawn, onFocus, onChoose, onCarry }: LineStopProps) {
+export const LineStop = memo(function LineStop({ drawn, onFocus, onChoose, onCarry }: LineStopProps) {
   const [current, setCurrent] = useState(0)
   const lines = useMemo(() => {
     // Lines of one view that are there for one reason are one stop.
@@ -69,4 +69,4 @@ export function LineStop({ drawn, onFocus, onChoose, onCarry }: LineStopProps) {
       }}
     />
   )
-}
+})

@@ -19,7 +19,7 @@ export class Ink {
   /** Puts the sheet's items into the group, one element an item, in their order. */
   paint(sheet: Sheet): void {
     this.unlight()
-    const keys = sheet.items.map((item) => `${sheet.height} ${JSON.stringify(item)}`)
+    const keys = sheet.items.map((item) => keyOf(item, sheet.height))
     const { children } = this.#group
     // What is the same at both ends of the list is left alone.
     let head = 0
@@ -67,6 +67,14 @@ export class Ink {
   }
 }
 
+/**
+ * What an item's element is made of. Its words in the brief and its edges of the solid are not: they shift with every
+ * keystroke before them, and are looked up in the sheet.
+ */
+function keyOf({ tie, ...ink }: SheetItem, height: number): string {
+  return `${height} ${tie?.view ?? ''} ${tie?.dimension ?? ''} ${tie?.features?.join(' ') ?? ''} ${JSON.stringify(ink)}`
+}
+
 function make(name: string, attributes: Readonly<Record<string, string>>): SVGElement {
   const element = document.createElementNS(SVG, name)
   for (const [key, value] of Object.entries(attributes)) element.setAttribute(key, value)
@@ -79,7 +87,6 @@ function elementOf(item: SheetItem, height: number): SVGElement {
   const { tie } = item
   if (tie?.view) element.dataset.view = tie.view
   if (tie?.dimension) element.dataset.dimension = tie.dimension
-  if (tie?.span) element.dataset.span = `${tie.span.from}-${tie.span.to}`
   if (tie?.features?.length) element.dataset.features = tie.features.join(' ')
   return element
 }

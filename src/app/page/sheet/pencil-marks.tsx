@@ -1,4 +1,4 @@
-import { useMemo } from 'react'
+import { memo, useMemo } from 'react'
 import type { Mark } from '../../../brief/mark.ts'
 import type { Box2 } from '../../../geometry/evaluate.ts'
 import type { Drawn } from '../engine/messages.ts'
@@ -16,7 +16,7 @@ interface PencilMarksProps {
 }
 
 /** The check print: each mark that has a place on the sheet is ringed there, with its number. */
-export function PencilMarks({ drawn, ties, marks, ground, open, onMark }: PencilMarksProps) {
+export const PencilMarks = memo(function PencilMarks({ drawn, ties, marks, ground, open, onMark }: PencilMarksProps) {
   const rings = useMemo(() => ringsOf(drawn, ground, ties, marks), [drawn, ground, ties, marks])
   const { height } = ground.sheet
   /** Marks round the same lettering share one place for their numbers; the first of them says all. */
@@ -44,4 +44,4 @@ export function PencilMarks({ drawn, ties, marks, ground, open, onMark }: Pencil
       })}
     </g>
   )
-}
+})

@@ -59,7 +59,7 @@ const REACH = { mouse: 7, touch: 18 }
 
 /** The sheet as true paper on the bench: zoom to the pointer, pan, and everything on it within reach. */
 export function SheetView(props: SheetViewProps) {
-  const { drawn, ties, covered, pixelsPerMm, onLight, onChoose, onDrag } = props
+  const { drawn, ties, covered, pixelsPerMm, onChoose, onDrag } = props
   const sheet = drawn.sheet!
   const { width, height } = sheet
   const frame = useRef<HTMLDivElement>(null)
@@ -126,6 +126,18 @@ export function SheetView(props: SheetViewProps) {
     },
     [drawn, ground],
   )
+  // These stay the same from keystroke to keystroke, so that stops and rings are made anew with a new sheet only.
+  const latest = useRef(props)
+  latest.current = props
+  const lightAt = useCallback((index: number | undefined) => {
+    const { ties: now, onLight } = latest.current
+    onLight(index === undefined ? undefined : lightOfItem(now, index))
+  }, [])
+  const chooseAt = useCallback((index: number) => {
+    latest.current.onChoose(index, lightOfItem(latest.current.ties, index))
+  }, [])
+  const carry = useCallback((drag: Drag) => latest.current.onDrag(drag), [])
+  const openAt = useCallback((mark: number) => latest.current.onMark(mark), [])
   const hands = useHands({
     frame,
     paper: sheet,
@@ -133,7 +145,7 @@ export function SheetView(props: SheetViewProps) {
     change,
     itemAt: (point, kind, scale) => itemAt(ground, point, (kind === 'mouse' ? REACH.mouse : REACH.touch) / scale),
     itemOf: (index) => sheet.items[index]!,
-    onHover: (index) => onLight(index === undefined ? undefined : lightOfItem(ties, index)),
+    onHover: lightAt,
     onTouch: (index, point) => {
       setField(undefined)
       onChoose(index, index === undefined ? undefined : lightOfItem(ties, index))
@@ -168,21 +180,10 @@ export function SheetView(props: SheetViewProps) {
           ground={ground}
           marks={props.marks}
           open={props.openMark}
-          onMark={props.onMark}
+          onMark={openAt}
         />
-        <LineStop
-          drawn={drawn}
-          onFocus={(index) => onLight(index === undefined ? undefined : lightOfItem(ties, index))}
-          onChoose={(index) => onChoose(index, lightOfItem(ties, index))}
-          onCarry={onDrag}
-        />
-        <SizeStops
-          drawn={drawn}
-          ground={ground}
-          onFocus={(index) => onLight(index === undefined ? undefined : lightOfItem(ties, index))}
-          onPress={touch}
-          onCarry={onDrag}
-        />
+        <LineStop drawn={drawn} onFocus={lightAt} onChoose={chooseAt} onCarry={carry} />
+        <SizeStops drawn={drawn} ground={ground} onFocus={lightAt} onPress={touch} onCarry={carry} />
       </svg>
       {hands.ghost ? (
         <p className="ghost" style={{ left: hands.ghost[0], top: hands.ghost[1] }}>
