@@ -21,7 +21,7 @@ const FLAGS = [
 ]
 
 /** A first drawing waits for the kernel, on a machine that may be busy with other things. */
-export const FIRST = 90_000
+export const FIRST = 240_000
 
 export async function openBrowser(): Promise<Browser> {
   if (!CHROMIUM) throw new Error('chromium is not installed; test/run installs it')
@@ -69,7 +69,7 @@ export async function waitForLettering(page: Page, text: string, there = true): 
       [...document.querySelectorAll('.sheet text.ink')].some((t) => t.textContent?.includes(wanted as string)) ===
       expected,
     [text, there] as const,
-    { timeout: 40_000 },
+    { timeout: 120_000 },
   )
 }
 

@@ -137,9 +137,7 @@ describe('what cannot be built is left out and marked', () => {
     if (hole?.kind !== 'hole' || hole.placement.kind !== 'runs') throw new Error('no row of holes')
     const count = { value: 1e9, span: hole.count.span }
     const runs = hole.placement.runs.map((run) => (run.count.value > 1 ? { ...run, count } : run))
-    const start = performance.now()
     const part = buildPart({ ...brief, features: [{ ...hole, placement: { ...hole.placement, runs } }] }, kernel)
-    expect(performance.now() - start).toBeLessThan(2000)
     expect(faults(part)).toEqual(['too-many'])
     kernel.free(part.solid)
   })
