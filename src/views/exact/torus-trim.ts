@@ -4,6 +4,8 @@ import { bisected, rootWithin } from './sweep-pieces.ts'
 import { type Border, Trim } from './trim.ts'
 
 const TURN = 2 * Math.PI
+/** Radians, wider than rounding by far, narrower than any face. */
+const HAIR = 1e-7
 
 /** A border stretch on which the angle about the tube only rises or only falls. */
 interface TubePiece {
@@ -134,11 +136,34 @@ export class TorusTrim {
     const first = this.byTube(s, angle) ?? this.byAxis(s, angle)
     if (first !== undefined) return first
     // No border either way round: nothing changes on going round to where there is one.
-    const widest = [...this.trim.pieces].sort((a, b) => b.hi - b.lo - (a.hi - a.lo))[0]
-    if (widest) return this.byTube(widest.lo + 0.4387 * (widest.hi - widest.lo), angle) !== false
+    const elsewhere = this.clearestPlace(angle)
+    if (elsewhere !== undefined) return this.byTube(elsewhere, angle) === true
+    // A border that runs round at this very angle: look a hair beside it.
+    const beside = this.byAxis(s, angle + HAIR) ?? this.byAxis(s, angle - HAIR)
+    if (beside !== undefined) return beside
     const longest = [...this.tube].sort((a, b) => b.hi - b.lo - (a.hi - a.lo))[0]
     if (longest) return this.byAxis(s, longest.lo + 0.4387 * (longest.hi - longest.lo)) !== false
     return true
+  }
+
+  /** A place round the axis where borders are passed round the tube, none of them near the given angle. */
+  private clearestPlace(angle: number): number | undefined {
+    const q = [0, 0, 0]
+    let best: number | undefined
+    let clearest = HAIR
+    for (const { lo, hi } of this.trim.pieces) {
+      const s = lo + 0.4387 * (hi - lo)
+      let least = Infinity
+      for (const { piece, t } of this.trim.passings(s)) {
+        path3At(piece.path, t, q)
+        least = Math.min(least, Math.abs(turnInto(angle - this.tubeAngle(q), -Math.PI)))
+      }
+      if (least > clearest && this.byTube(s, angle) !== undefined) {
+        clearest = least
+        best = s
+      }
+    }
+    return best
   }
 
   /** By the nearest border passed on going back round the tube at a fixed place round the axis. */

@@ -103,7 +103,10 @@ export class Trim {
     const a = at[k]!
     path3At(piece.path, piece.t1, at)
     const b = at[k]!
-    return p[k]! >= Math.min(a, b) - this.tolerance && p[k]! <= Math.max(a, b) + this.tolerance
+    if (piece.path.kind === 'segment')
+      return p[k]! >= Math.min(a, b) - this.tolerance && p[k]! <= Math.max(a, b) + this.tolerance
+    // a meridian of a torus comes to each height twice
+    return distanceTo(piece, p) <= 2 * this.tolerance
   }
 
   /** Passings at a sweep coordinate, from the lowest up. `side` -1 looks just below a shared end, 1 just above. */
@@ -132,6 +135,26 @@ export class Trim {
 
 const at = [0, 0, 0]
 const along = [0, 0, 0]
+
+/** Distance of p from a stretch of border: the lowest of some places, closed in on by thirds. */
+function distanceTo(piece: SweepPiece, p: readonly number[]): number {
+  const off = (t: number) => {
+    path3At(piece.path, t, at)
+    return Math.hypot(at[0]! - p[0]!, at[1]! - p[1]!, at[2]! - p[2]!)
+  }
+  const steps = 16
+  const step = (piece.t1 - piece.t0) / steps
+  let best = 0
+  for (let i = 1; i <= steps; i++) if (off(piece.t0 + i * step) < off(piece.t0 + best * step)) best = i
+  let lo = piece.t0 + Math.max(0, best - 1) * step
+  let hi = piece.t0 + Math.min(steps, best + 1) * step
+  for (let i = 0; i < 80; i++) {
+    const [x, y] = [lo + (hi - lo) / 3, hi - (hi - lo) / 3]
+    if (off(x) < off(y)) hi = y
+    else lo = x
+  }
+  return Math.min(off(0.5 * (lo + hi)), off(piece.t0), off(piece.t1))
+}
 
 /** Distance of p from the tangent line left in `at` and `along`. */
 function sideways(p: readonly number[]): number {
