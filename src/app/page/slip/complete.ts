@@ -2,6 +2,7 @@ import type { Completion, CompletionContext, CompletionResult } from '@codemirro
 import type { Brief } from '../../../brief/brief.ts'
 import { keywordSpellings, keywords, phraseWords, stockNames } from '../../../brief/vocabulary.ts'
 import { statementHelp } from './help.ts'
+import { nextHoleWords } from './hole-words.ts'
 
 /** Statements of the header that can stand only once; they are not offered again. */
 const ONCE = new Set([
@@ -38,7 +39,8 @@ export function completeBrief(brief: () => Brief | undefined) {
       return { from: line.from, options: keywordOptions(context, brief()), validFor: /^[\p{L} -]*$/u }
     const keyword = keywordAbove(context, line.number)
     if (!keyword) return null
-    const options = [...choices(keyword), ...words(keyword), ...names(keyword, brief())]
+    const next = keyword === 'hole' ? nextHoleWords(statementBefore(context)) : []
+    const options = [...choices(keyword), ...following(next), ...words(keyword), ...names(keyword, brief())]
     const seen = new Set<string>()
     return {
       from,
@@ -69,6 +71,18 @@ function keywordAbove(context: CompletionContext, number: number): string | unde
   }
   return undefined
 }
+
+/** The statement's text up to the cursor. */
+function statementBefore(context: CompletionContext): string {
+  const { doc } = context.state
+  let first = doc.lineAt(context.pos)
+  while (first.number > 1 && /^\s/.test(first.text)) first = doc.line(first.number - 1)
+  return doc.sliceString(first.from, context.pos)
+}
+
+/** What comes next in the statement's own order, first of all. */
+const following = (next: readonly string[]): Completion[] =>
+  next.map((label, i) => ({ label, detail: 'next', boost: 20 - i }))
 
 const choices = (keyword: string): Completion[] =>
   (CHOICES[keyword] ?? []).map((label) => ({ label, detail: '', boost: 5 }))
