@@ -210,6 +210,15 @@ describe('the page', () => {
     expect(await page.locator('.margin li.must-change').count()).toBe(0)
   })
 
+  it('offers to begin where a brief says nothing of what it begins from', { timeout: FIRST }, async () => {
+    page = await openPage(browser, served.address)
+    await page.locator('.cm-content').click()
+    await page.keyboard.press('Control+a')
+    await page.keyboard.insertText('part      Nothing yet\n')
+    await page.getByRole('button', { name: 'Choose what the shop begins from' }).click({ timeout: 40_000 })
+    await page.getByRole('button', { name: 'angle', exact: true }).waitFor()
+  })
+
   it('offers the words that may follow', { timeout: FIRST }, async () => {
     page = await openPage(browser, served.address)
     await goToEnd()

@@ -274,6 +274,7 @@ export function Bench() {
             marks={beside ? [] : marks}
             open={openMark}
             standing={good ? standing : undefined}
+            onStart={mine?.drawn.brief.stock ? undefined : () => setStarting(true)}
             onOpen={setOpenMark}
             onMend={(mend) => onMend(mend) && setOpenMark(undefined)}
             onShow={(mark) => {

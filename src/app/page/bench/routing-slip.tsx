@@ -43,9 +43,7 @@ export function RoutingSlip(props: RoutingSlipProps) {
       </Stage>
       <Stage name="Check" sign={header?.checked} by="Checked">
         <button type="button" className="plain" onClick={props.onCheck} disabled={marks.length === 0}>
-          {marks.length === 0
-            ? 'No marks'
-            : `${marks.length} ${marks.length === 1 ? 'mark' : 'marks'}${must > 0 ? `, ${must} must change` : ''}`}
+          {tally(marks.length, must)}
         </button>
         {complete === undefined ? null : (
           <span className="quiet" title={drawn?.proof?.sentence}>
@@ -87,6 +85,14 @@ const WORDS: Readonly<Record<EngineState, string>> = {
   ready: '',
   'at work': 'Drawing',
   restarting: 'Starting again',
+}
+
+/** So many marks, so many of them that must change. */
+function tally(all: number, must: number): string {
+  if (all === 0) return 'No marks'
+  if (all === 1) return must === 1 ? '1 mark, must change' : '1 mark'
+  const rest = must === 0 ? '' : must === all ? ', all must change' : `, ${must} must change`
+  return `${all} marks${rest}`
 }
 
 interface StageProps {

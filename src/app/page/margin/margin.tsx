@@ -5,6 +5,8 @@ interface MarginProps {
   readonly open: number | undefined
   /** Said above the marks: that the sheet is older than the brief, or why there is none. */
   readonly standing: string | undefined
+  /** Goes on to the choice of what the shop begins from; absent where the brief says it. */
+  readonly onStart?: (() => void) | undefined
   readonly onOpen: (mark: number | undefined) => void
   readonly onMend: (mend: Mend) => void
   readonly onShow: (mark: Mark) => void
@@ -17,7 +19,7 @@ const WEIGHTS: Readonly<Record<Mark['weight'], string>> = {
 }
 
 /** The checker's marks in pencil beside the sheet. Each opens to its reason, rule, source and mends. */
-export function Margin({ marks, open, standing, onOpen, onMend, onShow }: MarginProps) {
+export function Margin({ marks, open, standing, onStart, onOpen, onMend, onShow }: MarginProps) {
   if (marks.length === 0 && !standing) return null
   return (
     <aside className="margin" aria-label="Marks">
@@ -25,6 +27,11 @@ export function Margin({ marks, open, standing, onOpen, onMend, onShow }: Margin
         <p className="standing" role="status">
           {standing}
         </p>
+      ) : null}
+      {standing && onStart ? (
+        <button type="button" className="start" onClick={onStart}>
+          Choose what the shop begins from
+        </button>
       ) : null}
       <ol>
         {marks.map((mark, i) => (
