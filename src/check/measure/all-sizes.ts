@@ -40,13 +40,6 @@ export function anglesOf(brief: Brief): StatedAngle[] {
   })
 }
 
-/** Lengths of one statement, as typed. */
-export function digitsOf(statement: Stock | Feature): string[] {
-  const out: string[] = []
-  walk(statement, '', (value) => isSize(value) && out.push(value.text) > 0)
-  return out
-}
-
 const statements = (brief: Brief) => [...(brief.stock ? [brief.stock] : []), ...brief.features]
 
 /** Visits values from the outside in; `take` returns true where it need not go deeper. */

@@ -18,7 +18,7 @@ export interface Screw {
 
 const mmOf = (value: number, unit: 'inch' | 'mm') => (unit === 'inch' ? value * 25.4 : value)
 
-export function screwNamed(name: string): Screw | undefined {
+function screwNamed(name: string): Screw | undefined {
   const metric = /^M(\d+(?:\.\d+)?)$/i.exec(name)
   if (metric) {
     const mm = Number(metric[1])

@@ -1,7 +1,7 @@
 import type { Header } from '../../brief/brief.ts'
 
 /** Every roughness Ra that a text names, µm: `Ra 3.2`, `63 µin`. */
-export function roughnessIn(text: string): number[] {
+function roughnessIn(text: string): number[] {
   const micrometres = [...text.matchAll(/\bRa\s*(\d+(?:[.,]\d+)?)/g)].map((m) => Number(m[1]!.replace(',', '.')))
   const microinches = [...text.matchAll(/(\d+(?:\.\d+)?)\s*(?:[µμ]in|microinch|RMS)/gi)].map(
     (m) => Number(m[1]) * 0.0254,

@@ -5,19 +5,11 @@ import { grownBy, overlap } from '../../sheet/arrange/boxes.ts'
 import type { Pencil, Sheet, SheetItem } from '../../sheet/sheet.ts'
 import type { Subject } from '../rule.ts'
 import { strip } from './list.ts'
+import type { Pencilled } from './pencilled.ts'
 import { boxOfItem, placeOnSheet } from './places.ts'
 import { balloon, type Change, changeStrokes, frame, stroke, tint } from './strokes.ts'
 
 const BALLOON = 2.6
-
-/** A mark as it is pencilled: its number on the print, its colour, and what it asks for. */
-export interface Pencilled {
-  readonly number: number
-  readonly mark: Mark
-  readonly pencil: Exclude<Pencil, 'yellow'>
-  readonly change: Change
-  readonly box?: Box2
-}
 
 /**
  * The sheet as a check print in the old office custom: yellow under the figures that no mark touches, red about what must

@@ -4,7 +4,7 @@ import { wrap } from '../../sheet/lettering/fit.ts'
 import { lettering } from '../../sheet/lettering/lettering.ts'
 import type { Pencil, Sheet, SheetItem } from '../../sheet/sheet.ts'
 import type { Subject } from '../rule.ts'
-import type { Pencilled } from './check-print.ts'
+import type { Pencilled } from './pencilled.ts'
 import { balloon, changeStrokes, frame, stroke, tint } from './strokes.ts'
 
 /** One column of the strip, paper mm. */

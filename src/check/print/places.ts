@@ -67,7 +67,7 @@ export function boxOfItem(item: SheetItem): Box2 {
   }
 }
 
-export function union(boxes: readonly Box2[]): Box2 {
+function union(boxes: readonly Box2[]): Box2 {
   return {
     min: [Math.min(...boxes.map((b) => b.min[0])), Math.min(...boxes.map((b) => b.min[1]))],
     max: [Math.max(...boxes.map((b) => b.max[0])), Math.max(...boxes.map((b) => b.max[1]))],
