@@ -5,10 +5,13 @@ import { readText } from './read-text.ts'
 
 const form = /^([a-z]+(?:-[a-z]+)*)(?:\s+at\s+(.+?))?(?:\s+with\s+(.+?))?\s+because\s+(\S.*)$/is
 
+/** An acceptance longer than this is not read: nobody's reason takes a page. */
+const LONGEST = 1000
+
 /** `hole-near-edge at hole 1 with 1.2 mm, 9 mm because the web carries nothing` */
 export function readAcceptance(s: Statement, mark: (mark: Mark) => void): Acceptance | undefined {
   const text = readText(s)
-  const found = text && form.exec(text.text)
+  const found = text && text.text.length <= LONGEST ? form.exec(text.text) : undefined
   if (!text || !found) {
     mark({
       rule: 'acceptance-incomplete',
