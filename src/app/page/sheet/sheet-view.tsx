@@ -159,7 +159,7 @@ export function SheetView(props: SheetViewProps) {
 
   const box = `${-view.x / view.scale} ${-view.y / view.scale} ${Math.max(1, area.width) / view.scale} ${Math.max(1, area.height) / view.scale}`
   const pictorial = sheet.views.find((v) => v.id === 'pictorial')
-  const corner = pictorial && windowPoint(view, sheet, [pictorial.box.max[0], pictorial.box.min[1]])
+  const corner = pictorial && windowPoint(view, sheet, pictorial.box.max)
   return (
     <div className={`sheet-frame${hands.dragging ? ' dragging' : ''}`} ref={frame} {...hands.listeners}>
       {/* biome-ignore lint/a11y/useSemanticElements: a drawing is no set of fields */}
