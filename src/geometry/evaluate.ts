@@ -174,7 +174,7 @@ export function boxOf(curve: Curve2): Box2 {
   return boxOfPoints(points)
 }
 
-export function boxOfPoints(points: readonly Vec2[]): Box2 {
+function boxOfPoints(points: readonly Vec2[]): Box2 {
   let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity]
   for (const [x, y] of points) {
     if (x < x0) x0 = x

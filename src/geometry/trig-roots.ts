@@ -53,12 +53,13 @@ export function rootsDegree2(c0: number, a1: number, b1: number, a2: number, b2:
     return -a1 * s + b1 * c - 4 * a2 * s * c + 2 * b2 * (c * c - s * s)
   }
   const stops = stationary(a1, b1, a2, b2)
+  const heights = stops.map(f)
   const roots: number[] = []
   for (let i = 0; i < stops.length; i++) {
     const lo = stops[i]!
     const hi = i + 1 < stops.length ? stops[i + 1]! : stops[0]! + TURN
-    const flo = f(lo)
-    const fhi = f(hi)
+    const flo = heights[i]!
+    const fhi = heights[(i + 1) % stops.length]!
     if (Math.abs(flo) <= slack) roots.push(turnInto(lo, 0))
     if (flo < 0 !== fhi < 0 && Math.abs(flo) > slack && Math.abs(fhi) > slack)
       roots.push(turnInto(bracketed(f, df, lo, hi, flo), 0))
@@ -94,11 +95,13 @@ function stationary(a1: number, b1: number, a2: number, b2: number): number[] {
   for (let k = 0; k < 16; k++) marks.push(((k + 0.37) * Math.PI) / 8)
   marks.sort((p, q) => p - q)
   const out: number[] = []
+  // one value a mark: a turn further on rounding may give the other sign, and a zero there would be lost
+  const values = marks.map(g)
   for (let i = 0; i < marks.length; i++) {
     const lo = marks[i]!
     const hi = i + 1 < marks.length ? marks[i + 1]! : marks[0]! + TURN
-    const glo = g(lo)
-    const ghi = g(hi)
+    const glo = values[i]!
+    const ghi = values[(i + 1) % marks.length]!
     if (glo === 0) out.push(lo)
     else if (ghi !== 0 && glo < 0 !== ghi < 0) out.push(turnInto(bracketed(g, dg, lo, hi, glo), 0))
   }

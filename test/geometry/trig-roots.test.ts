@@ -50,6 +50,27 @@ describe('roots of trigonometric polynomials', () => {
       { numRuns: 60, seed: 3 },
     )
   })
+
+  it('finds both roots of an even polynomial whose sines are rounding only, whatever their signs', () => {
+    // c0 + a1 cos t + a2 cos 2t is a quadratic in cos t: its roots in closed form
+    const [c0, a1, a2] = [10.425337154825467, 13.770117606687727, 2.4850223912309692]
+    const c = (-a1 + Math.sqrt(a1 * a1 - 8 * a2 * (c0 - a2))) / (4 * a2)
+    const rounding = fc.constantFrom(0, 1e-16, -1e-16, 9e-16, -9e-16)
+    fc.assert(
+      fc.property(rounding, rounding, fc.constantFrom(0, Math.PI / 2, Math.PI), (b1, b2, turn) => {
+        const roots = rootsDegree2(
+          c0,
+          a1 * Math.cos(turn) + b1,
+          a1 * Math.sin(turn) + b1,
+          a2 * Math.cos(2 * turn) + b2,
+          a2 * Math.sin(2 * turn) + b2,
+          1e-9,
+        )
+        expect(roots).toHaveLength(2)
+        for (const t of roots) expect(Math.cos(t - turn)).toBeCloseTo(c, 9)
+      }),
+    )
+  })
 })
 
 describe('polynomials in Bernstein form', () => {

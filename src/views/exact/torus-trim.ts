@@ -17,8 +17,8 @@ interface TubePiece {
   readonly forward: boolean
 }
 
-/** Gives ends that differ only by rounding one and the same angle, so that no line slips between them. */
-function snapTurns(pieces: readonly TubePiece[]): void {
+/** Gives ends that differ only by rounding, or by a piece left out, one and the same angle: no line slips between. */
+function snapTurns(pieces: readonly TubePiece[], within: number): void {
   const ends = pieces.flatMap((p) => [
     { at: p.lo, set: (x: number) => (p.lo = x) },
     { at: p.hi, set: (x: number) => (p.hi = x) },
@@ -27,9 +27,9 @@ function snapTurns(pieces: readonly TubePiece[]): void {
   for (let i = 0; i < ends.length; ) {
     const head = ends[i]!.at
     let j = i
-    while (j < ends.length && ends[j]!.at - head < 1e-9) j++
+    while (j < ends.length && ends[j]!.at - head <= within) j++
     const quarter = (Math.round((2 * head) / Math.PI) * Math.PI) / 2
-    for (; i < j; i++) ends[i]!.set(Math.abs(quarter - head) < 1e-9 ? quarter : head)
+    for (; i < j; i++) ends[i]!.set(Math.abs(quarter - head) <= within ? quarter : head)
   }
 }
 
@@ -70,7 +70,7 @@ export class TorusTrim {
       this.forward.set(b.edge, b.forward)
       for (const piece of this.tubePieces(b)) if (piece.hi - piece.lo > tolerance / minor) this.tube.push(piece)
     }
-    snapTurns(this.tube)
+    snapTurns(this.tube, tolerance / minor)
   }
 
   private tubeAngle(p: readonly number[]): number {

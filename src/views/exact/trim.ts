@@ -41,7 +41,8 @@ export class Trim {
         else this.pieces.push(piece)
       }
     }
-    snapEnds([...this.pieces, ...this.standing], Math.max(1e-12, 0.1 * still))
+    // what is shorter than this was left out as standing still: its neighbours close up over it
+    snapEnds([...this.pieces, ...this.standing], still)
     if (this.pieces.length > 24) {
       const lo = Math.min(...this.pieces.map((p) => p.lo))
       const hi = Math.max(...this.pieces.map((p) => p.hi))
@@ -169,7 +170,7 @@ function sideways(p: readonly number[]): number {
   return rest > 0 ? Math.sqrt(rest) : 0
 }
 
-/** Gives ends that differ only by rounding one and the same number, so that no sweep line slips between them. */
+/** Gives ends that differ only by rounding, or by a piece left out, one and the same number, so that no sweep line slips between them. */
 function snapEnds(pieces: readonly SweepPiece[], within: number): void {
   const ends: { value: number; set: (x: number) => void }[] = []
   for (const p of pieces) {
