@@ -114,7 +114,7 @@ export function reportOn(drawing: Drawing): Report {
 }
 
 /** A callout on one line, its stacked tolerances written one after the other. */
-export function calloutText(dimension: Dimension): string {
+function calloutText(dimension: Dimension): string {
   return dimension.callout.lines
     .map((line) => line.map((p) => (typeof p === 'string' ? p : `${p.stack[0]}/${p.stack[1]}`)).join(''))
     .join(' ')

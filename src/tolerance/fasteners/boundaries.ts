@@ -16,12 +16,12 @@ export interface TolerancedFeature {
 }
 
 /** Size at maximum material: the smallest hole, the largest shaft. */
-export function maximumMaterial(feature: TolerancedFeature): number {
+function maximumMaterial(feature: TolerancedFeature): number {
   return feature.of === 'hole' ? feature.min : feature.max
 }
 
 /** Size at least material. */
-export function leastMaterial(feature: TolerancedFeature): number {
+function leastMaterial(feature: TolerancedFeature): number {
   return feature.of === 'hole' ? feature.max : feature.min
 }
 
@@ -64,7 +64,7 @@ export function boundaries(feature: TolerancedFeature): Boundaries {
 }
 
 /** Envelope of perfect form at maximum material: required by ASME Y14.5 Rule #1; under ISO 8015 only where Ⓔ or ISO 14405 says so. */
-export function envelope(feature: Pick<TolerancedFeature, 'of' | 'max' | 'min'>): number {
+function envelope(feature: Pick<TolerancedFeature, 'of' | 'max' | 'min'>): number {
   return feature.of === 'hole' ? feature.min : feature.max
 }
 

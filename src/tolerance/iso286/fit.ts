@@ -34,7 +34,7 @@ export function fitPair(symbol: string, sizeMm: number): Outcome<Fit> {
 }
 
 /** The clearance between a hole and a shaft whose limits are known. */
-export function fitOf(hole: FitLimits, shaft: FitLimits): Fit {
+function fitOf(hole: FitLimits, shaft: FitLimits): Fit {
   // Differences are taken in µm, which are exact where the tables are.
   const max = hole.upperMicrons - shaft.lowerMicrons
   const min = hole.lowerMicrons - shaft.upperMicrons

@@ -28,7 +28,7 @@ export function fitLimits(symbol: string, sizeMm: number): Outcome<FitLimits> {
 }
 
 /** Limit deviations of a tolerance class already read. */
-export function classLimits(wanted: ToleranceClass, sizeMm: number): Outcome<FitLimits> {
+function classLimits(wanted: ToleranceClass, sizeMm: number): Outcome<FitLimits> {
   if (!(sizeMm > 0 && sizeMm <= 3150)) {
     return bad({
       text: `ISO 286 covers sizes up to 3150 mm, not ${sizeMm} mm.`,
