@@ -18,7 +18,7 @@ export function finished(stands: readonly Stand[], figures: PlacementFigures): S
   for (const s of settled) {
     for (const shape of s.shapes) {
       if (shape.shape === 'bar') {
-        if (shape.role === 'extension') extensions.push({ bar: shape, tie: s.member.tie })
+        if (shape.role === 'extension' && !shape.unseen) extensions.push({ bar: shape, tie: s.member.tie })
       } else if (shape.role === 'arrow') heads.push(shape)
     }
   }

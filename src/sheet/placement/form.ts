@@ -37,6 +37,8 @@ export interface Memo {
   readonly box: Bounds
   /** Cost on the ground; negative: not yet known. */
   ground: number
+  /** Conflict with alternatives of other members of its unit. */
+  against?: Map<Alternative, number>
   /** The piece's shapes with its member's fixed ones. */
   whole?: readonly Shape[]
 }

@@ -20,6 +20,7 @@ import { onPaper } from './ink.ts'
 import { at } from './line-setting.ts'
 import { canonical, extensionStart } from './linear-form.ts'
 import { once } from './once.ts'
+import { originCircle } from './origin-circle.ts'
 import { bar, type Shape } from './shapes.ts'
 import { faces, obeying, outlineLevel, paperSide } from './sides.ts'
 import { back, dot, turned } from './vec.ts'
@@ -167,9 +168,9 @@ function members(
     }
     if (f.iso) {
       if (r === zero) {
-        const c = at(u, n, r.s, level)
-        const radius = (f.practice.originCircle ?? 3) / 2
-        strokes.push({ kind: 'dimension', curve: { kind: 'arc', c, r: radius, from: 0, sweep: 2 * Math.PI } })
+        const circle = originCircle(at(u, n, r.s, level), (f.practice.originCircle ?? 3) / 2)
+        strokes.push(circle.stroke)
+        shapes.push(...circle.shapes)
       } else {
         const way = r.s > zero.s ? u : back(u)
         const before = set[r.s > zero.s ? i - 1 : i + 1]!

@@ -6,6 +6,7 @@ import { onPaper } from './ink.ts'
 import { at } from './line-setting.ts'
 import { extensionStart } from './linear-form.ts'
 import { once } from './once.ts'
+import { originCircle } from './origin-circle.ts'
 import { bar, type Shape } from './shapes.ts'
 import { outlineLevel } from './sides.ts'
 import { back, turned } from './vec.ts'
@@ -61,10 +62,9 @@ function member(
   const block = blockOf({ lines: [[letter]] }, f)
   const centre = at(side, n, s, end + 1 + (n[0] !== 0 ? block.width : block.height) / 2)
   const shapes: Shape[] = [textSlab(block, centre, 0), bar('extension', at(side, n, s, from), at(side, n, s, end))]
-  const radius = (f.practice.originCircle ?? CIRCLE) / 2
-  const strokes: Drawn['strokes'] = marked
-    ? [{ kind: 'dimension', curve: { kind: 'arc', c: origin, r: radius, from: 0, sweep: 2 * Math.PI } }]
-    : []
+  const circle = originCircle(origin, (f.practice.originCircle ?? CIRCLE) / 2)
+  const strokes: Drawn['strokes'] = marked ? [circle.stroke] : []
+  if (marked) shapes.push(...circle.shapes)
   return {
     dimension: undefined,
     tie: { view: table.view },

@@ -69,8 +69,9 @@ export class Search {
       if (!worst) return
       if (this.#again(worst, ordered, random)) quiet = 0
       else quiet++
-      // Taste is given up soon, a crossed dimension line or a size left off is not.
-      if ((round >= effort.rounds || quiet > ordered.length + 12) && !ordered.some((u) => this.#grave(u))) return
+      // Taste is given up soon, a crossed dimension line or a size left off later.
+      const patience = ordered.length + 12
+      if ((round >= effort.rounds || quiet > patience) && !ordered.some((u) => this.#grave(u))) return
     }
   }
 
@@ -93,7 +94,8 @@ export class Search {
 
   #grave(unit: Unit): boolean {
     const stand = this.#stands.get(unit)
-    if (!stand) return true
+    // A chain without room in one line is set size by size later.
+    if (!stand) return unit.dimensions.length === 1
     for (const [other, c] of stand.against) {
       if (c >= WEIGHTS.extensionOverDimension && this.#stands.get(other.unit) === other) return true
     }
@@ -319,7 +321,7 @@ export class Search {
         const shapes = this.#shapes(member, alternative)
         if (!option.settled) {
           for (const s of before) {
-            c += conflict(shapes, s.shapes, this.#rules)
+            c += this.#between(alternative, shapes, s)
             if (c >= least) break
           }
           if (c >= least) continue
@@ -343,6 +345,16 @@ export class Search {
       return undefined
     }
     return settle(0, 0, [])
+  }
+
+  /** Conflict of two members of one unit; found once, for chains try the same pairs over and over. */
+  #between(alternative: Alternative, shapes: readonly Shape[], other: Settled): number {
+    alternative.memo.against ??= new Map()
+    const known = alternative.memo.against.get(other.alternative)
+    if (known !== undefined) return known
+    const c = conflict(shapes, other.shapes, this.#rules)
+    alternative.memo.against.set(other.alternative, c)
+    return c
   }
 
   #shapes(member: Member, alternative: Alternative): readonly Shape[] {

@@ -15,6 +15,8 @@ export function ofDimensionLine(role: BarRole): boolean {
 export interface Bar {
   readonly shape: 'bar'
   readonly role: BarRole
+  /** Takes room as an extension line does, but is printed as something else. */
+  readonly unseen?: true
   readonly ax: number
   readonly ay: number
   readonly bx: number

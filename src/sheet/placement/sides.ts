@@ -24,7 +24,7 @@ export function paperSide(way: Vec2): PaperSide {
 }
 
 /** The wished side of a view on paper: the part's own side where the view shows it, else the words as on paper. */
-export function wishedSide(d: Dimension, view: View): PaperSide | undefined {
+function wishedSide(d: Dimension, view: View): PaperSide | undefined {
   const side = d.wish?.side
   if (!side) return undefined
   const v = sideVectors[side]
