@@ -22,26 +22,35 @@ const CIRCLE = 3
  */
 export function originUnits(desk: Desk, owner: number, table: HoleTable): Unit[] {
   const origin = onPaper(desk.ink.views[owner]!.placed, table.origin)
-  const ways: readonly (readonly [letter: string, u: Vec2])[] = [
+  const axes = [
     ['X', [1, 0]],
     ['Y', [0, 1]],
-  ]
-  return ways.map(([letter, u], i): Unit => {
-    const options = [back(u), u].flatMap((n, k) =>
-      LENGTHS.map((length): Option => {
-        const members = once(() => [member(desk, owner, table, origin, n, letter, length, i === 0)])
-        return { own: 0.1 * length + 0.6 * k, members }
-      }),
-    )
-    return {
-      id: `origin ${letter} ${table.view}`,
+  ] as const
+  const options = LENGTHS.flatMap((length) =>
+    // Both away from the part where the origin is its lower left corner, as it mostly is.
+    [0, 1, 2, 3].map((k): Option => {
+      const out = (u: Vec2, turnedBack: boolean) => (turnedBack ? back(u) : u)
+      return {
+        own: 0.1 * length + 0.6 * k,
+        settled: true,
+        members: once(() =>
+          axes.map(([letter, u], i) =>
+            member(desk, owner, table, origin, out(u, ((k >> i) & 1) === 0), letter, length, i === 0),
+          ),
+        ),
+      }
+    }),
+  )
+  return [
+    {
+      id: `origin ${table.view}`,
       owner,
       dimensions: [],
       rank: [0, -1],
-      options: options.sort((a, b) => a.own - b.own),
-      name: `the table’s ${letter} axis`,
-    }
-  })
+      options: options.sort((x, y) => x.own - y.own),
+      name: 'the origin of the hole table',
+    },
+  ]
 }
 
 function member(
