@@ -91,11 +91,16 @@ export function faceModel(
   }
   let inFrame: readonly Border[] | undefined
   const local = () =>
-    (inFrame ??= borders.map((use) => ({
-      edge: use.edge,
-      forward: use.forward,
-      path: localPath(pathOf(use.edge), o, x, y, z),
-    })))
+    (inFrame ??= [
+      ...borders.map((use) => ({
+        edge: use.edge,
+        forward: use.forward,
+        path: localPath(pathOf(use.edge), o, x, y, z),
+      })),
+      ...closed
+        .flatMap((loop) => bridges(loop, pathOf, tolerance))
+        .map((path) => ({ edge: BRIDGE, forward: true, path: localPath(path, o, x, y, z) })),
+    ])
   let trim: Trim | undefined
   let torusTrim: TorusTrim | undefined
   let pole: boolean | undefined
@@ -143,6 +148,25 @@ function isClosed(loop: BodyFace['loops'][number], pathOf: (edge: number) => Pat
     }
   }
   return open.length === 0
+}
+
+/** In place of an edge's number on what closes a gap of a loop. */
+const BRIDGE = -1
+
+/** Straight pieces over the gaps of a loop: where surfaces are tangent, the kernel's edges end up to 1e-3 mm apart. */
+function bridges(loop: BodyFace['loops'][number], pathOf: (edge: number) => Path3, tolerance: number): Path3[] {
+  const ends = loop.map((use) => {
+    const path = pathOf(use.edge)
+    const [a, b] = [[0, 0, 0] as [number, number, number], [0, 0, 0] as [number, number, number]]
+    path3At(path, use.forward ? path.t0 : path.t1, a)
+    path3At(path, use.forward ? path.t1 : path.t0, b)
+    return [a, b] as const
+  })
+  return ends.flatMap(([, from], i): Path3[] => {
+    const to = ends[(i + 1) % ends.length]![0]
+    const gap = Math.hypot(to[0] - from[0], to[1] - from[1], to[2] - from[2])
+    return gap > 0.5 * tolerance && gap <= LOOSE ? [{ kind: 'segment', a: from, b: to, t0: 0, t1: 1 }] : []
+  })
 }
 
 /** Ends of neighbouring edges in files from elsewhere may lie this far apart, mm. */

@@ -36,7 +36,7 @@ export function torusSilhouettes(model: BodyModel, face: FaceModel, frame: Frame
       if (b - a < 1e-9) continue
       const mid = 0.5 * (a + b)
       const [round, tube] = outline.angles(mid)
-      if (!covers(face, localPoint(face, round, tube))) continue
+      if (!belongs(face, round, tube)) continue
       const bend = bendAlong(face, round, tube, d)
       const path: Path3 = outline.conic
         ? ({ ...outline.conic, t0: a, t1: b } as Path3)
@@ -57,6 +57,19 @@ export function torusSilhouettes(model: BodyModel, face: FaceModel, frame: Frame
     }
   }
 }
+
+/**
+ * Whether the face covers a place of an outline. Outlines run through just those angles at which the kernel's edges on
+ * tangent surfaces end, and there by up to 1e-3 mm apart: of the place itself and one on either side two decide.
+ */
+function belongs(face: FaceModel, round: number, tube: number): boolean {
+  const at = (f: number) => covers(face, localPoint(face, round + f * ASIDE, tube + f * ASIDE))
+  const first = at(0)
+  return at(1) === first || at(-1) === first ? first : !first
+}
+
+/** Radians. */
+const ASIDE = 1.7e-3
 
 function fitted(model: BodyModel, face: FaceModel, outline: Outline, a: number, b: number): Path3 {
   const at = (t: number) => {

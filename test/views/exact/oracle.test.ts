@@ -71,10 +71,13 @@ describe('the exact view against the kernel on random solids', () => {
   it.each([63, 125, 5054, 5125])('kept seed %i: the kernel differs', (seed) => check(seed, quadrics))
 
   // Kept likewise: slit edges and sheets that touch along a line (18, 41), cut tori (200, 306), a border of a torus that
-  // is its outline (325).
+  // is its outline or touches it (325, 410, 423, 432, 448), edges of tangent tori whose ends lie apart (545).
   it.each([18, 41])('kept seed %i: boxes and cylinders', (seed) => check(seed, ['box', 'cylinder']))
   const tori = ['box', 'cylinder', 'torus']
-  it.each([200, 306, 325])('kept seed %i: boxes, cylinders, tori', (seed) => check(seed, tori))
+  it.each([200, 306, 325, 410, 423, 432, 448, 545])('kept seed %i: boxes, cylinders, tori', (seed) => check(seed, tori))
+
+  // Kept because a crossing of two ellipses was lost where a turn begins and ends.
+  it('kept seed 453: boxes, cylinders', () => check(453, tori))
 
   // Here the fault is the kernel's boolean: the solid it makes has not the volume of its recipe, so no view of it can
   // agree with the ray test. Ours draws what the body says all the same.
