@@ -7,6 +7,7 @@ import type { Frame } from '../view.ts'
 import type { BodyModel, EdgeModel } from './body-model.ts'
 import { type FaceModel, localDirection, outwardAt } from './face-model.ts'
 import { type Path3, path3At, samplePlaces } from './path3.ts'
+import { bendAlong } from './spline-bend.ts'
 import { bisected } from './sweep-pieces.ts'
 import { project, type Track } from './track.ts'
 
@@ -62,10 +63,29 @@ function stretch(model: BodyModel, edge: EdgeModel, from: number, to: number, fr
     divides = fold < -1e-7 && af > SQUARE !== ag > SQUARE
     if (!model.closed) divides = Math.abs(fold) > 1e-7 && af > SQUARE !== ag > SQUARE
   }
-  const kind = edge.cut ? 'cut' : edge.smooth ? 'smooth' : 'edge'
+  // a spline surface that turns away just at its smooth border has that border for an outline
+  const turning = edge.smooth && edge.faces.find((face) => face.kind === 'spline' && turnsAlong(face, path, d))
+  if (turning) {
+    const bend = bendAlong(turning, turning.sheet().at(...turning.sheet().nearest([p[0]!, p[1]!, p[2]!])), d)
+    buried = model.closed && bend < 0
+    divides = bend > 0 || !model.closed
+  }
+  const kind = edge.cut ? 'cut' : turning ? 'silhouette' : edge.smooth ? 'smooth' : 'edge'
   const use = { edge: edge.id, faces: edge.faces, kind, divides: divides && !buried, buried } as const
   out.push(...project(path, frame, use, model.tolerances.line))
 }
+
+/** Whether a face's normal is square to the line of sight all along a border of it. */
+function turnsAlong(face: FaceModel, path: Path3, d: Vec3): boolean {
+  const q = [0, 0, 0]
+  return [0.11, 0.37, 0.62, 0.89].every((f) => {
+    path3At(path, path.t0 + f * (path.t1 - path.t0), q)
+    return Math.abs(dot(outwardAt(face, q), d)) < TURNING
+  })
+}
+
+/** The kernel's own edges on splines lie up to 1e-7 mm off. */
+const TURNING = 1e-6
 
 /** Places on a curve lying in a curved face where the face's normal is square to the line of sight. */
 export function facingRoots(face: FaceModel, path: Path3, d: Vec3, out: number[]): void {

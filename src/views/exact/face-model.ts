@@ -2,6 +2,8 @@ import type { Vec3 } from '../../geometry/vec.ts'
 import { cross, dot, negate } from '../../geometry/vec3.ts'
 import type { BodyFace, Surface3 } from '../../kernel/body.ts'
 import { localPath, type Path3, path3At } from './path3.ts'
+import { SplineSheet } from './spline-face.ts'
+import { SplineTrim } from './spline-trim.ts'
 import { TorusTrim } from './torus-trim.ts'
 import { type Border, Trim } from './trim.ts'
 
@@ -34,6 +36,9 @@ export interface FaceModel {
   /** The borders in the face's frame. */
   readonly localBorders: () => readonly Border[]
   readonly torusTrim: () => TorusTrim
+  /** Of a true spline surface: the surface and the part of it covered. */
+  readonly sheet: () => SplineSheet
+  readonly splineTrim: () => SplineTrim
   /** Sphere: whether the local +z pole belongs to the face. */
   readonly poleInside: () => boolean
 }
@@ -104,6 +109,8 @@ export function faceModel(
   let trim: Trim | undefined
   let torusTrim: TorusTrim | undefined
   let pole: boolean | undefined
+  let sheet: SplineSheet | undefined
+  let splineTrim: SplineTrim | undefined
   const model: FaceModel = {
     id: face.id,
     kind: surface.kind,
@@ -129,6 +136,12 @@ export function faceModel(
         surface.kind === 'plane' ? 1 : r,
       )),
     torusTrim: () => (torusTrim ??= new TorusTrim(local(), major, r, sign, tolerance)),
+    sheet: () => {
+      if (surface.kind !== 'spline') throw new Error(`face ${face.id} is no spline surface`)
+      sheet ??= new SplineSheet(surface)
+      return sheet
+    },
+    splineTrim: () => (splineTrim ??= new SplineTrim(model.sheet(), local(), sign, tolerance)),
     poleInside: () => (pole ??= spherePole(model)),
   }
   return model
@@ -208,6 +221,7 @@ function interiorUp(path: Path3, t: number, sign: 1 | -1, forward: boolean, majo
 /** Whether a point of the surface, given in the face's frame, belongs to the face. */
 export function covers(face: FaceModel, p: readonly number[]): boolean {
   if (face.kind === 'torus') return face.torusTrim().covers(p)
+  if (face.kind === 'spline') return face.splineTrim().covers(face.sheet().nearest([p[0]!, p[1]!, p[2]!]))
   const trim = face.trim()
   if (face.kind === 'plane') {
     const odd = trim.parityAbove(p[0]!, p)
@@ -240,6 +254,11 @@ export function fromLocal(face: FaceModel, a: number, b: number, c: number): Vec
 /** Outward normal (unit) at a point on the surface, world coordinates; on an apex the zero vector. */
 export function outwardAt(face: FaceModel, p: readonly number[]): Vec3 {
   if (face.kind === 'plane') return face.z
+  if (face.kind === 'spline') {
+    const sheet = face.sheet()
+    const n = sheet.normal(sheet.at(...sheet.nearest([p[0]!, p[1]!, p[2]!])))
+    return face.sign > 0 ? n : negate(n)
+  }
   const q = [0, 0, 0]
   toLocal(face, p, q)
   const [a, b, c] = [q[0]!, q[1]!, q[2]!]

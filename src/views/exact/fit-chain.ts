@@ -13,7 +13,14 @@ const AT_TRIALS = TRIALS.map((t) => bernstein(t))
  * Polynomial pieces that follow a smooth space curve within `bound` (checked between all places of interpolation; each
  * piece halved until it holds).
  */
-export function fitChain(at: (t: number) => Vec3, t0: number, t1: number, bound: number): BezierChain {
+export function fitChain(
+  at: (t: number) => Vec3,
+  t0: number,
+  t1: number,
+  bound: number,
+  /** Places at which the curve is smooth on either side only, in order. */
+  knees: readonly number[] = [],
+): BezierChain {
   const breaks = [t0]
   const poles: number[] = []
   const follow = (a: number, b: number, depth: number) => {
@@ -38,9 +45,13 @@ export function fitChain(at: (t: number) => Vec3, t0: number, t1: number, bound:
     breaks.push(b)
     for (const c of coefficients) poles.push(c[0]!, c[1]!, c[2]!, 1)
   }
-  const pieces = Math.max(1, Math.ceil((t1 - t0) / 0.8))
-  for (let i = 0; i < pieces; i++)
-    follow(t0 + ((t1 - t0) * i) / pieces, i + 1 === pieces ? t1 : t0 + ((t1 - t0) * (i + 1)) / pieces, 0)
+  const stops = [t0, ...knees.filter((t) => t > t0 && t < t1), t1]
+  for (let k = 1; k < stops.length; k++) {
+    const [from, to] = [stops[k - 1]!, stops[k]!]
+    const pieces = knees.length > 0 ? 1 : Math.max(1, Math.ceil((to - from) / 0.8))
+    for (let i = 0; i < pieces; i++)
+      follow(from + ((to - from) * i) / pieces, i + 1 === pieces ? to : from + ((to - from) * (i + 1)) / pieces, 0)
+  }
   return { degree: DEGREE, size: 4, breaks: Float64Array.from(breaks), poles: Float64Array.from(poles) }
 }
 

@@ -6,6 +6,7 @@ import type { Frame } from '../view.ts'
 import type { BodyModel } from './body-model.ts'
 import { SQUARE } from './edge-tracks.ts'
 import { covers, type FaceModel, localDirection, toLocal } from './face-model.ts'
+import { SheetSight } from './spline-sight.ts'
 import type { Track } from './track.ts'
 
 /** A face that may hide something in one view. */
@@ -15,6 +16,8 @@ interface Occluder {
   readonly l: Vec3
   /** No point of the face lies nearer to the eye than this. */
   readonly nearest: number
+  /** Of a spline surface. */
+  readonly sight?: SheetSight
 }
 
 /** All faces of a body that may hide something in one view, found by place. */
@@ -43,10 +46,14 @@ export function occluders(model: BodyModel, frame: Frame, tracks: readonly Track
     const l = localDirection(face, d)
     if (face.kind === 'plane' && (model.closed ? l[2] <= SQUARE : Math.abs(l[2]) <= SQUARE)) continue
     if (face.kind === 'cylinder' && Math.hypot(l[0], l[1]) < SQUARE) continue
-    if (face.kind === 'spline') continue
     const b = boxes.get(face.id)!
+    const sight = face.kind === 'spline' ? new SheetSight(face.sheet(), frame) : undefined
+    if (sight) {
+      const [x0, y0, x1, y1, high] = sight.bounds
+      grow(b, [x0, y0, x1, y1], high)
+    }
     if (!(b.x1 >= b.x0)) continue
-    list.push({ face, l, nearest: b.high })
+    list.push({ face, l, nearest: b.high, ...(sight ? { sight } : {}) })
     places.push(b)
   }
   let index: Flatbush | undefined
@@ -104,7 +111,10 @@ export function isHidden(all: Occluders, p: readonly number[], own: readonly Fac
   all.index.search(x, y, x, y, (i) => {
     if (hidden) return false
     const o = all.list[i]!
-    if (o.nearest > depth + touch && hides(all.model, o, p, own.includes(o.face))) hidden = true
+    if (o.nearest <= depth + touch) return false
+    const mine = own.includes(o.face)
+    if (o.sight ? sheetHides(all.model, o.face, o.sight, [x, y, depth], mine) : hides(all.model, o, p, mine))
+      hidden = true
     return false
   })
   return hidden
@@ -155,6 +165,33 @@ function reaches(face: FaceModel, l: Vec3, s: number): boolean {
   hit[1] = q[1]! + s * l[1]
   hit[2] = q[2]! + s * l[2]
   return covers(face, hit)
+}
+
+/** [x, y, depth] in view coordinates. */
+function sheetHides(
+  model: BodyModel,
+  face: FaceModel,
+  sight: SheetSight,
+  [x, y, depth]: readonly [number, number, number],
+  own: boolean,
+): boolean {
+  const { touch, spline } = model.tolerances
+  let hits = sight.hits(x, y)
+  // the point itself; edges lie off a spline surface by what the kernel takes for nothing
+  const contact = hits.reduce(
+    (a, h) => (Math.abs(h.depth - depth) < Math.abs(a - depth) ? h.depth : a),
+    Number.POSITIVE_INFINITY,
+  )
+  if (own) hits = hits.filter((h) => h.depth !== contact)
+  for (const h of hits) {
+    const facing = face.sign * h.facing
+    if (h.depth - depth <= (own ? Math.max(touch, spline) : touch)) continue
+    // grazing within the tolerance
+    if (facing * facing * model.size < 4 * touch) continue
+    if (model.closed && facing <= 0) continue
+    if (face.splineTrim().covers([h.u, h.v])) return true
+  }
+  return false
 }
 
 /** A line of sight meets a torus where a quartic vanishes. */

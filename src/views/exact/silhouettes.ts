@@ -6,6 +6,7 @@ import type { BodyModel } from './body-model.ts'
 import { facingRoots, SQUARE } from './edge-tracks.ts'
 import { covers, type FaceModel, fromLocal, localDirection, toLocal } from './face-model.ts'
 import { type Path3, path3At } from './path3.ts'
+import { splineSilhouettes } from './spline-silhouettes.ts'
 import { torusSilhouettes } from './torus-silhouettes.ts'
 import { project, type Track, type TrackUse } from './track.ts'
 
@@ -29,6 +30,9 @@ export function silhouetteTracks(model: BodyModel, frame: Frame, out: Track[]): 
         break
       case 'torus':
         torusSilhouettes(model, face, frame, out)
+        break
+      case 'spline':
+        splineSilhouettes(model, face, frame, out)
         break
     }
   }

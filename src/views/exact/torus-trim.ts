@@ -1,7 +1,7 @@
 import { turnInto } from '../../geometry/trig-roots.ts'
 import { type Path3, path3At, samplePlaces } from './path3.ts'
 import { bisected, rootWithin } from './sweep-pieces.ts'
-import { type Border, Trim } from './trim.ts'
+import { type Border, nearestPassing, Trim } from './trim.ts'
 
 const TURN = 2 * Math.PI
 /** Radians, wider than rounding by far, narrower than any face. */
@@ -39,16 +39,6 @@ interface Met {
   readonly path: Path3
   readonly t: number
   readonly forward: boolean
-}
-
-/** The nearest passing; a border that only comes up to the line and turns back is passed twice there, and so not at all. */
-function nearest(met: Met[]): Met | undefined {
-  met.sort((a, b) => a.gap - b.gap)
-  for (let i = 0; i < met.length; i++) {
-    if (i + 1 < met.length && met[i + 1]!.gap - met[i]!.gap < 1e-7) i++
-    else return met[i]
-  }
-  return undefined
 }
 
 /**
@@ -174,7 +164,7 @@ export class TorusTrim {
       const gap = turnInto(angle - this.tubeAngle(q), 0)
       return { gap, path: piece.path, t, forward: this.forward.get(piece.edge) !== false }
     })
-    const first = nearest(met)
+    const first = nearestPassing(met)
     return first && this.interior(first.path, first.t, first.forward, 'tube')
   }
 
@@ -198,7 +188,7 @@ export class TorusTrim {
       const gap = turnInto(s - Math.atan2(q[1]!, q[0]!), 0)
       met.push({ gap, path: piece.path, t, forward: piece.forward })
     }
-    const first = nearest(met)
+    const first = nearestPassing(met)
     return first && this.interior(first.path, first.t, first.forward, 'axis')
   }
 

@@ -170,6 +170,16 @@ function sideways(p: readonly number[]): number {
   return rest > 0 ? Math.sqrt(rest) : 0
 }
 
+/** The nearest passing; a border that only comes up to the line and turns back is passed twice there, and so not at all. */
+export function nearestPassing<T extends { readonly gap: number }>(met: T[]): T | undefined {
+  met.sort((a, b) => a.gap - b.gap)
+  for (let i = 0; i < met.length; i++) {
+    if (i + 1 < met.length && met[i + 1]!.gap - met[i]!.gap < 1e-7) i++
+    else return met[i]
+  }
+  return undefined
+}
+
 /** Gives ends that differ only by rounding, or by a piece left out, one and the same number, so that no sweep line slips between them. */
 function snapEnds(pieces: readonly SweepPiece[], within: number): void {
   const ends: { value: number; set: (x: number) => void }[] = []

@@ -1,0 +1,148 @@
+import { rootsBernstein } from '../../geometry/bernstein.ts'
+import type { UV } from './spline-face.ts'
+import { halfGrids, type Patch } from './spline-patches.ts'
+
+/** A connected outline of a whole spline surface, as places along it in u, v; closed where it comes back to its start. */
+export interface OutlineTrace {
+  readonly places: readonly UV[]
+  readonly closed: boolean
+}
+
+/** Halvings of a patch in each direction, at least and at most. */
+const LEAST = 2
+const DEEPEST = 12
+
+/**
+ * Outlines of patches given in view coordinates: there the projection's Jacobian, a polynomial in Bernstein form,
+ * vanishes. A cell whose coefficients share a sign holds none for certain; any other is halved until the Jacobian rises
+ * one way throughout, so that a single curve crosses it from side to side.
+ */
+export function outlineTraces(patches: readonly Patch[]): OutlineTrace[] {
+  const pieces: (readonly [UV, UV])[] = []
+  for (const patch of patches) {
+    const f = jacobian(patch)
+    const slack = 1e-10 * Math.max(...f.c.map(Math.abs))
+    cells(f, patch, [0, 1, 0, 1], 0, slack, pieces)
+  }
+  return joined(pieces, patches)
+}
+
+interface Grid {
+  readonly p: number
+  readonly q: number
+  readonly c: Float64Array
+}
+
+function jacobian(patch: Patch): Grid {
+  const component = (k: number): Grid => {
+    const c = new Float64Array((patch.p + 1) * (patch.q + 1))
+    for (let i = 0; i < c.length; i++) c[i] = patch.poles[4 * i + k]!
+    return { p: patch.p, q: patch.q, c }
+  }
+  const [x, y, w] = [component(0), component(1), component(3)]
+  const cross = (a: Grid, b: Grid) =>
+    minus(times(slope(a, true), slope(b, false)), times(slope(b, true), slope(a, false)))
+  const first = w.c[0]!
+  if (w.c.every((k) => Math.abs(k - first) <= 1e-14 * Math.abs(first))) return cross(x, y)
+  return plus(plus(times(x, cross(y, w)), times(y, cross(w, x))), times(w, cross(x, y)))
+}
+
+function slope({ p, q, c }: Grid, alongU: boolean): Grid {
+  const out = new Float64Array(alongU ? p * (q + 1) : (p + 1) * q)
+  const [m, n] = alongU ? [p - 1, q] : [p, q - 1]
+  for (let i = 0; i <= m; i++)
+    for (let j = 0; j <= n; j++)
+      out[i * (n + 1) + j] = alongU
+        ? p * (c[(i + 1) * (q + 1) + j]! - c[i * (q + 1) + j]!)
+        : q * (c[i * (q + 1) + j + 1]! - c[i * (q + 1) + j]!)
+  return { p: m, q: n, c: out }
+}
+
+function times(a: Grid, b: Grid): Grid {
+  const [p, q] = [a.p + b.p, a.q + b.q]
+  const c = new Float64Array((p + 1) * (q + 1))
+  for (let i = 0; i <= a.p; i++)
+    for (let k = 0; k <= b.p; k++) {
+      const f = (choose(a.p, i) * choose(b.p, k)) / choose(p, i + k)
+      for (let j = 0; j <= a.q; j++)
+        for (let l = 0; l <= b.q; l++)
+          c[(i + k) * (q + 1) + j + l]! +=
+            ((f * choose(a.q, j) * choose(b.q, l)) / choose(q, j + l)) *
+            a.c[i * (a.q + 1) + j]! *
+            b.c[k * (b.q + 1) + l]!
+    }
+  return { p, q, c }
+}
+
+const plus = (a: Grid, b: Grid): Grid => ({ ...a, c: a.c.map((x, i) => x + b.c[i]!) })
+const minus = (a: Grid, b: Grid): Grid => ({ ...a, c: a.c.map((x, i) => x - b.c[i]!) })
+
+function choose(n: number, k: number): number {
+  let f = 1
+  for (let i = 1; i <= k; i++) f = (f * (n - k + i)) / i
+  return f
+}
+
+type Cell = readonly [number, number, number, number]
+
+function cells(f: Grid, patch: Patch, cell: Cell, depth: number, slack: number, out: (readonly [UV, UV])[]): void {
+  // where it vanishes along a side without changing sign, that border is the outline itself
+  if (f.c.every((x) => x > -slack) || f.c.every((x) => x < slack)) return
+  const [a0, a1, b0, b1] = cell
+  const oneWay = (g: Grid) => g.c.length > 0 && (g.c.every((x) => x > 0) || g.c.every((x) => x < 0))
+  const simple = depth >= 2 * LEAST && (oneWay(slope(f, true)) || oneWay(slope(f, false)))
+  const ends = simple || depth >= 2 * DEEPEST ? passings(f, patch, cell) : []
+  if ((simple && ends.length <= 2) || depth >= 2 * DEEPEST) {
+    for (let i = 0; i + 1 < ends.length; i += 2) out.push([ends[i]!, ends[i + 1]!])
+    return
+  }
+  const alongU = depth % 2 === 0
+  const [low, high] = halfGrids(f.c, f.p, f.q, 1, alongU)
+  const m = alongU ? 0.5 * (a0 + a1) : 0.5 * (b0 + b1)
+  cells({ ...f, c: low }, patch, alongU ? [a0, m, b0, b1] : [a0, a1, b0, m], depth + 1, slack, out)
+  cells({ ...f, c: high }, patch, alongU ? [m, a1, b0, b1] : [a0, a1, m, b1], depth + 1, slack, out)
+}
+
+/** Where the Jacobian vanishes on the four sides of a cell; a corner counts once. */
+function passings(f: Grid, patch: Patch, [a0, a1, b0, b1]: Cell): UV[] {
+  const { p, q, c } = f
+  const out: UV[] = []
+  const add = (s: number, t: number) => {
+    const u = patch.u0 + (a0 + s * (a1 - a0)) * (patch.u1 - patch.u0)
+    const v = patch.v0 + (b0 + t * (b1 - b0)) * (patch.v1 - patch.v0)
+    const [du, dv] = [1e-7 * (a1 - a0) * (patch.u1 - patch.u0), 1e-7 * (b1 - b0) * (patch.v1 - patch.v0)]
+    if (!out.some((x) => Math.abs(x[0] - u) <= du && Math.abs(x[1] - v) <= dv)) out.push([u, v])
+  }
+  const row = (i: number) => [...c.subarray(i * (q + 1), (i + 1) * (q + 1))]
+  const column = (j: number) => Array.from({ length: p + 1 }, (_, i) => c[i * (q + 1) + j]!)
+  for (const t of rootsBernstein(row(0), 0)) add(0, t)
+  for (const s of rootsBernstein(column(0), 0)) add(s, 0)
+  for (const t of rootsBernstein(row(p), 0)) add(1, t)
+  for (const s of rootsBernstein(column(q), 0)) add(s, 1)
+  return out
+}
+
+/** Pieces with common ends put together. */
+function joined(pieces: readonly (readonly [UV, UV])[], patches: readonly Patch[]): OutlineTrace[] {
+  const end = patches[patches.length - 1]!
+  const [lu, lv] = [end.u1 - patches[0]!.u0, end.v1 - patches[0]!.v0]
+  const same = (a: UV, b: UV) => Math.abs(a[0] - b[0]) <= 1e-9 * lu && Math.abs(a[1] - b[1]) <= 1e-9 * lv
+  const left = pieces.filter(([a, b]) => !same(a, b))
+  const out: OutlineTrace[] = []
+  while (left.length > 0) {
+    const line = [...left.pop()!]
+    for (const back of [false, true]) {
+      if (back) line.reverse()
+      for (;;) {
+        const tip = line[line.length - 1]!
+        const next = left.findIndex(([a, b]) => same(a, tip) || same(b, tip))
+        if (next < 0) break
+        const [[a, b]] = left.splice(next, 1) as [readonly [UV, UV]]
+        line.push(same(a, tip) ? b : a)
+      }
+    }
+    const closed = line.length > 3 && same(line[0]!, line[line.length - 1]!)
+    out.push({ places: line, closed })
+  }
+  return out
+}
