@@ -67,23 +67,30 @@ export function lengthOf(curve: Curve2, from = 0, to = 1): number {
       return Math.hypot(curve.b[0] - curve.a[0], curve.b[1] - curve.a[1]) * Math.abs(to - from)
     case 'arc':
       return Math.abs(curve.sweep * (to - from)) * curve.r
-    default: {
-      const pieces =
-        curve.kind === 'spline'
-          ? 4 * Math.max(1, curve.poles.length)
-          : Math.max(2, Math.ceil(Math.abs(curve.sweep * (to - from)) * 4))
-      let sum = 0
-      const step = (to - from) / pieces
-      for (let i = 0; i < pieces; i++) {
-        const mid = from + (i + 0.5) * step
-        for (const [x, w] of GAUSS_5) {
-          const d = derivativeAt(curve, mid + (x * step) / 2)
-          sum += w * Math.hypot(d[0], d[1])
-        }
-      }
-      return Math.abs((sum * step) / 2)
+    case 'ellipse':
+      return integrated(curve, from, to, Math.max(2, Math.ceil(Math.abs(curve.sweep * (to - from)) * 4)))
+    case 'spline': {
+      // at a knot the speed may jump: each span by itself
+      const [lo, hi] = from < to ? [from, to] : [to, from]
+      const [first, last] = [splineParameter(curve, 0), splineParameter(curve, 1)]
+      const knots = curve.knots.map((k) => (k - first) / (last - first)).filter((k) => k > lo && k < hi)
+      const stops = [lo, ...new Set(knots), hi]
+      return stops.slice(1).reduce((sum, b, i) => sum + integrated(curve, stops[i]!, b, 2 * curve.degree), 0)
     }
   }
+}
+
+function integrated(curve: Curve2, from: number, to: number, pieces: number): number {
+  let sum = 0
+  const step = (to - from) / pieces
+  for (let i = 0; i < pieces; i++) {
+    const mid = from + (i + 0.5) * step
+    for (const [x, w] of GAUSS_5) {
+      const d = derivativeAt(curve, mid + (x * step) / 2)
+      sum += w * Math.hypot(d[0], d[1])
+    }
+  }
+  return Math.abs((sum * step) / 2)
 }
 
 /** Parameter at which the arc length from the start equals `length` (mm). */

@@ -26,8 +26,3 @@ export function exactView(body: Body, frame: Frame): ExactView {
     cuts: cutRegions(body, frame),
   }
 }
-
-/** Whether every face of a body is of a kind that the exact view can outline and let hide: all but true spline surfaces. */
-export function drawsWhole(body: Body): boolean {
-  return bodyModel(body).faces.every((f) => f.kind !== 'spline')
-}

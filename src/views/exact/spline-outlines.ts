@@ -1,6 +1,6 @@
 import { rootsBernstein } from '../../geometry/bernstein.ts'
 import type { UV } from './spline-face.ts'
-import { halfGrids, type Patch } from './spline-patches.ts'
+import { halfGrids, type Patch, patchAt } from './spline-patches.ts'
 
 /** A connected outline of a whole spline surface, as places along it in u, v; closed where it comes back to its start. */
 export interface OutlineTrace {
@@ -19,12 +19,78 @@ const DEEPEST = 12
  */
 export function outlineTraces(patches: readonly Patch[]): OutlineTrace[] {
   const pieces: (readonly [UV, UV])[] = []
+  const sides = new Map<string, SideStretch>()
+  const end = patches[patches.length - 1]!
+  const domain = [patches[0]!.u0, end.u1, patches[0]!.v0, end.v1] as const
   for (const patch of patches) {
     const f = jacobian(patch)
     const slack = 1e-10 * Math.max(...f.c.map(Math.abs))
     cells(f, patch, [0, 1, 0, 1], 0, slack, pieces)
+    for (const side of stillSides(f, patch, slack, domain)) {
+      const other = sides.get(side.key)
+      if (!other) sides.set(side.key, side)
+      else if (other.rising !== side.rising && other.near(side)) pieces.push(side.ends)
+    }
   }
   return joined(pieces, patches)
+}
+
+/** A stretch of a patch's side on which the Jacobian vanishes throughout, and its sign just inside. */
+interface SideStretch {
+  /** Equal for neighbouring patches, and across a seam. */
+  readonly key: string
+  readonly rising: boolean
+  readonly ends: readonly [UV, UV]
+  readonly near: (other: SideStretch) => boolean
+  /** Its middle in the view. */
+  readonly middle: readonly [number, number, number]
+}
+
+const STRETCHES = 8
+
+/** An outline may run along the line between two patches, or along a seam: each patch by itself sees no change of sign. */
+function stillSides(
+  f: Grid,
+  patch: Patch,
+  slack: number,
+  domain: readonly [number, number, number, number],
+): SideStretch[] {
+  const out: SideStretch[] = []
+  for (const [alongV, end] of [
+    [true, 0],
+    [true, 1],
+    [false, 0],
+    [false, 1],
+  ] as const) {
+    const n = alongV ? f.q : f.p
+    const side = Array.from({ length: n + 1 }, (_, k) =>
+      alongV ? f.c[end * f.p * (f.q + 1) + k]! : f.c[k * (f.q + 1) + end * f.q]!,
+    )
+    if (!side.every((x) => Math.abs(x) <= slack)) continue
+    for (let k = 0; k < STRETCHES; k++) {
+      const at = (t: number, inside: number): UV => {
+        const across = end === 0 ? inside : 1 - inside
+        const [a, b] = alongV ? [across, t] : [t, across]
+        return [patch.u0 + a * (patch.u1 - patch.u0), patch.v0 + b * (patch.v1 - patch.v0)]
+      }
+      const mid = (k + 0.5) / STRETCHES
+      const x = patchAt(patch, ...at(mid, 1e-3))
+      const det = x.u[0] * x.v[1] - x.u[1] * x.v[0]
+      if (det === 0) continue
+      const [u, v] = at(mid, 0)
+      // the two ends of the domain are one line where the surface closes
+      const place = alongV ? `u${u === domain[1] ? domain[0] : u},${v}` : `v${v === domain[3] ? domain[2] : v},${u}`
+      const middle = patchAt(patch, u, v).p
+      out.push({
+        key: place,
+        rising: det > 0,
+        ends: [at(k / STRETCHES, 0), at((k + 1) / STRETCHES, 0)],
+        middle,
+        near: (o) => Math.hypot(...middle.map((m, i) => m - o.middle[i]!)) < 1e-6,
+      })
+    }
+  }
+  return out
 }
 
 interface Grid {
@@ -83,6 +149,9 @@ function choose(n: number, k: number): number {
   return f
 }
 
+/** Cells are parted beside their middle: there outlines of symmetric shapes run, and would run along the parting. */
+const PART = 0.4871
+
 type Cell = readonly [number, number, number, number]
 
 function cells(f: Grid, patch: Patch, cell: Cell, depth: number, slack: number, out: (readonly [UV, UV])[]): void {
@@ -97,8 +166,8 @@ function cells(f: Grid, patch: Patch, cell: Cell, depth: number, slack: number, 
     return
   }
   const alongU = depth % 2 === 0
-  const [low, high] = halfGrids(f.c, f.p, f.q, 1, alongU)
-  const m = alongU ? 0.5 * (a0 + a1) : 0.5 * (b0 + b1)
+  const [low, high] = halfGrids(f.c, f.p, f.q, 1, alongU, PART)
+  const m = alongU ? a0 + PART * (a1 - a0) : b0 + PART * (b1 - b0)
   cells({ ...f, c: low }, patch, alongU ? [a0, m, b0, b1] : [a0, a1, b0, m], depth + 1, slack, out)
   cells({ ...f, c: high }, patch, alongU ? [m, a1, b0, b1] : [a0, a1, m, b1], depth + 1, slack, out)
 }

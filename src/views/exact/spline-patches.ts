@@ -82,87 +82,99 @@ export interface SurfacePoint {
   readonly vv: Vec3
 }
 
+const h = new Float64Array(24)
+const row = new Float64Array(12)
+
 /** Point and derivatives up to the second at u, v. */
 export function patchAt(patch: Patch, u: number, v: number): SurfacePoint {
   const { p, q, poles } = patch
   const [lu, lv] = [patch.u1 - patch.u0, patch.v1 - patch.v0]
-  const a = basis(p, (u - patch.u0) / lu, lu)
-  const b = basis(q, (v - patch.v0) / lv, lv)
+  basis(p, (u - patch.u0) / lu, lu, alongU)
+  basis(q, (v - patch.v0) / lv, lv, alongV)
   // homogeneous sums for value, u, v, uu, uv, vv
-  const h = new Float64Array(24)
-  for (let i = 0; i <= p; i++) {
-    for (let j = 0; j <= q; j++) {
-      const at = 4 * (i * (q + 1) + j)
-      const f = [
-        a[0][i]! * b[0][j]!,
-        a[1][i]! * b[0][j]!,
-        a[0][i]! * b[1][j]!,
-        a[2][i]! * b[0][j]!,
-        a[1][i]! * b[1][j]!,
-        a[0][i]! * b[2][j]!,
-      ]
-      for (let m = 0; m < 6; m++) for (let k = 0; k < 4; k++) h[4 * m + k]! += f[m]! * poles[at + k]!
+  h.fill(0)
+  for (let i = 0, at = 0; i <= p; i++) {
+    row.fill(0)
+    for (let j = 0; j <= q; j++, at += 4) {
+      const [b0, b1, b2] = [alongV[j]!, alongV[WIDTH + j]!, alongV[2 * WIDTH + j]!]
+      for (let k = 0; k < 4; k++) {
+        const x = poles[at + k]!
+        row[k]! += b0 * x
+        row[4 + k]! += b1 * x
+        row[8 + k]! += b2 * x
+      }
+    }
+    const [a0, a1, a2] = [alongU[i]!, alongU[WIDTH + i]!, alongU[2 * WIDTH + i]!]
+    for (let k = 0; k < 4; k++) {
+      h[k]! += a0 * row[k]!
+      h[4 + k]! += a1 * row[k]!
+      h[8 + k]! += a0 * row[4 + k]!
+      h[12 + k]! += a2 * row[k]!
+      h[16 + k]! += a1 * row[4 + k]!
+      h[20 + k]! += a0 * row[8 + k]!
     }
   }
   const w = h[3]!
-  const out: Vec3[] = []
-  const value = (m: number, less: readonly (readonly [number, Vec3])[]): Vec3 => {
-    const x = [h[4 * m]!, h[4 * m + 1]!, h[4 * m + 2]!]
-    for (const [f, d] of less) for (let k = 0; k < 3; k++) x[k]! -= f * d[k]!
-    return [x[0]! / w, x[1]! / w, x[2]! / w]
-  }
-  out.push(value(0, []))
-  const [wu, wv, wuu, wuv, wvv] = [h[7]!, h[11]!, h[15]!, h[19]!, h[23]!]
-  const point = out[0]!
-  const du = value(1, [[wu, point]])
-  const dv = value(2, [[wv, point]])
+  const point: Vec3 = [h[0]! / w, h[1]! / w, h[2]! / w]
+  const du = lessened(1, h[7]!, point, 0, point)
+  const dv = lessened(2, h[11]!, point, 0, point)
   return {
     p: point,
     u: du,
     v: dv,
-    uu: value(3, [
-      [2 * wu, du],
-      [wuu, point],
-    ]),
-    uv: value(4, [
-      [wu, dv],
-      [wv, du],
-      [wuv, point],
-    ]),
-    vv: value(5, [
-      [2 * wv, dv],
-      [wvv, point],
-    ]),
+    uu: lessened(3, 2 * h[7]!, du, h[15]!, point),
+    uv: plusProduct(lessened(4, h[7]!, dv, h[19]!, point), -h[11]! / w, du),
+    vv: lessened(5, 2 * h[11]!, dv, h[23]!, point),
   }
 }
 
-/** Bernstein polynomials of degree n at s, with first and second derivatives by a parameter of which [0, 1] spans l. */
-function basis(n: number, s: number, l: number): readonly [number[], number[], number[]] {
-  const rows: number[][] = [[1]]
+/** (sum m - f a - g b) / w: the quotient rule. */
+function lessened(m: number, f: number, a: Vec3, g: number, b: Vec3): Vec3 {
+  const w = h[3]!
+  const at = 4 * m
+  return [
+    (h[at]! - f * a[0] - g * b[0]) / w,
+    (h[at + 1]! - f * a[1] - g * b[1]) / w,
+    (h[at + 2]! - f * a[2] - g * b[2]) / w,
+  ]
+}
+
+function plusProduct(a: Vec3, f: number, b: Vec3): Vec3 {
+  return [a[0] + f * b[0], a[1] + f * b[1], a[2] + f * b[2]]
+}
+
+/** Highest degree that the kernel's and other files' splines have is 25. */
+const WIDTH = 32
+const alongU = new Float64Array(3 * WIDTH)
+const alongV = new Float64Array(3 * WIDTH)
+
+/**
+ * Bernstein polynomials of degree n at s into `out`; from WIDTH and 2 WIDTH their first and second derivatives by a
+ * parameter of which [0, 1] spans l.
+ */
+function basis(n: number, s: number, l: number, out: Float64Array): void {
+  out.fill(0)
+  out[0] = 1
   for (let m = 1; m <= n; m++) {
-    const before = rows[m - 1]!
-    const row = new Array<number>(m + 1).fill(0)
-    before.forEach((x, i) => {
-      row[i]! += (1 - s) * x
-      row[i + 1]! += s * x
-    })
-    rows.push(row)
+    // the rows of degree n - 2 and n - 1 give the derivatives
+    if (m === n - 1) for (let i = 0; i <= n; i++) out[2 * WIDTH + i] = second(out, n, i) / (l * l)
+    if (m === n) for (let i = 0; i <= n; i++) out[WIDTH + i] = (n * ((i > 0 ? out[i - 1]! : 0) - out[i]!)) / l
+    for (let i = m; i >= 0; i--) out[i] = (1 - s) * (i < m ? out[i]! : 0) + s * (i > 0 ? out[i - 1]! : 0)
   }
-  const lower = (m: number, i: number) => rows[m]?.[i] ?? 0
-  const first = rows[n]!.map((_, i) => (n < 1 ? 0 : (n * (lower(n - 1, i - 1) - lower(n - 1, i))) / l))
-  const second = rows[n]!.map((_, i) =>
-    n < 2 ? 0 : (n * (n - 1) * (lower(n - 2, i - 2) - 2 * lower(n - 2, i - 1) + lower(n - 2, i))) / (l * l),
-  )
-  return [rows[n]!, first, second]
 }
 
-/** The two halves of a grid of Bernstein coefficients (`size` numbers each), along u or along v. */
+function second(lower: Float64Array, n: number, i: number): number {
+  return n * (n - 1) * ((i > 1 ? lower[i - 2]! : 0) - 2 * (i > 0 ? lower[i - 1]! : 0) + lower[i]!)
+}
+
+/** The two parts, before and after s, of a grid of Bernstein coefficients (`size` numbers each), along u or along v. */
 export function halfGrids(
   c: Float64Array,
   p: number,
   q: number,
   size: number,
   alongU: boolean,
+  s = 0.5,
 ): readonly [Float64Array, Float64Array] {
   const low = Float64Array.from(c)
   const high = Float64Array.from(c)
@@ -172,9 +184,9 @@ export function halfGrids(
     const at = (i: number) => size * (alongU ? i * (q + 1) + line : line * (q + 1) + i)
     for (let r = 1; r <= n; r++) {
       for (let i = n; i >= r; i--)
-        for (let k = 0; k < size; k++) low[at(i) + k] = 0.5 * (low[at(i) + k]! + low[at(i - 1) + k]!)
+        for (let k = 0; k < size; k++) low[at(i) + k] = s * low[at(i) + k]! + (1 - s) * low[at(i - 1) + k]!
       for (let i = 0; i <= n - r; i++)
-        for (let k = 0; k < size; k++) high[at(i) + k] = 0.5 * (high[at(i) + k]! + high[at(i + 1) + k]!)
+        for (let k = 0; k < size; k++) high[at(i) + k] = (1 - s) * high[at(i) + k]! + s * high[at(i + 1) + k]!
     }
   }
   return [low, high]

@@ -12,8 +12,8 @@ export interface SheetHit {
   readonly facing: number
 }
 
-/** Halvings of a patch at most: then it is some 1e-5 of its parameters wide, and Newton's method does the rest. */
-const DEEPEST = 34
+/** Halvings of a patch at most: then it is 1/4096 of its parameters wide, and Newton's method does the rest. */
+const DEEPEST = 24
 
 /**
  * Lines of sight through a spline surface in one view. A patch's poles hold it in their hull, so a patch whose poles all
