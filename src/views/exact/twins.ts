@@ -6,48 +6,72 @@ import { spacePoint, type Track } from './track.ts'
  * is decided by the foremost, and it ends what the others would end.
  */
 export function behindTwins(tracks: readonly Track[], d: Vec3, line: number, touch: number): Set<Track> {
-  const groups = new Map<string, { track: Track; turned: boolean; depths: readonly [number, number, number] }[]>()
+  const groups = new Map<number, Placed[]>()
   const behind = new Set<Track>()
   for (const track of tracks) {
     if (track.flat.kind === 'chain' || track.buried) continue
-    const [key, turned] = keyOf(track, line)
-    const { t0, t1 } = track.flat
-    const places = [t0, 0.5 * (t0 + t1), t1].map((t) => depthAt(track, t, d))
-    if (turned) places.reverse()
-    const one = { track, turned, depths: [places[0]!, places[1]!, places[2]!] as const }
+    const one = placed(track, line)
+    const key = one.numbers.reduce((h, x) => (Math.imul(h, 31) + x) | 0, 7)
     const group = groups.get(key)
     if (group) group.push(one)
     else groups.set(key, [one])
   }
   for (const group of groups.values()) {
     if (group.length < 2) continue
-    const first = group.reduce((a, b) => (b.depths[1] > a.depths[1] ? b : a))
-    for (const one of group)
-      if (
-        one !== first &&
-        one.depths.every((x, i) => x <= first.depths[i]! + touch) &&
-        one.depths[1] < first.depths[1] - touch
-      )
-        behind.add(one.track)
+    const byDepth = group.map((one) => ({ one, depths: depthsOf(one, d) })).sort((x, y) => y.depths[1] - x.depths[1])
+    // whatever lies behind a hidden one lies behind what hides that
+    const fronts: typeof byDepth = []
+    for (const next of byDepth) {
+      if (fronts.some((f) => sameLine(f.one, next.one) && before(f.depths, next.depths, touch)))
+        behind.add(next.one.track)
+      else fronts.push(next)
+    }
   }
   return behind
 }
 
-/** Equal for tracks with one projection; whether its ends were exchanged to make it so. */
-function keyOf(track: Track, line: number): [string, boolean] {
+function sameLine(a: Placed, b: Placed): boolean {
+  return a.numbers.length === b.numbers.length && a.numbers.every((x, k) => x === b.numbers[k])
+}
+
+function before(near: Depths, far: Depths, touch: number): boolean {
+  return far[1] < near[1] - touch && far.every((x, k) => x <= near[k]! + touch)
+}
+
+/** Depths at a track's start, middle and end. */
+type Depths = readonly [number, number, number]
+
+/** A track with rounded numbers that are equal for one projection, and whether its ends were exchanged to make them so. */
+interface Placed {
+  readonly track: Track
+  readonly turned: boolean
+  readonly numbers: readonly number[]
+}
+
+function depthsOf({ track, turned }: Placed, d: Vec3): Depths {
+  const { t0, t1 } = track.flat
+  const [a, m, b] = [depthAt(track, t0, d), depthAt(track, 0.5 * (t0 + t1), d), depthAt(track, t1, d)]
+  return turned ? [b, m, a] : [a, m, b]
+}
+
+function placed(track: Track, line: number): Placed {
   const { flat } = track
   const round = (x: number) => Math.round(x / (4 * line))
   if (flat.kind === 'segment') {
-    const a = [round(flat.ax), round(flat.ay)] as const
-    const b = [round(flat.bx), round(flat.by)] as const
-    const turned = a[0] > b[0] || (a[0] === b[0] && a[1] > b[1])
-    return [turned ? `s${b},${a}` : `s${a},${b}`, turned]
+    const [ax, ay, bx, by] = [round(flat.ax), round(flat.ay), round(flat.bx), round(flat.by)]
+    const turned = ax > bx || (ax === bx && ay > by)
+    return { track, turned, numbers: turned ? [bx, by, ax, ay] : [ax, ay, bx, by] }
   }
   if (flat.kind === 'conic') {
     const { cx, cy, ux, uy, vx, vy, t0, t1 } = flat
-    return [`c${[cx, cy, ux, uy, vx, vy].map(round)},${t0.toFixed(7)},${t1.toFixed(7)}`, false]
+    const angle = (t: number) => Math.round(t * 1e7)
+    return {
+      track,
+      turned: false,
+      numbers: [round(cx), round(cy), round(ux), round(uy), round(vx), round(vy), angle(t0), angle(t1)],
+    }
   }
-  return ['', false]
+  return { track, turned: false, numbers: [] }
 }
 
 const p = [0, 0, 0]
