@@ -1,14 +1,14 @@
 import { describe, expect, test } from 'vitest'
 import type { Practice } from '../../src/brief/brief.ts'
-import { checkFrame } from '../../src/tolerance/frame/check-frame.ts'
 import {
   type Characteristic,
   characteristics,
   compartments,
   type Frame,
   frameText,
-} from '../../src/tolerance/frame/frame.ts'
-import { readFrame } from '../../src/tolerance/frame/read-frame.ts'
+} from '../../src/brief/frame/frame.ts'
+import { readFrame } from '../../src/brief/frame/read-frame.ts'
+import { checkFrame } from '../../src/tolerance/frame/check-frame.ts'
 
 function frame(text: string): Frame {
   const read = readFrame(text)

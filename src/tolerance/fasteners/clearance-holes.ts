@@ -1,5 +1,5 @@
+import { bad, good, type Outcome } from '../../brief/outcome.ts'
 import { standardTolerance } from '../iso286/grades.ts'
-import { bad, good, type Outcome } from '../outcome.ts'
 
 export type ClearanceFit = 'close' | 'normal' | 'loose'
 

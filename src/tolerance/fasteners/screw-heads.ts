@@ -1,4 +1,4 @@
-import { bad, good, type Outcome } from '../outcome.ts'
+import { bad, good, type Outcome } from '../../brief/outcome.ts'
 
 // Socket head cap screws and their counterbores: ASME B18.3 and ASME B18.3.1M with the counterbore tables of Machinery's
 // Handbook, from memory. Flat (countersunk) heads: ASME B18.3 table of hexagon socket flat countersunk head cap screws,

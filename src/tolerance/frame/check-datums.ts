@@ -1,6 +1,12 @@
+import {
+  characteristics,
+  type DatumReference,
+  type Family,
+  type Frame,
+  type FrameRow,
+} from '../../brief/frame/frame.ts'
 import type { Mark } from '../../brief/mark.ts'
 import { nearestWord } from '../nearest.ts'
-import { characteristics, type DatumReference, type Family, type Frame, type FrameRow } from './frame.ts'
 import { capital, type FrameContext, frameMark } from './frame-mark.ts'
 
 /** Fewest and most datum compartments by family; position may do without datums only between features of one pattern. */

@@ -1,9 +1,9 @@
 import type { Practice } from '../../brief/brief.ts'
+import { characteristics, type DatumReference, type Frame } from '../../brief/frame/frame.ts'
 import type { Mark } from '../../brief/mark.ts'
 import { datumMarks } from './check-datums.ts'
 import { modifierMarks } from './check-modifiers.ts'
 import { zoneMarks } from './check-zone.ts'
-import { characteristics, type DatumReference, type Frame } from './frame.ts'
 import { capital, type FrameContext, frameMark } from './frame-mark.ts'
 
 /** Checks a frame against ASME Y14.5-2018 or ISO 1101:2017; one mark for each thing a checker would cross out. */

@@ -1,5 +1,5 @@
+import { type Characteristic, characteristics, type FrameRow } from '../../brief/frame/frame.ts'
 import type { Mark } from '../../brief/mark.ts'
-import { type Characteristic, characteristics, type FrameRow } from './frame.ts'
 import { capital, type FrameContext, frameMark } from './frame-mark.ts'
 
 /** Marks on the modifiers of the tolerance compartment. */

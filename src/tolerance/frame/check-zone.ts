@@ -1,5 +1,5 @@
+import { type Characteristic, characteristics, type FrameRow } from '../../brief/frame/frame.ts'
 import type { Mark } from '../../brief/mark.ts'
-import { type Characteristic, characteristics, type FrameRow } from './frame.ts'
 import { type FrameContext, frameMark } from './frame-mark.ts'
 
 /** May the zone be round? Undefined: it must be. */

@@ -1,7 +1,7 @@
 import type { Practice } from '../../brief/brief.ts'
+import type { Characteristic } from '../../brief/frame/frame.ts'
 import type { Mark, Weight } from '../../brief/mark.ts'
 import type { Span } from '../../brief/span.ts'
-import type { Characteristic } from './frame.ts'
 
 /** What a frame stands on. Absent facts are not checked. */
 export interface FrameContext {

@@ -1,4 +1,4 @@
-import { bad, good, type Outcome } from '../outcome.ts'
+import { bad, good, type Outcome } from '../../brief/outcome.ts'
 
 /**
  * General tolerances written out after ISO 22081:2021, which replaced ISO 2768-2 and has no values of its own:

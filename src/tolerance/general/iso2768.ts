@@ -1,5 +1,5 @@
+import { bad, good, type Outcome } from '../../brief/outcome.ts'
 import { nearestWord } from '../nearest.ts'
-import { bad, good, type Outcome } from '../outcome.ts'
 
 // ISO 2768-1:1989 tables 1 to 3 and ISO 2768-2:1989 tables 1 to 4, from memory. Part 2 was withdrawn and replaced by
 // ISO 22081:2021, which has no values of its own; part 1 stands.

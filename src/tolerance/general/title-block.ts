@@ -1,7 +1,7 @@
 import type { GeneralTolerance, Header } from '../../brief/brief.ts'
+import { bad, good, type Outcome } from '../../brief/outcome.ts'
 import type { Num, Size, Unit } from '../../brief/size.ts'
 import type { Span } from '../../brief/span.ts'
-import { bad, good, type Outcome } from '../outcome.ts'
 import { angularDeviation, cornerDeviation, linearDeviation, readIso2768 } from './iso2768.ts'
 import { callsIso22081, readIso22081 } from './iso22081.ts'
 

@@ -1,5 +1,5 @@
+import { bad, good, type Outcome } from '../../brief/outcome.ts'
 import { nearestWord } from '../nearest.ts'
-import { bad, good, type Outcome } from '../outcome.ts'
 import { forceLower, forceSteps, inchDeviations, inchGrades, inchJs, inchSteps, ln1 } from './b41-table.ts'
 
 /** Limits of a hole and a shaft above and below the basic size, in inches. */

@@ -1,4 +1,4 @@
-import { bad, good, type Outcome } from '../outcome.ts'
+import { bad, good, type Outcome } from '../../brief/outcome.ts'
 import { type FitLimits, fitLimits } from './limits.ts'
 
 /** How a hole and a shaft of the same nominal size go together. */

@@ -1,4 +1,4 @@
-import { bad, good, type Outcome } from '../outcome.ts'
+import { bad, good, type Outcome } from '../../brief/outcome.ts'
 import { standardTolerance } from './grades.ts'
 import { boreJ, shaftJ, shaftK, shaftLower, shaftUpper } from './shaft-table.ts'
 import { readToleranceClass, type ToleranceClass, zones } from './symbol.ts'

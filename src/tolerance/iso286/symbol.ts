@@ -1,5 +1,5 @@
+import { bad, good, type Outcome } from '../../brief/outcome.ts'
 import { nearestNumber, nearestWord } from '../nearest.ts'
-import { bad, good, type Outcome } from '../outcome.ts'
 import { grades } from './grades.ts'
 
 /** Fundamental deviations of shafts in the order of their position; holes have the same letters in capitals. */

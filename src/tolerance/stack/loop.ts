@@ -1,4 +1,4 @@
-import { bad, good, type Outcome } from '../outcome.ts'
+import { bad, good, type Outcome } from '../../brief/outcome.ts'
 
 /** A size between two located elements (faces, axes, planes), positive from `from` to `to`. */
 export interface Located {

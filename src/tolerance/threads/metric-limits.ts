@@ -1,4 +1,4 @@
-import { bad, good, type Outcome } from '../outcome.ts'
+import { bad, good, type Outcome } from '../../brief/outcome.ts'
 import { positions, threadTolerance } from './metric-tolerances.ts'
 import { readClass } from './read-metric.ts'
 import type { MetricClass, MetricThread } from './thread.ts'

@@ -1,6 +1,6 @@
+import { bad, good, type Outcome } from '../../brief/outcome.ts'
 import type { Span } from '../../brief/span.ts'
 import { nearestNumber } from '../nearest.ts'
-import { bad, good, type Outcome } from '../outcome.ts'
 import { coarsePitches, metricDiameters, pitchesOf } from './metric-series.ts'
 import type { MetricClass, MetricGrade, MetricThread } from './thread.ts'
 

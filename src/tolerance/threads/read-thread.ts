@@ -1,4 +1,4 @@
-import { bad, type Outcome } from '../outcome.ts'
+import { bad, type Outcome } from '../../brief/outcome.ts'
 import { readMetric } from './read-metric.ts'
 import { readUnified } from './read-unified.ts'
 import type { Thread } from './thread.ts'

@@ -1,6 +1,6 @@
+import { bad, good, type Outcome } from '../../brief/outcome.ts'
 import type { Span } from '../../brief/span.ts'
 import { nearestNumber, nearestWord } from '../nearest.ts'
-import { bad, good, type Outcome } from '../outcome.ts'
 import type { UnifiedClass, UnifiedThread } from './thread.ts'
 import {
   constantPitches,

@@ -1,4 +1,4 @@
-import { bad, good, type Outcome } from '../outcome.ts'
+import { bad, good, type Outcome } from '../../brief/outcome.ts'
 import type { UnifiedClass, UnifiedThread } from './thread.ts'
 
 /** A pair of limits, inches for unified and mm for metric threads. */

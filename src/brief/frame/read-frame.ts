@@ -1,6 +1,6 @@
-import type { Num } from '../../brief/size.ts'
-import { nearestWord } from '../nearest.ts'
 import { bad, good, type Outcome, type Problem } from '../outcome.ts'
+import type { Num } from '../size.ts'
+import { nearestWord } from '../spelling.ts'
 import { type Characteristic, characteristics, type DatumReference, type Frame, type FrameRow } from './frame.ts'
 import { numberOf, type Token, tokens } from './tokens.ts'
 
@@ -131,7 +131,7 @@ class Reader {
       this.at += best.length - 1
       return best.name
     }
-    const near = nearestWord(first.value, [...names.keys()])!
+    const near = nearestWord(first.value, [...names.keys()])
     return this.fail(
       first,
       `"${first.text}" is no geometric characteristic.`,

@@ -1,5 +1,5 @@
-import type { Num } from '../../brief/size.ts'
-import type { Span } from '../../brief/span.ts'
+import type { Num } from '../size.ts'
+import type { Span } from '../span.ts'
 
 /** Geometric characteristics of ASME Y14.5-2018 and ISO 1101; coaxiality and symmetry stand in ISO 1101 only. */
 export type Characteristic =

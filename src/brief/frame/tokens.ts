@@ -1,4 +1,4 @@
-import type { Num } from '../../brief/size.ts'
+import type { Num } from '../size.ts'
 
 /** A piece of a frame's text. */
 export interface Token {

@@ -1,4 +1,4 @@
-import type { Span } from '../brief/span.ts'
+import type { Span } from './span.ts'
 
 /** What is wrong with something that was written, and what to write instead. */
 export interface Problem {
