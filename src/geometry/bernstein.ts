@@ -35,18 +35,31 @@ export function valueBernstein(c: readonly number[], t: number): number {
 export function rootsBernstein(c: readonly number[], slack: number): number[] {
   if (c.every((x) => Math.abs(x) <= slack)) return []
   const out: number[] = []
-  isolate(c, 0, 1, slack, out, 0)
+  // below rounding there is nothing to isolate: roots of high order would be halved without end
+  const still = 1e-15 * c.length * Math.max(...c.map(Math.abs))
+  isolate(c, 0, 1, slack, still, out, 0)
   const tidy: number[] = []
   for (const t of out.sort((a, b) => a - b)) if (tidy.length === 0 || t - tidy[tidy.length - 1]! > 1e-9) tidy.push(t)
   return tidy
 }
 
-function isolate(c: readonly number[], a: number, b: number, slack: number, out: number[], depth: number): void {
+function isolate(
+  c: readonly number[],
+  a: number,
+  b: number,
+  slack: number,
+  still: number,
+  out: number[],
+  depth: number,
+): void {
   let changes = 0
   let least = Infinity
+  let most = 0
   for (let i = 0; i < c.length; i++) {
     if (i > 0 && c[i]! < 0 !== c[i - 1]! < 0) changes++
-    least = Math.min(least, Math.abs(c[i]!))
+    const size = Math.abs(c[i]!)
+    if (size < least) least = size
+    if (size > most) most = size
   }
   if (changes === 0 && least > slack) return
   const n = c.length - 1
@@ -54,13 +67,13 @@ function isolate(c: readonly number[], a: number, b: number, slack: number, out:
     out.push(a + (b - a) * crossing(c))
     return
   }
-  if (depth > 40 || b - a < 1e-10) {
+  if (depth > 40 || b - a < 1e-10 || most <= still) {
     out.push(0.5 * (a + b))
     return
   }
   if (changes === 0) {
     // touches within the slack at most: follow the lower half of the hull only while it stays inside the slack
-    if (c.every((x) => Math.abs(x) <= slack)) {
+    if (most <= slack) {
       out.push(0.5 * (a + b))
       return
     }
@@ -76,8 +89,8 @@ function isolate(c: readonly number[], a: number, b: number, slack: number, out:
     right[r - 1] = d[r - 1]!
   }
   const mid = 0.5 * (a + b)
-  isolate(left, a, mid, slack, out, depth + 1)
-  isolate(right, mid, b, slack, out, depth + 1)
+  isolate(left, a, mid, slack, still, out, depth + 1)
+  isolate(right, mid, b, slack, still, out, depth + 1)
 }
 
 /** The one crossing of a polynomial with a single sign change in its coefficients. */

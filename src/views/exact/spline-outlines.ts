@@ -1,4 +1,5 @@
 import { rootsBernstein } from '../../geometry/bernstein.ts'
+import { SQUARE } from './edge-tracks.ts'
 import type { UV } from './spline-face.ts'
 import { halfGrids, type Patch, patchAt } from './spline-patches.ts'
 
@@ -11,35 +12,46 @@ export interface OutlineTrace {
 /** Halvings of a patch in each direction, at least and at most. */
 const LEAST = 2
 const DEEPEST = 12
+/** Cells looked at in one patch at most; an outline that crosses itself needs some hundreds. */
+export const MOST_CELLS = 20_000
 
 /**
  * Outlines of patches given in view coordinates: there the projection's Jacobian, a polynomial in Bernstein form,
  * vanishes. A cell whose coefficients share a sign holds none for certain; any other is halved until the Jacobian rises
- * one way throughout, so that a single curve crosses it from side to side.
+ * one way throughout, so that a single curve crosses it from side to side. `looked` counts the cells. After
+ * `MOST_CELLS` of a patch the cells left are taken as they are. A patch seen edge-on throughout has no outline but
+ * where it meets a patch that is not.
  */
-export function outlineTraces(patches: readonly Patch[]): OutlineTrace[] {
+export function outlineTraces(patches: readonly Patch[], looked = { cells: 0 }): OutlineTrace[] {
   const pieces: (readonly [UV, UV])[] = []
   const sides = new Map<string, SideStretch>()
   const end = patches[patches.length - 1]!
   const domain = [patches[0]!.u0, end.u1, patches[0]!.v0, end.v1] as const
   for (const patch of patches) {
     const f = jacobian(patch)
-    const slack = 1e-10 * Math.max(...f.c.map(Math.abs))
-    cells(f, patch, [0, 1, 0, 1], 0, slack, pieces)
-    for (const side of stillSides(f, patch, slack, domain)) {
+    const most = Math.max(...f.c.map(Math.abs))
+    const scale = areaScale(patch)
+    const slack = Math.max(1e-10 * most, 1e-14 * scale)
+    const flat = most <= SQUARE * scale
+    if (!flat) {
+      const search: Search = { patch, slack, left: MOST_CELLS, out: pieces }
+      cells(search, f, [0, 1, 0, 1], 0)
+      looked.cells += MOST_CELLS - search.left
+    }
+    for (const side of stillSides(f, patch, flat ? SQUARE * scale : slack, domain, flat)) {
       const other = sides.get(side.key)
       if (!other) sides.set(side.key, side)
-      else if (other.rising !== side.rising && other.near(side)) pieces.push(side.ends)
+      else if (other.sign !== side.sign && other.near(side)) pieces.push(side.ends)
     }
   }
   return joined(pieces, patches)
 }
 
-/** A stretch of a patch's side on which the Jacobian vanishes throughout, and its sign just inside. */
+/** A stretch of a patch's side on which the Jacobian vanishes throughout, and its sign just inside: 0 seen edge-on. */
 interface SideStretch {
   /** Equal for neighbouring patches, and across a seam. */
   readonly key: string
-  readonly rising: boolean
+  readonly sign: number
   readonly ends: readonly [UV, UV]
   readonly near: (other: SideStretch) => boolean
   /** Its middle in the view. */
@@ -54,6 +66,7 @@ function stillSides(
   patch: Patch,
   slack: number,
   domain: readonly [number, number, number, number],
+  flat: boolean,
 ): SideStretch[] {
   const out: SideStretch[] = []
   for (const [alongV, end] of [
@@ -76,14 +89,14 @@ function stillSides(
       const mid = (k + 0.5) / STRETCHES
       const x = patchAt(patch, ...at(mid, 1e-3))
       const det = x.u[0] * x.v[1] - x.u[1] * x.v[0]
-      if (det === 0) continue
+      if (det === 0 && !flat) continue
       const [u, v] = at(mid, 0)
       // the two ends of the domain are one line where the surface closes
       const place = alongV ? `u${u === domain[1] ? domain[0] : u},${v}` : `v${v === domain[3] ? domain[2] : v},${u}`
       const middle = patchAt(patch, u, v).p
       out.push({
         key: place,
-        rising: det > 0,
+        sign: flat ? 0 : Math.sign(det),
         ends: [at(k / STRETCHES, 0), at((k + 1) / STRETCHES, 0)],
         middle,
         near: (o) => Math.hypot(...middle.map((m, i) => m - o.middle[i]!)) < 1e-6,
@@ -111,6 +124,28 @@ function jacobian(patch: Patch): Grid {
   const first = w.c[0]!
   if (w.c.every((k) => Math.abs(k - first) <= 1e-14 * Math.abs(first))) return cross(x, y)
   return plus(plus(times(x, cross(y, w)), times(y, cross(w, x))), times(w, cross(x, y)))
+}
+
+/** What the Jacobian would be at most, were the patch seen square on. */
+function areaScale({ p, q, poles }: Patch): number {
+  let [u, v, w] = [0, 0, 0]
+  const step = (a: number, b: number) => {
+    const [f, g] = [poles[4 * a + 3]!, poles[4 * b + 3]!]
+    return Math.hypot(...[0, 1, 2].map((k) => poles[4 * b + k]! / g - poles[4 * a + k]! / f))
+  }
+  for (let i = 0; i <= p; i++)
+    for (let j = 0; j <= q; j++) {
+      const at = i * (q + 1) + j
+      w = Math.max(w, Math.abs(poles[4 * at + 3]!))
+      if (i < p) u = Math.max(u, step(at, at + q + 1))
+      if (j < q) v = Math.max(v, step(at, at + 1))
+    }
+  return p * u * q * v * w * w
+}
+
+/** Whether a patch in view coordinates is seen edge-on throughout. */
+export function edgeOn(patch: Patch): boolean {
+  return Math.max(...jacobian(patch).c.map(Math.abs)) <= SQUARE * areaScale(patch)
 }
 
 function slope({ p, q, c }: Grid, alongU: boolean): Grid {
@@ -154,22 +189,40 @@ const PART = 0.4871
 
 type Cell = readonly [number, number, number, number]
 
-function cells(f: Grid, patch: Patch, cell: Cell, depth: number, slack: number, out: (readonly [UV, UV])[]): void {
+interface Search {
+  readonly patch: Patch
+  readonly slack: number
+  left: number
+  readonly out: (readonly [UV, UV])[]
+}
+
+function cells(search: Search, f: Grid, cell: Cell, depth: number): void {
+  const { patch, slack } = search
+  search.left--
   // where it vanishes along a side without changing sign, that border is the outline itself
   if (f.c.every((x) => x > -slack) || f.c.every((x) => x < slack)) return
   const [a0, a1, b0, b1] = cell
   const oneWay = (g: Grid) => g.c.length > 0 && (g.c.every((x) => x > 0) || g.c.every((x) => x < 0))
+  const last = depth >= 2 * DEEPEST || search.left <= 2 * DEEPEST
   const simple = depth >= 2 * LEAST && (oneWay(slope(f, true)) || oneWay(slope(f, false)))
-  const ends = simple || depth >= 2 * DEEPEST ? passings(f, patch, cell) : []
-  if ((simple && ends.length <= 2) || depth >= 2 * DEEPEST) {
-    for (let i = 0; i + 1 < ends.length; i += 2) out.push([ends[i]!, ends[i + 1]!])
+  // in the smallest cells an outline parts the corners: where none does, the surface only comes to a halt
+  if (last && !simple && oneSign(corners(f))) return
+  const ends = simple || last ? passings(f, patch, cell) : []
+  if ((simple && ends.length <= 2) || last) {
+    for (let i = 0; i + 1 < ends.length; i += 2) search.out.push([ends[i]!, ends[i + 1]!])
     return
   }
   const alongU = depth % 2 === 0
   const [low, high] = halfGrids(f.c, f.p, f.q, 1, alongU, PART)
   const m = alongU ? a0 + PART * (a1 - a0) : b0 + PART * (b1 - b0)
-  cells({ ...f, c: low }, patch, alongU ? [a0, m, b0, b1] : [a0, a1, b0, m], depth + 1, slack, out)
-  cells({ ...f, c: high }, patch, alongU ? [m, a1, b0, b1] : [a0, a1, m, b1], depth + 1, slack, out)
+  cells(search, { ...f, c: low }, alongU ? [a0, m, b0, b1] : [a0, a1, b0, m], depth + 1)
+  cells(search, { ...f, c: high }, alongU ? [m, a1, b0, b1] : [a0, a1, m, b1], depth + 1)
+}
+
+const oneSign = (c: readonly number[]) => c.every((x) => x > 0) || c.every((x) => x < 0)
+
+function corners({ p, q, c }: Grid): number[] {
+  return [c[0]!, c[q]!, c[p * (q + 1)]!, c[c.length - 1]!]
 }
 
 /** Where the Jacobian vanishes on the four sides of a cell; a corner counts once. */

@@ -1,5 +1,6 @@
 import type { Frame } from '../view.ts'
 import type { SplineSheet } from './spline-face.ts'
+import { edgeOn } from './spline-outlines.ts'
 import { halfGrids, inView, type Patch, patchAt } from './spline-patches.ts'
 
 /** A meeting of a line of sight with a spline surface. */
@@ -14,10 +15,13 @@ export interface SheetHit {
 
 /** Halvings of a patch at most: then it is 1/4096 of its parameters wide, and Newton's method does the rest. */
 const DEEPEST = 24
+/** Pieces looked at for one line of sight and patch at most: a line within the surface would be met everywhere on it. */
+export const MOST_PIECES = 4_000
 
 /**
  * Lines of sight through a spline surface in one view. A patch's poles hold it in their hull, so a patch whose poles all
- * lie to one side of the line is left out for certain; what remains is halved until Newton's method settles it.
+ * lie to one side of the line is left out for certain; what remains is halved until Newton's method settles it, or until
+ * `MOST_PIECES` are looked at. Patches seen edge-on throughout stop nothing.
  */
 export class SheetSight {
   private readonly patches: readonly {
@@ -26,10 +30,11 @@ export class SheetSight {
   }[]
   /** Left, lower, right and upper bounds and the depth nearest to the eye. */
   readonly bounds: readonly [number, number, number, number, number]
+  private left = 0
 
   constructor(sheet: SplineSheet, frame: Frame) {
     const all: [number, number, number, number, number] = [Infinity, Infinity, -Infinity, -Infinity, -Infinity]
-    this.patches = sheet.patches.map((raw) => {
+    this.patches = sheet.patches.flatMap((raw) => {
       const patch = inView(raw, frame)
       const box: [number, number, number, number] = [Infinity, Infinity, -Infinity, -Infinity]
       for (let i = 0; i < patch.poles.length; i += 4) {
@@ -43,13 +48,13 @@ export class SheetSight {
       }
       for (const k of [0, 1] as const) all[k] = Math.min(all[k], box[k])
       for (const k of [2, 3] as const) all[k] = Math.max(all[k], box[k])
-      return { patch, box }
+      return edgeOn(patch) ? [] : [{ patch, box }]
     })
     this.bounds = all
   }
 
-  /** All meetings at a place of the view. */
-  hits(x: number, y: number): SheetHit[] {
+  /** All meetings at a place of the view; `looked` counts the pieces. */
+  hits(x: number, y: number, looked = { pieces: 0 }): SheetHit[] {
     const out: SheetHit[] = []
     for (const { patch, box } of this.patches) {
       if (x < box[0] || y < box[1] || x > box[2] || y > box[3]) continue
@@ -59,7 +64,9 @@ export class SheetSight {
         c[2 * i] = poles[4 * i]! - x * poles[4 * i + 3]!
         c[2 * i + 1] = poles[4 * i + 1]! - y * poles[4 * i + 3]!
       }
+      this.left = MOST_PIECES
       this.search(patch, x, y, c, [0, 1, 0, 1], 0, out)
+      looked.pieces += MOST_PIECES - this.left
     }
     return out
   }
@@ -73,6 +80,7 @@ export class SheetSight {
     depth: number,
     out: SheetHit[],
   ): void {
+    this.left--
     const count = (patch.p + 1) * (patch.q + 1)
     for (const k of [0, 1]) {
       let lo = Infinity
@@ -83,7 +91,7 @@ export class SheetSight {
       }
       if (lo > 0 || hi < 0) return
     }
-    if (depth >= DEEPEST || this.single(patch, c)) {
+    if (depth >= DEEPEST || this.left <= DEEPEST || this.single(patch, c)) {
       this.settle(patch, x, y, 0.5 * (a0 + a1), 0.5 * (b0 + b1), [a0, a1, b0, b1], out)
       return
     }

@@ -40,8 +40,9 @@ export function splineSilhouettes(model: BodyModel, face: FaceModel, frame: Fram
           {
             faces: [face],
             kind: 'silhouette',
-            divides: bend > 0 || !model.closed,
-            buried: model.closed && bend < 0,
+            // beside a stretch seen edge-on the bend is nothing but rounding
+            divides: bend > -STRAIGHT || !model.closed,
+            buried: model.closed && bend < -STRAIGHT,
           },
           model.tolerances.line,
         ),
@@ -49,6 +50,9 @@ export function splineSilhouettes(model: BodyModel, face: FaceModel, frame: Fram
     }
   }
 }
+
+/** Bend below which a surface counts as straight along the line of sight, 1/mm. */
+const STRAIGHT = 1e-9
 
 /** normal · d, not normed, and its slopes along u and v. */
 function facing(x: SurfacePoint, d: Vec3): readonly [number, number, number] {

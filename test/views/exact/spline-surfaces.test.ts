@@ -11,7 +11,10 @@ import type { Frame } from '../../../src/views/view.ts'
 import { compared, judged, meshOf, sizeOf } from './compared.ts'
 import { Sight } from './mesh-arbiter.ts'
 import { frameAlong, PRINCIPAL } from './random-solids.ts'
-import { growingRound, loft, type Section } from './spline-solids.ts'
+import { extruded, growingRound, loft, type Section } from './spline-solids.ts'
+
+/** How far the triangles of the ray test may lie off the surface, mm: a quarter of what it looks for. */
+const SAG = 0.005
 
 let kernel: OcctKernel
 
@@ -54,7 +57,7 @@ describe('true spline surfaces', () => {
     const solid = solids[name]!()
     const body = kernel.body(solid)
     expect(body.faces.some((f) => f.surface.kind === 'spline')).toBe(true)
-    const mesh = meshOf(kernel, solid, 0.002)
+    const mesh = meshOf(kernel, solid, SAG)
     for (const [view, frame] of Object.entries(frames)) {
       const { against, places } = judged(exactView(body, frame), new Sight(mesh, frame))
       expect(places, view).toBeGreaterThan(20)
@@ -66,7 +69,7 @@ describe('true spline surfaces', () => {
     const solid = growingRound(kernel, [20, 30, 15], 3, 8)
     const body = kernel.body(solid)
     for (const frame of Object.values(frames)) {
-      const c = compared(kernel, solid, body, frame, { mesh: () => meshOf(kernel, solid, 0.002) })
+      const c = compared(kernel, solid, body, frame, { mesh: () => meshOf(kernel, solid, SAG) })
       expect(c.difference).toBeLessThan(1e-6 * sizeOf(body))
     }
   })
@@ -107,6 +110,44 @@ describe('true spline surfaces', () => {
     }
   })
 
+  // A profile that stands upright for a while, x = 15 from z = 7 to 12: from above that wall is one line across the depth,
+  // 20, besides the bounds of 30 by 20. A profile that leans over by 2 there has two outlines, the lower one hidden.
+  it('draws the line in which a stretch of a spline surface is seen edge-on', () => {
+    const knots = [0, 0, 0, 0, 1, 1, 1, 2, 2, 2, 3, 3, 3, 3]
+    const poles = (lean: number): [number, number][] => [
+      [30, 5],
+      [24, 5],
+      [15, 4],
+      [15, 7],
+      [15, 8.6],
+      [15 + lean, 10.4],
+      [15 + lean, 12],
+      [15 + lean, 15],
+      [6, 15],
+      [0, 15],
+    ]
+    const lengths = (lean: number) => {
+      const body = extruded(
+        [
+          [0, 15],
+          [0, 0],
+          [30, 0],
+          [30, 5],
+        ],
+        { degree: 3, knots, poles: poles(lean) },
+        20,
+      )
+      const view = exactView(body, PRINCIPAL.top)
+      const of = (visible: boolean) =>
+        view.curves
+          .filter((c) => c.visible === visible && c.kind !== 'smooth')
+          .reduce((sum, c) => sum + lengthOf(c.curve), 0)
+      return { visible: of(true), hidden: of(false) }
+    }
+    expect(lengths(0)).toEqual({ visible: expect.closeTo(2 * (30 + 20) + 20, 6), hidden: expect.closeTo(0, 6) })
+    expect(lengths(2)).toEqual({ visible: expect.closeTo(2 * (30 + 20) + 20, 6), hidden: expect.closeTo(20, 6) })
+  })
+
   // The far rim of the bore is seen through its near rim just where the loft's other side at that place of the view lies
   // within the bore, by the bore's own equation. (The kernel's algorithm hides it all.)
   it('sees the far rim of a bore through the near one', () => {
@@ -114,7 +155,7 @@ describe('true spline surfaces', () => {
     const loftFace = body.faces.find((f) => f.surface.kind === 'spline')!
     const rims = body.edges.filter((e) => !e.seam && e.faces.includes(loftFace.id) && e.curve.kind === 'spline')
     const view = exactView(body, PRINCIPAL.front)
-    const mesh = new Sight(meshOf(kernel, loft(kernel, rounds, false), 2e-3), PRINCIPAL.front)
+    const mesh = new Sight(meshOf(kernel, loft(kernel, rounds, false), SAG), PRINCIPAL.front)
     let tried = 0
     for (const rim of rims) {
       for (let i = 1; i < 40; i++) {
