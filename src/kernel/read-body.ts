@@ -43,18 +43,24 @@ export function readBody(oc: Occt, shape: TopoDS_Shape): Body {
       if (['sphere', 'torus', 'spline'].includes(read.surface.kind)) bulges.push(boxOfFace(oc, face))
     }
     const done = edges.map((draft, id): BodyEdge => {
-      const [f, g] = draft.faces
+      const [f, g] = besides(draft.faces)
       const seam = g !== undefined && f === g
       return {
         id,
         curve: draft.curve,
         faces: g === undefined ? [f!] : [f!, g],
         seam,
-        smooth: seam || (g !== undefined && isSmooth(oc, draft, surfaces, faceShapes)),
+        smooth: seam || (g !== undefined && isSmooth(oc, draft, [f!, g], surfaces, faceShapes)),
       }
     })
     return { faces, edges: done, box: unionOfBoxes([...done.map((e) => boxOfCurve3(e.curve)), ...bulges]) }
   })
+}
+
+/** A face that uses an edge both ways is not parted by it: where others meet it there, it is theirs. */
+function besides(faces: readonly number[]): readonly number[] {
+  const once = faces.filter((f) => faces.filter((g) => g === f).length === 1)
+  return once.length > 0 ? once : faces
 }
 
 /** The outer loop first. Edges without length (cone apex, sphere pole) are left out. */
@@ -123,12 +129,13 @@ const SAME_POINT = 1e-5
 function isSmooth(
   oc: Occt,
   draft: EdgeDraft,
+  faces: readonly [number, number],
   surfaces: readonly ReadSurface[],
   shapes: readonly TopoDS_Face[],
 ): boolean {
   for (const t of [0.13, 0.5, 0.87]) {
     const p = pointOnCurve(draft.curve, t)
-    const [a, b] = draft.faces.map((f) => outwardAt(oc, draft.shape, surfaces[f]!, shapes[f]!, p, t))
+    const [a, b] = faces.map((f) => outwardAt(oc, draft.shape, surfaces[f]!, shapes[f]!, p, t))
     if (!a || !b || dot(a, b) < TANGENT) return false
   }
   return true

@@ -2,10 +2,10 @@ import { rootsBernstein } from '../../geometry/bernstein.ts'
 import { chainForm, pieceCount } from '../../geometry/bezier-chain.ts'
 import { rootsDegree1, turnInto } from '../../geometry/trig-roots.ts'
 import type { Vec3 } from '../../geometry/vec.ts'
-import { cross, dot } from '../../geometry/vec3.ts'
+import { along, cross, dot } from '../../geometry/vec3.ts'
 import type { Frame } from '../view.ts'
 import type { BodyModel, EdgeModel } from './body-model.ts'
-import { type FaceModel, localDirection, outwardAt } from './face-model.ts'
+import { type FaceModel, heightOver, localDirection, outwardAt } from './face-model.ts'
 import { type Path3, path3At, samplePlaces } from './path3.ts'
 import { bendAlong } from './spline-bend.ts'
 import { bisected } from './sweep-pieces.ts'
@@ -52,7 +52,9 @@ function stretch(model: BodyModel, edge: EdgeModel, from: number, to: number, fr
     const ng = outwardAt(g, p)
     const way = edge.forward[0] ? 1 : -1
     const inward = cross(nf, [way * tangent[0]!, way * tangent[1]!, way * tangent[2]!])
-    const fold = dot(ng, inward) / Math.hypot(...inward)
+    let fold = dot(ng, inward) / Math.hypot(...inward)
+    // at a knife edge or in a crack the normals are opposite, and their sines tell little
+    if (Math.abs(fold) < FOLDED && dot(nf, ng) < 0) fold = openAngle(f, g, p, inward, 1e-3 * model.size) ?? fold
     const af = dot(nf, d)
     const ag = dot(ng, d)
     if (model.closed) {
@@ -73,6 +75,16 @@ function stretch(model: BodyModel, edge: EdgeModel, from: number, to: number, fr
   const kind = edge.cut ? 'cut' : turning ? 'silhouette' : edge.smooth ? 'smooth' : 'edge'
   const use = { edge: edge.id, faces: edge.faces, kind, divides: divides && !buried, buried } as const
   out.push(...project(path, frame, use, model.tolerances.line))
+}
+
+/** Sine of the angle between two faces below which they nearly lie on each other. */
+const FOLDED = 0.02
+
+/** Angle from face g to the place on face f that lies a step inside it: negative where material lies between. */
+function openAngle(f: FaceModel, g: FaceModel, at: readonly number[], inward: Vec3, step: number): number | undefined {
+  if (f.kind === 'spline' || g.kind === 'spline') return undefined
+  const q = along([at[0]!, at[1]!, at[2]!], inward, step / Math.hypot(...inward))
+  return heightOver(g, along(q, outwardAt(f, q), -heightOver(f, q))) / step
 }
 
 /** Whether a face's normal is square to the line of sight all along a border of it. */

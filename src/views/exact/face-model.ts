@@ -60,9 +60,17 @@ export function faceModel(
   tolerance: number,
 ): FaceModel {
   const { surface } = face
-  const closed = face.loops.filter((loop) => isClosed(loop, pathOf))
-  const slits = face.loops.filter((loop) => !closed.includes(loop)).flatMap((loop) => loop.map((use) => use.edge))
-  const borders = closed.flat().filter((use) => !seam(use.edge))
+  // the outer loop bounds the face even where it is damaged and does not close
+  const closed = face.loops.filter((loop, i) => i === 0 || isClosed(loop, pathOf))
+  const uses = closed.flat().filter((use) => !seam(use.edge))
+  const times = new Map<number, number>()
+  for (const { edge } of uses) times.set(edge, (times.get(edge) ?? 0) + 1)
+  const bothWays = (edge: number) => times.get(edge)! > 1
+  const borders = uses.filter((use) => !bothWays(use.edge))
+  const slits = [
+    ...face.loops.filter((loop) => !closed.includes(loop)).flatMap((loop) => loop.map((use) => use.edge)),
+    ...new Set(uses.filter((use) => bothWays(use.edge)).map((use) => use.edge)),
+  ]
   const sign = face.reversed ? -1 : 1
   let o: Vec3 = [0, 0, 0]
   let x: Vec3 = [1, 0, 0]
@@ -103,7 +111,7 @@ export function faceModel(
         path: localPath(pathOf(use.edge), o, x, y, z),
       })),
       ...closed
-        .flatMap((loop) => bridges(loop, pathOf, tolerance))
+        .flatMap((loop) => bridges(loop, pathOf, tolerance, isClosed(loop, pathOf) ? LOOSE : Infinity))
         .map((path) => ({ edge: BRIDGE, forward: true, path: localPath(path, o, x, y, z) })),
     ])
   let trim: Trim | undefined
@@ -167,7 +175,12 @@ function isClosed(loop: BodyFace['loops'][number], pathOf: (edge: number) => Pat
 const BRIDGE = -1
 
 /** Straight pieces over the gaps of a loop: where surfaces are tangent, the kernel's edges end up to 1e-3 mm apart. */
-function bridges(loop: BodyFace['loops'][number], pathOf: (edge: number) => Path3, tolerance: number): Path3[] {
+function bridges(
+  loop: BodyFace['loops'][number],
+  pathOf: (edge: number) => Path3,
+  tolerance: number,
+  most: number,
+): Path3[] {
   const ends = loop.map((use) => {
     const path = pathOf(use.edge)
     const [a, b] = [[0, 0, 0] as [number, number, number], [0, 0, 0] as [number, number, number]]
@@ -178,7 +191,7 @@ function bridges(loop: BodyFace['loops'][number], pathOf: (edge: number) => Path
   return ends.flatMap(([, from], i): Path3[] => {
     const to = ends[(i + 1) % ends.length]![0]
     const gap = Math.hypot(to[0] - from[0], to[1] - from[1], to[2] - from[2])
-    return gap > 0.5 * tolerance && gap <= LOOSE ? [{ kind: 'segment', a: from, b: to, t0: 0, t1: 1 }] : []
+    return gap > 0.5 * tolerance && gap <= most ? [{ kind: 'segment', a: from, b: to, t0: 0, t1: 1 }] : []
   })
 }
 
@@ -276,6 +289,24 @@ export function outwardAt(face: FaceModel, p: readonly number[]): Vec3 {
     g * (n[0] * face.x[1] + n[1] * face.y[1] + n[2] * face.z[1]),
     g * (n[0] * face.x[2] + n[1] * face.y[2] + n[2] * face.z[2]),
   ]
+}
+
+/** Height of a point over the unbounded surface on the side of its outward normal, mm; not of splines. */
+export function heightOver(face: FaceModel, p: readonly number[]): number {
+  const q = [0, 0, 0]
+  toLocal(face, p, q)
+  const rho = Math.hypot(q[0]!, q[1]!)
+  switch (face.kind) {
+    case 'sphere':
+      return face.sign * (Math.hypot(rho, q[2]!) - face.r)
+    case 'torus':
+      return face.sign * (Math.hypot(rho - face.major, q[2]!) - face.r)
+    case 'cylinder':
+    case 'cone':
+      return (face.sign * (rho - face.r - face.k * q[2]!)) / Math.hypot(1, face.k)
+    default:
+      return q[2]!
+  }
 }
 
 /** Direction in the face's frame. */
