@@ -1,3 +1,4 @@
+import type { DatumFeature, FaceTexture, FrameStatement } from './geometric.ts'
 import type { Mark } from './mark.ts'
 import type { Angle, Count, Num, Size, Unit } from './size.ts'
 import type { Span } from './span.ts'
@@ -480,6 +481,12 @@ export interface Brief {
   readonly schemes: readonly SchemeRequest[]
   /** Absent: none. */
   readonly acceptances?: readonly Acceptance[]
+  /** Absent: none. */
+  readonly datums?: readonly DatumFeature[]
+  /** Absent: none. */
+  readonly frames?: readonly FrameStatement[]
+  /** Textures of single surfaces; the general one is in the header. Absent: none. */
+  readonly textures?: readonly FaceTexture[]
   readonly comments?: readonly Comment[]
   readonly marks: readonly Mark[]
 }

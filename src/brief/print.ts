@@ -1,9 +1,11 @@
 import type { Brief, Comment, Header, PlaceRequest, ViewRequest, Words } from './brief.ts'
+import { frameText } from './frame/frame.ts'
 import { printFeature } from './print-feature.ts'
 import { printSize } from './print-size.ts'
 import { printStock, wrap } from './print-stock.ts'
 import { printAcceptance } from './read-acceptance.ts'
 import { readNumber } from './read-text.ts'
+import { printTexture } from './read-texture.ts'
 
 /** One statement on its way to paper, with the place it was read from, to which comments are tied. */
 interface Block {
@@ -27,6 +29,7 @@ export function printBrief(brief: Brief): string {
       ...(brief.stock ? [block(brief.stock.span.from, printStock(brief.stock))] : []),
       ...brief.features.map((f) => block(f.span.from, printFeature(f))),
     ]),
+    ...group(geometricBlocks(brief)),
     ...group(requestBlocks(brief)),
   ]
   return withComments(blocks, brief.comments ?? [])
@@ -121,6 +124,19 @@ function printGeneral(g: Header['general'][number]): string {
     case 'standard':
       return g.text
   }
+}
+
+// ---------------------------------------------------------------- geometric tolerances and textures
+
+function geometricBlocks({ datums = [], frames = [], textures = [] }: Brief): Block[] {
+  return [
+    ...datums.map((d) => block(d.span.from, { keyword: 'datum', lines: [`${d.letter.text}  ${d.of.text}`] })),
+    ...frames.map((f) => {
+      const text = `${f.of.text}: ${frameText(f.frame)}${f.allAround ? ', all around' : ''}`
+      return block(f.span.from, { keyword: 'frame', lines: text.split('\n') })
+    }),
+    ...textures.map((t) => block(t.span.from, { keyword: 'texture', lines: [printTexture(t)] })),
+  ]
 }
 
 // ---------------------------------------------------------------- requests

@@ -12,21 +12,25 @@ import type {
   Words,
 } from './brief.ts'
 import { Cursor, type Setting, show } from './cursor.ts'
+import type { DatumFeature, FaceTexture, FrameStatement } from './geometric.ts'
 import { type Cut, cut, type Statement } from './lexeme.ts'
 import { locate } from './locate.ts'
 import type { Mark } from './mark.ts'
 import { readAcceptance } from './read-acceptance.ts'
 import { readNotch, readPocket, readSlot, readStep } from './read-cuts.ts'
+import { readDatumFeature, readFrameStatement } from './read-geometric.ts'
 import { HeaderReader } from './read-header.ts'
 import { readHole } from './read-hole.ts'
 import { readPlace, readScheme, readShow, readViews } from './read-requests.ts'
 import { readStock } from './read-stock.ts'
 import { readBoss, readEdge, readFlat, readGroove, readKeyseat } from './read-surface.ts'
+import { isFaceTexture, readFaceTexture } from './read-texture.ts'
 import { nearestWord } from './spelling.ts'
 import {
   choiceKeywords,
   type FeatureKeyword,
   featureKeywords,
+  geometricKeywords,
   type Keyword,
   keywordSpellings,
   keywords,
@@ -116,6 +120,9 @@ class Reader {
   private readonly places: PlaceRequest[] = []
   private readonly schemes: SchemeRequest[] = []
   private readonly acceptances: Acceptance[] = []
+  private readonly datums: DatumFeature[] = []
+  private readonly frames: FrameStatement[] = []
+  private readonly textures: FaceTexture[] = []
 
   constructor(text: string, mark: (mark: Mark) => void) {
     this.text = text
@@ -140,6 +147,7 @@ class Reader {
     const known = pieces.statements.slice(0, mostStatements).flatMap((s) => this.recognise(s))
     for (const { statement, keyword } of known) {
       if (isOneOf(choiceKeywords, keyword)) header.choice(statement, keyword)
+      else if (keyword === 'texture' && isFaceTexture(statement)) continue
       else if (keyword === 'accept') push(this.acceptances, readAcceptance(statement, this.mark))
       else if (isOneOf(textKeywords, keyword)) header.item(statement, keyword)
     }
@@ -153,6 +161,8 @@ class Reader {
     const body = known.filter((k) => !isOneOf(choiceKeywords, k.keyword) && !isOneOf(textKeywords, k.keyword))
     for (const k of body.filter((b) => isOneOf(stockKeywords, b.keyword))) this.takeStock(k, setting)
     for (const k of body) this.take(k, setting)
+    for (const { statement, keyword } of known)
+      if (keyword === 'texture' && isFaceTexture(statement)) push(this.textures, readFaceTexture(statement, setting))
     if (!this.stockSpan) {
       this.mark({
         rule: 'stock-not-said',
@@ -171,6 +181,9 @@ class Reader {
       places: this.places,
       schemes: this.schemes,
       ...(this.acceptances.length > 0 ? { acceptances: this.acceptances } : {}),
+      ...(this.datums.length > 0 ? { datums: this.datums } : {}),
+      ...(this.frames.length > 0 ? { frames: this.frames } : {}),
+      ...(this.textures.length > 0 ? { textures: this.textures } : {}),
       comments: placeComments(text, pieces),
       marks: [],
     }
@@ -241,6 +254,9 @@ class Reader {
     if (isOneOf(featureKeywords, keyword)) {
       const feature = readFeature(c, keyword, boreFace(this.stock, statement))
       if (feature) this.features.push(feature)
+    } else if (isOneOf(geometricKeywords, keyword)) {
+      if (keyword === 'datum') push(this.datums, readDatumFeature(c))
+      else push(this.frames, readFrameStatement(c))
     } else if (!isOneOf(stockKeywords, keyword)) this.takeRequest(c, keyword as RequestKeyword)
   }
 

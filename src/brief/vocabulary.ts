@@ -1,4 +1,5 @@
 import type { Stock } from './brief.ts'
+import { characteristics } from './frame/frame.ts'
 
 /**
  * The words of the brief, as data: the reader checks spelling against them, the editor completes from them,
@@ -64,6 +65,9 @@ export const featureKeywords = [
   'keyseat',
 ] as const
 
+/** Geometric tolerances: what datums are taken from, and the frames. */
+export const geometricKeywords = ['datum', 'frame'] as const
+
 /** Requests about the sheet. */
 export const requestKeywords = ['views', 'section', 'pictorial', 'show', 'place', 'sizes'] as const
 
@@ -71,14 +75,16 @@ export type TextKeyword = (typeof textKeywords)[number]
 export type ChoiceKeyword = (typeof choiceKeywords)[number]
 export type StockKeyword = (typeof stockKeywords)[number]
 export type FeatureKeyword = (typeof featureKeywords)[number]
+export type GeometricKeyword = (typeof geometricKeywords)[number]
 export type RequestKeyword = (typeof requestKeywords)[number]
-export type Keyword = TextKeyword | ChoiceKeyword | StockKeyword | FeatureKeyword | RequestKeyword
+export type Keyword = TextKeyword | ChoiceKeyword | StockKeyword | FeatureKeyword | GeometricKeyword | RequestKeyword
 
 export const keywords: readonly Keyword[] = [
   ...textKeywords,
   ...choiceKeywords,
   ...stockKeywords,
   ...featureKeywords,
+  ...geometricKeywords,
   ...requestKeywords,
 ]
 
@@ -110,6 +116,8 @@ export const keywordSpellings: Readonly<Record<string, Keyword>> = {
   keyseats: 'keyseat',
   keyway: 'keyseat',
   keyways: 'keyseat',
+  datums: 'datum',
+  frames: 'frame',
   view: 'views',
   sections: 'section',
 }
@@ -155,7 +163,56 @@ const placementWords = [
 ] as const
 const cutWords = ['THRU', 'deep', 'dia'] as const
 
-export const phraseWords: Readonly<Record<StockKeyword | FeatureKeyword | RequestKeyword, readonly string[]>> = {
+/** After the value of a surface texture. */
+export const textureWords = [
+  'machined',
+  'unmachined',
+  'lay',
+  'parallel',
+  'square',
+  'crossed',
+  'many ways',
+  'round',
+  'radial',
+  'even',
+] as const
+/** Ways of making a surface that a texture symbol may name. */
+export const processWords = [
+  'ground',
+  'turned',
+  'milled',
+  'reamed',
+  'bored',
+  'honed',
+  'lapped',
+  'polished',
+  'broached',
+  'planed',
+  'blasted',
+] as const
+
+export const phraseWords: Readonly<
+  Record<StockKeyword | FeatureKeyword | GeometricKeyword | RequestKeyword | 'texture', readonly string[]>
+> = {
+  datum: [],
+  frame: [
+    ...Object.keys(characteristics),
+    'dia',
+    'spherical',
+    'MMC',
+    'LMC',
+    'RFS',
+    'MMB',
+    'LMB',
+    'RMB',
+    'MAX',
+    'projected',
+    'tangent plane',
+    'free state',
+    'unequal',
+    'all around',
+  ],
+  texture: ['Ra', 'Rz', 'µin', ...textureWords, ...processWords],
   plate: ['long', 'wide', 'thick', 'STK', 'face', ...sideWords],
   block: ['long', 'wide', 'high', 'STK'],
   angle: [

@@ -9,6 +9,7 @@ import { contourFault } from './contour.ts'
 import { nameDatumFaces } from './datum-faces.ts'
 import { blendName, faceNames } from './face-names.ts'
 import { workFeature } from './features/work-feature.ts'
+import { namedFeatures } from './named-feature.ts'
 import type { MassProperties, Part } from './part.ts'
 import { profileProperties } from './profile-mass.ts'
 import { sideOfDirection, unitAxis } from './sides.ts'
@@ -46,13 +47,20 @@ export function buildPart(brief: Brief, kernel: OcctKernel): Part {
   }
   const ids = idsByName(body)
   const axisDatum = shop.contour && unitAxis[shop.contour.axis]
+  const solved = {
+    data: nameDatumFaces(shop, body, ids),
+    features: shop.features.map((make) => make(ids)),
+    chosen: shop.chosen.map((make) => make(ids)),
+  }
+  const named = namedFeatures({ brief, body, ...solved }, shop.aliases, (rule, name, text, expected) =>
+    shop.must(rule, name.span, text, expected),
+  )
   return {
     brief,
     solid,
     body,
-    data: nameDatumFaces(shop, body, ids),
-    features: shop.features.map((make) => make(ids)),
-    chosen: shop.chosen.map((make) => make(ids)),
+    ...solved,
+    ...(named ? { named } : {}),
     implied: shop.implied,
     properties: weigh(brief, profileProperties(shop) ?? kernel.properties(solid)),
     ...(axisDatum ? { axis: { point: [0, 0, 0], direction: axisDatum, lie: shop.contour!.lie } } : {}),

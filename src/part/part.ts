@@ -5,6 +5,7 @@ import type { Span } from '../brief/span.ts'
 import type { Vec3 } from '../geometry/vec.ts'
 import type { Body } from '../kernel/body.ts'
 import type { SolidKey } from '../kernel/kernel.ts'
+import type { NamedFeatures } from './named-feature.ts'
 
 /** A plane, axis or point of the part that a size can reach, with a drafter's name for it. */
 export type Datum =
@@ -184,5 +185,7 @@ export interface Part {
   readonly axis?: { readonly point: Vec3; readonly direction: Vec3; readonly lie: Lie }
   /** Uniform thickness normal to one side, where the part is flat. */
   readonly flat?: { readonly side: Side; readonly thickness: Size }
+  /** What the brief's datums, frames and textures name; absent: there are none. */
+  readonly named?: NamedFeatures
   readonly marks: readonly Mark[]
 }

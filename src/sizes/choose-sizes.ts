@@ -14,6 +14,7 @@ import { sharedSizes } from './choose/shared.ts'
 import { shownDrafts } from './choose/shown.ts'
 import { withTables } from './choose/table.ts'
 import type { Dimension, Proof, SizeSet } from './dimension.ts'
+import { annotate } from './geometric/annotate.ts'
 import { sizeMarks } from './marks/size-marks.ts'
 import { type NoteStatement, prove } from './proof/prove.ts'
 import { toleranceOf } from './tolerance-of.ts'
@@ -38,10 +39,10 @@ export function chooseSizes(part: Part, views: ViewSet): SizeSet {
   const derived = derivedDrafts(context, [...given, ...noted])
   const all = distinctIds(byFeature(context, [...drafts, ...derived, ...shownDrafts(context)]))
   const settled: Dimension[] = all.flatMap((draft) => settle(context, draft) ?? [])
-  const dimensions = withPlaces(context, all, settled)
+  const { dimensions, annotations } = annotate(context, withPlaces(context, all, settled))
   const proof = prove(part, dimensions, { tables, views, model: context.model, notes: noted })
   const marks = [...sizeMarks(part), ...context.marks, ...proofMarks(proof)]
-  return { dimensions, tables, notes: [], proof, marks }
+  return { dimensions, tables, ...(annotations.length > 0 ? { annotations } : {}), notes: [], proof, marks }
 }
 
 /** Sizes that stand in a note or a table are held to the same rules as those at the views. */

@@ -2,6 +2,7 @@ import type { Side } from '../brief/brief.ts'
 import type { Mark } from '../brief/mark.ts'
 import type { Span } from '../brief/span.ts'
 import type { Vec2, Vec3 } from '../geometry/vec.ts'
+import type { Annotation, Sign } from './annotation.ts'
 
 /** Text of a callout. Symbols stand as their Unicode characters (⌀ ⌴ ⌵ ↧ □ ° ±); a stack prints two tolerances one over the other. */
 export type CalloutPart = string | { readonly stack: readonly [upper: string, lower: string] }
@@ -141,6 +142,8 @@ export interface Dimension {
   /** Sizes of one chain, baseline set or ordinate set share a group. */
   readonly group?: { readonly id: string; readonly scheme: 'baseline' | 'chain' | 'ordinate' }
   readonly span?: Span
+  /** Tolerance frames and datum letter of the feature whose size this is. Absent: none. */
+  readonly signs?: readonly Sign[]
   /** Drafter's override. */
   readonly wish?: { readonly side?: Side; readonly row?: number }
 }
@@ -192,6 +195,8 @@ export interface HoleTable {
 export interface SizeSet {
   readonly dimensions: readonly Dimension[]
   readonly tables: readonly HoleTable[]
+  /** Frames, datum letters and textures at surfaces. Absent: none. */
+  readonly annotations?: readonly Annotation[]
   /** Conditions to print as notes: `ALL FILLETS R3`. */
   readonly notes: readonly string[]
   readonly proof: Proof

@@ -23,9 +23,12 @@ import type {
   ViewRequest,
   Words,
 } from '../../src/brief/brief.ts'
+import { type Characteristic, characteristics, type FrameRow } from '../../src/brief/frame/frame.ts'
+import { type DatumFeature, type FaceTexture, type FrameStatement, lays } from '../../src/brief/geometric.ts'
 import { parseNumber } from '../../src/brief/number.ts'
 import type { Angle, Count, Num, Size, Tolerance, Unit } from '../../src/brief/size.ts'
 import { nominalSize } from '../../src/brief/thread.ts'
+import { processWords } from '../../src/brief/vocabulary.ts'
 
 /** Random briefs that are well formed: every one prints, and reads back without a mark that must change. */
 
@@ -564,6 +567,62 @@ const acceptance: fc.Arbitrary<Acceptance> = fc
   })
   .map((r) => tidy<Acceptance>(r))
 
+const letter = fc.constantFrom('A', 'B', 'C', 'X', 'R', 'AA')
+const held = fc.constantFrom('holes A', 'bore', 'top', 'right face', 'boss end').map(name)
+const datumFeature: fc.Arbitrary<DatumFeature> = fc.record({
+  letter: letter.map(words),
+  of: held,
+  span: fc.constant(span),
+})
+const frameRow: fc.Arbitrary<FrameRow> = fc
+  .record({
+    zone: fc.constantFrom('width' as const, 'diameter' as const, 'spherical diameter' as const),
+    value: fc.constantFrom('.005', '0.2', '1', '0,05').map(num),
+    material: maybe(fc.constantFrom('M' as const, 'L' as const)),
+    most: maybe(fc.constant(num('.03'))),
+    projected: maybe(maybe(fc.constant(num('12'))).map((height) => tidy({ height, span }))),
+    freeState: fc.boolean(),
+    tangentPlane: fc.boolean(),
+    unequal: maybe(fc.constantFrom('U' as const, 'UZ' as const).map((form) => ({ form, value: num('0.1'), span }))),
+    combined: maybe(fc.constantFrom('CZ' as const, 'SZ' as const)),
+    datums: fc.array(
+      fc
+        .record({
+          letters: fc.array(letter, { minLength: 1, maxLength: 2 }),
+          material: maybe(fc.constantFrom('M' as const, 'L' as const)),
+          span: fc.constant(span),
+        })
+        .map((r) => tidy<FrameRow['datums'][number]>(r)),
+      { maxLength: 3 },
+    ),
+    span: fc.constant(span),
+  })
+  .map((r) => tidy<FrameRow>(r))
+const frameStatement: fc.Arbitrary<FrameStatement> = fc
+  .record({
+    of: held,
+    characteristic: fc.constantFrom(...(Object.keys(characteristics) as Characteristic[])),
+    rows: fc.array(frameRow, { minLength: 1, maxLength: 3 }),
+    composite: fc.boolean(),
+    allAround: maybe(fc.constant(true as const)),
+  })
+  .map(({ of, characteristic, rows, composite, allAround }) => {
+    const stacking = rows.length === 1 ? 'single' : composite ? 'composite' : 'segments'
+    return tidy<FrameStatement>({ of, frame: { characteristic, rows, stacking, span }, allAround, span })
+  })
+const faceTexture: fc.Arbitrary<FaceTexture> = fc
+  .record({
+    of: held,
+    parameter: fc.constantFrom('Ra' as const, 'Rz' as const),
+    value: fc.constantFrom('0.8', '6.3', '32', '1,6').map(num),
+    unit: fc.constantFrom('µm' as const, 'µin' as const),
+    removal: fc.constantFrom('any' as const, 'required' as const, 'prohibited' as const),
+    lay: maybe(fc.constantFrom(...lays)),
+    process: maybe(fc.constantFrom(...processWords).map(words)),
+    span: fc.constant(span),
+  })
+  .map((r) => tidy<FaceTexture>(r))
+
 export const arbitraryBrief: fc.Arbitrary<Brief> = fc.constantFrom<Unit>('inch', 'mm').chain((unit) =>
   fc
     .record({
@@ -576,6 +635,9 @@ export const arbitraryBrief: fc.Arbitrary<Brief> = fc.constantFrom<Unit>('inch',
       places: fc.array(place(unit), { maxLength: 2 }),
       schemes: fc.array(scheme, { maxLength: 2 }),
       acceptances: maybe(fc.array(acceptance, { minLength: 1, maxLength: 2 })),
+      datums: maybe(fc.array(datumFeature, { minLength: 1, maxLength: 2 })),
+      frames: maybe(fc.array(frameStatement, { minLength: 1, maxLength: 2 })),
+      textures: maybe(fc.array(faceTexture, { minLength: 1, maxLength: 2 })),
       comments: fc.constant([]),
       marks: fc.constant([]),
     })

@@ -75,12 +75,12 @@ export interface Frame {
   readonly span: Span
 }
 
-/** Compartments of each row as they are lettered, the characteristic's symbol first where the row carries it. */
-export function compartments(frame: Frame): readonly (readonly string[])[] {
+/** Compartments of each row as they are lettered, the characteristic's symbol first where the row carries it; `write` letters a number. */
+export function compartments(frame: Frame, write = (num: Num): string => num.text): readonly (readonly string[])[] {
   const { symbol } = characteristics[frame.characteristic]
   return frame.rows.map((row, i) => [
     ...(i === 0 || frame.stacking === 'segments' ? [symbol] : []),
-    toleranceText(row),
+    toleranceText(row, write),
     ...row.datums.map((datum) => datum.letters.join('-') + (datum.material ? circled[datum.material] : '')),
   ])
 }
@@ -94,16 +94,16 @@ export function frameText(frame: Frame): string {
 
 const circled = { M: 'Ⓜ', L: 'Ⓛ' } as const
 
-function toleranceText(row: FrameRow): string {
+function toleranceText(row: FrameRow, write: (num: Num) => string): string {
   const zone = { width: '', diameter: '⌀', 'spherical diameter': 'S⌀' }[row.zone]
   return [
-    `${zone}${row.value.text}`,
-    row.unequal?.form === 'UZ' ? `UZ${row.unequal.value.text}` : '',
+    `${zone}${write(row.value)}`,
+    row.unequal?.form === 'UZ' ? `UZ${write(row.unequal.value)}` : '',
     row.combined ?? '',
     row.material ? circled[row.material] : '',
-    row.most ? `${row.most.text} MAX` : '',
-    row.projected ? `Ⓟ${row.projected.height ? ` ${row.projected.height.text}` : ''}` : '',
-    row.unequal?.form === 'U' ? `Ⓤ ${row.unequal.value.text}` : '',
+    row.most ? `${write(row.most)} MAX` : '',
+    row.projected ? `Ⓟ${row.projected.height ? ` ${write(row.projected.height)}` : ''}` : '',
+    row.unequal?.form === 'U' ? `Ⓤ ${write(row.unequal.value)}` : '',
     row.tangentPlane ? 'Ⓣ' : '',
     row.freeState ? 'Ⓕ' : '',
   ]

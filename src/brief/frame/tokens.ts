@@ -12,7 +12,7 @@ export interface Token {
 
 // Order matters: a bracketed letter before a word, a spherical zone before a word.
 const pattern =
-  /(?<row>[;\n]+)|(?<symbol>[⏤⏥○◯⌭⌒⌓∠⟂⊥∥⫽⌖⊕◎⌯↗⌰])|(?<zone>S?[⌀Øø∅])|(?<modifier>\([MLPFTUS]\)|[ⓂⓁⓅⒻⓉⓊⓈ])|(?<number>[+\-−]?(?:\d+[.,]?\d*|[.,]\d+))|(?<word>[A-Za-z]+(?:-[A-Za-z]+)*)|(?<gap>[\s|]+)|(?<other>.)/gu
+  /(?<row>[;\n]+)|(?<symbol>[⏤⏥○◯⌭⌒⌓∠⟂⊥∥⫽⌖⊕◎⌯↗⌰])|(?<zone>S?[⌀Øø∅])|(?<modifier>\([MLPFTUS]\)|[ⓂⓁⓅⒻⓉⓊⓈ])|(?<number>[+\-−]?(?:\d+[.,]?\d*|[.,]\d+))|(?<word>[A-Za-z]+(?:-[A-Za-z]+)*)|(?<gap>(?:[^\S\n]|\|)+)|(?<other>.)/gu
 
 const circledLetters: Readonly<Record<string, string>> = {
   'Ⓜ': 'M',

@@ -1,5 +1,6 @@
 import type { Header } from '../../brief/brief.ts'
 import type { Mark } from '../../brief/mark.ts'
+import type { Angle, Size } from '../../brief/size.ts'
 import type { Vec3 } from '../../geometry/vec.ts'
 import { add, dot, scale, sub } from '../../geometry/vec3.ts'
 import type { Datum, Part, PartFeature } from '../../part/part.ts'
@@ -7,6 +8,7 @@ import type { ViewSet } from '../../views/view.ts'
 import type { SheetWriting } from '../callout/habit.ts'
 import { writingOf } from '../callout/writing.ts'
 import type { Reach } from '../dimension.ts'
+import { basicSizes } from '../geometric/basic-sizes.ts'
 import { makingOf } from '../proof/making.ts'
 import { type Model, modelOf } from '../proof/model.ts'
 import { Sight } from './sight.ts'
@@ -21,6 +23,10 @@ export interface Context {
   readonly sights: readonly Sight[]
   readonly data: ReadonlyMap<string, Datum>
   readonly features: ReadonlyMap<string, PartFeature>
+  /** Numbers that frames make theoretically exact. */
+  readonly basic: ReadonlySet<Size | Angle>
+  /** Round faces with a frame or datum letter, whose size stands by itself. */
+  readonly signed: ReadonlySet<number>
   readonly marks: Mark[]
   readonly thicknessNote?: string
 }
@@ -35,9 +41,16 @@ export function contextOf(part: Part, views: ViewSet): Context {
     sights: views.views.filter((v) => v.kind !== 'pictorial').map((v, i) => new Sight(v, i, part.body)),
     data: new Map(part.data.map((d) => [d.id, d])),
     features: new Map(part.features.map((f) => [f.id, f])),
+    basic: basicSizes(part),
+    signed: signedFaces(part),
     marks: [],
     ...(views.thicknessNote ? { thicknessNote: views.thicknessNote } : {}),
   }
+}
+
+function signedFaces({ named }: Part): Set<number> {
+  const all = [...(named?.datums ?? []), ...(named?.frames ?? [])]
+  return new Set(all.flatMap((f) => (f?.kind === 'round' ? f.faces : [])))
 }
 
 /** A point that a size can reach, with the faces it lies on. */

@@ -79,13 +79,16 @@ export function settle(context: Context, draft: Draft): Dimension | undefined {
     })
   }
   const { size, angle } = draft
+  const framed = [size, angle].some((n) => n && context.basic.has(n))
   const judged = draft.reference
     ? undefined
-    : size
-      ? toleranceOf(size, context.header, draft.kind)
-      : angle
-        ? angleTolerance(angle, context.header, draft.leg ?? 10)
-        : undefined
+    : framed
+      ? { tolerance: { upper: 0, lower: 0, from: 'none' as const }, marks: [] }
+      : size
+        ? toleranceOf(size, context.header, draft.kind)
+        : angle
+          ? angleTolerance(angle, context.header, draft.leg ?? 10)
+          : undefined
   context.marks.push(...(judged?.marks ?? []))
   const told = (size ?? angle)?.tolerance?.kind
   return {
@@ -96,7 +99,7 @@ export function settle(context: Context, draft: Draft): Dimension | undefined {
     value: draft.value,
     ...(judged ? { tolerance: judged.tolerance } : {}),
     reference: draft.reference === true || told === 'reference',
-    basic: told === 'basic',
+    basic: told === 'basic' || framed,
     direction: draft.direction,
     states: draft.states,
     ...(draft.derived ? { derived: true } : {}),

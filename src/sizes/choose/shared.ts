@@ -8,13 +8,14 @@ import { showRadius } from './show.ts'
 /**
  * Rounds of the stock that have one size with one tolerance show it once, with their count: `2X ⌀.7503/.7500` for two
  * bearing seats, `2X R20` for two arcs of an outline (repetitive sizes, ASME Y14.5-2018 1.9.5, ISO 129-1, from memory).
+ * A round with a datum letter or a frame keeps a size to itself, for them to stand at.
  */
 export function sharedSizes(context: Context, drafts: readonly Draft[], direction: 'diameter' | 'radius'): Draft[] {
   const kept: Draft[] = []
   const first = new Map<string, number>()
   for (const draft of drafts) {
     const faces = facesOf(draft)
-    if (!faces || !draft.id.startsWith(`stock/${direction}/`)) {
+    if (!faces || faces.some((f) => context.signed.has(f)) || !draft.id.startsWith(`stock/${direction}/`)) {
       kept.push(draft)
       continue
     }

@@ -22,7 +22,17 @@ export function wantsOf(part: Part): Want[] {
   const wants = part.features.map((f) => wantOf(f, part))
   const profile = profileAxis(part)
   if (profile) wants.unshift({ what: 'the profile', along: [profile], coaxial: false, inside: false })
-  return wants
+  return [...wants, ...edgesOn(part)]
+}
+
+/** Faces with a datum letter, a frame or a texture must be seen edge-on, for the sign to stand at them. */
+function edgesOn(part: Part): Want[] {
+  const { datums = [], frames = [], textures = [] } = part.named ?? {}
+  const planes = [...datums, ...frames, ...textures].filter((f) => f?.kind === 'plane')
+  return planes.flatMap((f): Want[] => {
+    const along = ALL.filter((a) => f && Math.abs(dot(AXES[a], f.direction)) < 1e-9)
+    return f && along.length > 0 ? [{ what: `the edge of ${f.id}`, along, coaxial: false, inside: false }] : []
+  })
 }
 
 function wantOf(f: PartFeature, part: Part): Want {

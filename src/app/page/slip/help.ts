@@ -38,7 +38,11 @@ export const statementHelp: Readonly<Partial<Record<Keyword, StatementHelp>>> = 
     text: 'Coating or finish of the whole part.',
     example: 'coating   zinc plated ISO 2081 Fe/Zn 8/C',
   },
-  texture: { short: 'title block', text: 'General surface texture.', example: 'texture   Ra 3.2' },
+  texture: {
+    short: 'title block, or one surface',
+    text: 'General surface texture; with a surface and a colon, that of the surface.',
+    example: 'texture   bore: Ra 0.8, machined',
+  },
   edges: { short: 'title block', text: 'How edges are broken.', example: 'edges     edges broken 0.2 to 0.5' },
   note: {
     short: 'on the sheet',
@@ -179,6 +183,16 @@ export const statementHelp: Readonly<Partial<Record<Keyword, StatementHelp>>> = 
     short: 'worked into it',
     text: 'Width × depth × length, and where an end sits.',
     example: 'keyseat   body, front: 6 wide × 3.5 deep × 22 long',
+  },
+  datum: {
+    short: 'at a feature',
+    text: 'A letter for the feature that a datum is taken from: a face, or a hole, shaft or width.',
+    example: 'datum     A  bottom',
+  },
+  frame: {
+    short: 'at a feature',
+    text: 'A geometric tolerance of one feature, with the symbols or in words.',
+    example: 'frame     holes A: position dia 0.2 MMC A B C',
   },
   views: {
     short: 'on the sheet',
