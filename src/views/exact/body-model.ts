@@ -21,6 +21,9 @@ export interface BodyModel {
   readonly edges: readonly EdgeModel[]
   /** Every edge has two faces (or two pairs): what enters must leave, so only faces turned to the eye can hide anything. */
   readonly closed: boolean
+  /** The connected border it belongs to: the solids of an assembly have one each. */
+  readonly shellOf: ReadonlyMap<FaceModel, number>
+  readonly shells: number
   /** Diagonal of the bounding box, mm. */
   readonly size: number
   readonly tolerances: Tolerances
@@ -86,5 +89,33 @@ function make(raw: Body): BodyModel {
       cut: beside.some((u) => u.face.cut),
     })
   }
-  return { faces, edges, closed, size, tolerances, pathOf }
+  return { faces, edges, closed, ...shellsOf(faces, edges), size, tolerances, pathOf }
+}
+
+/** Faces that share an edge belong together. */
+function shellsOf(faces: readonly FaceModel[], edges: readonly EdgeModel[]): Pick<BodyModel, 'shellOf' | 'shells'> {
+  const next = new Map<FaceModel, FaceModel>()
+  const root = (f: FaceModel): FaceModel => {
+    let at = f
+    for (let up = next.get(at); up; up = next.get(at)) {
+      const above = next.get(up)
+      if (above) next.set(at, above)
+      at = up
+    }
+    return at
+  }
+  for (const { faces: beside } of edges) {
+    for (const face of beside.slice(1)) {
+      const [a, b] = [root(beside[0]!), root(face)]
+      if (a !== b) next.set(a, b)
+    }
+  }
+  const numbers = new Map<FaceModel, number>()
+  const shellOf = new Map<FaceModel, number>()
+  for (const face of faces) {
+    const r = root(face)
+    if (!numbers.has(r)) numbers.set(r, numbers.size)
+    shellOf.set(face, numbers.get(r)!)
+  }
+  return { shellOf, shells: numbers.size }
 }

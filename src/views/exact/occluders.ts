@@ -8,6 +8,7 @@ import { SQUARE } from './edge-tracks.ts'
 import { covers, type FaceModel, localDirection, toLocal } from './face-model.ts'
 import { SheetSight } from './spline-sight.ts'
 import type { Track } from './track.ts'
+import { depthRange } from './twins.ts'
 
 /** A face that may hide something in one view. */
 interface Occluder {
@@ -16,6 +17,8 @@ interface Occluder {
   readonly l: Vec3
   /** No point of the face lies nearer to the eye than this. */
   readonly nearest: number
+  /** Nor further away than this. */
+  readonly furthest: number
   /** Of a spline surface. */
   readonly sight?: SheetSight
 }
@@ -35,10 +38,9 @@ export function occluders(model: BodyModel, frame: Frame, tracks: readonly Track
   for (const track of tracks) {
     if (track.edge === undefined) continue
     const { space } = track
-    let high = Infinity
-    if (space.kind === 'segment') high = Math.max(dot(space.a, d), dot(space.b, d))
-    else if (space.kind === 'conic') high = dot(space.o, d) + Math.hypot(dot(space.u, d), dot(space.v, d))
-    for (const face of track.faces) grow(boxes.get(face.id)!, track.box, high)
+    let [low, high] = [-Infinity, Infinity]
+    if (space.kind !== 'chain') [low, high] = depthRange(track, d)
+    for (const face of track.faces) grow(boxes.get(face.id)!, track.box, low, high)
   }
   const list: Occluder[] = []
   const places: Bounds[] = []
@@ -50,10 +52,10 @@ export function occluders(model: BodyModel, frame: Frame, tracks: readonly Track
     const sight = face.kind === 'spline' ? new SheetSight(face.sheet(), frame) : undefined
     if (sight) {
       const [x0, y0, x1, y1, high] = sight.bounds
-      grow(b, [x0, y0, x1, y1], high)
+      grow(b, [x0, y0, x1, y1], -Infinity, high)
     }
     if (!(b.x1 >= b.x0)) continue
-    list.push({ face, l, nearest: b.high, ...(sight ? { sight } : {}) })
+    list.push({ face, l, nearest: b.high, furthest: b.low, ...(sight ? { sight } : {}) })
     places.push(b)
   }
   let index: Flatbush | undefined
@@ -71,16 +73,18 @@ interface Bounds {
   y0: number
   x1: number
   y1: number
+  low: number
   high: number
 }
 
 /** What a face reaches beyond its borders: ruled faces nothing but their apex. */
 function ownBounds(face: FaceModel, frame: Frame): Bounds {
-  const b: Bounds = { x0: Infinity, y0: Infinity, x1: -Infinity, y1: -Infinity, high: -Infinity }
+  const b: Bounds = { x0: Infinity, y0: Infinity, x1: -Infinity, y1: -Infinity, low: Infinity, high: -Infinity }
   const add = (c: Vec3, reach: number) => {
     const x = dot(c, frame.right)
     const y = dot(c, frame.up)
-    grow(b, [x - reach, y - reach, x + reach, y + reach], dot(c, frame.toViewer) + reach)
+    const depth = dot(c, frame.toViewer)
+    grow(b, [x - reach, y - reach, x + reach, y + reach], depth - reach, depth + reach)
   }
   if (face.kind === 'sphere') add(face.o, face.r)
   if (face.kind === 'torus') add(face.o, face.major + face.r)
@@ -91,11 +95,12 @@ function ownBounds(face: FaceModel, frame: Frame): Bounds {
   return b
 }
 
-function grow(b: Bounds, box: readonly [number, number, number, number], high: number): void {
+function grow(b: Bounds, box: readonly [number, number, number, number], low: number, high: number): void {
   b.x0 = Math.min(b.x0, box[0])
   b.y0 = Math.min(b.y0, box[1])
   b.x1 = Math.max(b.x1, box[2])
   b.y1 = Math.max(b.y1, box[3])
+  b.low = Math.min(b.low, low)
   b.high = Math.max(b.high, high)
 }
 

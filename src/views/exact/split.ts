@@ -2,6 +2,7 @@ import Flatbush from 'flatbush'
 import { meet } from '../../geometry/intersect.ts'
 import { pathAt } from '../../geometry/path2.ts'
 import { isHidden, type Occluders } from './occluders.ts'
+import { piercings } from './piercings.ts'
 import { spacePoint, type Track } from './track.ts'
 import { behindTwins, depthAt, depthRange } from './twins.ts'
 
@@ -26,6 +27,7 @@ export function splitAndDecide(tracks: readonly Track[], all: Occluders): Piece[
     for (const t of dividers) index.add(t.box[0] - line, t.box[1] - line, t.box[2] + line, t.box[3] + line)
     index.finish()
   }
+  const several = all.model.shells > 1
   const out: Piece[] = []
   const found: number[] = []
   for (const track of tracks) {
@@ -35,8 +37,9 @@ export function splitAndDecide(tracks: readonly Track[], all: Occluders): Piece[
       continue
     }
     const stops: number[] = []
+    const [furthest, foremost] = depthRange(track, d)
+    if (several) pierced(track, furthest, foremost, all, stops)
     if (index) {
-      const [furthest] = depthRange(track, d)
       index.search(track.box[0], track.box[1], track.box[2], track.box[3], (i) => {
         const other = dividers[i]!
         if (other === track || nearest[i]! < furthest - touch) return false
@@ -50,6 +53,19 @@ export function splitAndDecide(tracks: readonly Track[], all: Occluders): Piece[
     decide(track, stops, all, out)
   }
   return out
+}
+
+/** Where a track passes into another solid through a face turned to the eye. */
+function pierced(track: Track, furthest: number, foremost: number, all: Occluders, stops: number[]): void {
+  const { model, frame, list, index } = all
+  const { touch } = model.tolerances
+  const own = model.shellOf.get(track.faces[0]!)
+  index?.search(track.box[0], track.box[1], track.box[2], track.box[3], (i) => {
+    const o = list[i]!
+    if (o.nearest < furthest - touch || o.furthest > foremost + touch) return false
+    if (model.shellOf.get(o.face) !== own) piercings(model, frame, track, o.face, stops)
+    return false
+  })
 }
 
 const p = [0, 0, 0]

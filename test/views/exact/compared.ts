@@ -32,8 +32,8 @@ export interface Comparison {
 export type Arbiter = { readonly mesh: () => Mesh } | { readonly recipe: Recipe }
 
 /** Triangles lie up to their sag off the surface; closed forms do not, but the kernel's spline edges do. */
-const BY_MESH: Fineness = { clear: 0.02, touching: 0.02 }
-const BY_FORMULA: Fineness = { clear: 1e-3, touching: 1e-8 }
+export const BY_MESH: Fineness = { clear: 0.02, touching: 0.02 }
+export const BY_FORMULA: Fineness = { clear: 1e-3, touching: 1e-8 }
 
 /**
  * Our view against the kernel's; where covered lengths differ by more than 1e-6 of the part, the dense ray test

@@ -127,9 +127,16 @@ export interface Fineness {
 
 /**
  * Judges told curves by `count` places on each and one close to either end: a visible line must be a change of what is
- * seen first, a hidden one a change of what is met behind it.
+ * seen first, a hidden one a change of what is met behind it. Where solids are `pierced` by others, two faces in one depth
+ * may change places without an edge, and say nothing.
  */
-export function judge(sight: LineOfSight, curves: readonly ExactCurve[], count: number, fine: Fineness): Verdict {
+export function judge(
+  sight: LineOfSight,
+  curves: readonly ExactCurve[],
+  count: number,
+  fine: Fineness,
+  pierced = false,
+): Verdict {
   const { clear, touching } = fine
   const wrong: { at: readonly [number, number]; what: string }[] = []
   let tried = 0
@@ -150,6 +157,7 @@ export function judge(sight: LineOfSight, curves: readonly ExactCurve[], count: 
       const pinched = inOrder(a, touching) === inOrder(b, touching) && sight.at(p[0], p[1]).length < a.length
       if (pinched) continue
       const first = firstChanges(a[0], b[0], clear)
+      if (pierced && first && a[0] && b[0] && !firstChanges({ ...a[0], face: 0 }, { ...b[0], face: 0 }, clear)) continue
       if (one.visible && !first) wrong.push({ at: p, what: `visible ${one.kind}, yet the same is seen on both sides` })
       if (!one.visible && first)
         wrong.push({ at: p, what: `hidden ${one.kind}, yet what is seen first changes across it` })
@@ -177,10 +185,13 @@ function inOrder(hits: readonly Hit[], touching: number): string {
   return out.join()
 }
 
+/** cos of the angle beyond which a surface counts no steeper: beside its outline depth changes without bound. */
+const STEEPEST = 5e-3
+
 function firstChanges(a: Hit | undefined, b: Hit | undefined, clear: number): boolean {
   if (!a || !b) return a !== b
   if (a.face !== b.face) return true
-  const slope = 1 / Math.max(0.02, Math.min(a.facing, b.facing))
+  const slope = 1 / Math.max(STEEPEST, Math.min(a.facing, b.facing))
   return Math.abs(a.depth - b.depth) > 4 * clear * slope
 }
 
