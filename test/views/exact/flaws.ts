@@ -1,11 +1,11 @@
 import type { Vec3 } from '../../../src/geometry/vec.ts'
-import { along, distance, dot, norm, sub } from '../../../src/geometry/vec3.ts'
+import { along, cross, distance, dot, norm, sub } from '../../../src/geometry/vec3.ts'
 import type { Body, Surface3 } from '../../../src/kernel/body.ts'
-import { pointOnCurve } from '../../../src/kernel/evaluate3.ts'
+import { normalOfSurface, pointOnCurve } from '../../../src/kernel/evaluate3.ts'
 
 /**
- * What is wrong with a body by its own numbers: edges that stray from their faces, loops that do not close, by more than
- * `most` (mm). No view of such a body can agree with one of the solid meant.
+ * What is wrong with a body by its own numbers: edges that stray from their faces or from where these meet, loops that do
+ * not close, by more than `most` (mm). No view of such a body can agree with one of the solid meant.
  */
 export function flaws(body: Body, most: number): string[] {
   const out: string[] = []
@@ -26,6 +26,18 @@ export function flaws(body: Body, most: number): string[] {
       }
       if (open.length > 0) out.push(`a loop of face ${face.id} is open at ${open[0]!.map((x) => x.toFixed(3))}`)
     }
+  }
+  for (const edge of body.edges) {
+    const [f, g] = edge.faces.map((id) => body.faces[id!]!.surface)
+    if (!f || !g || edge.seam || edge.smooth) continue
+    let stray = 0
+    for (let i = 0; i <= 40; i++) {
+      const p = pointOnCurve(edge.curve, i / 40)
+      const [m, n] = [normalOfSurface(f, p), normalOfSurface(g, p)]
+      // where faces meet at a small angle, a little off one of them is far aside
+      if (m && n) stray = Math.max(stray, (off(f, p) + off(g, p)) / Math.max(1e-6, norm(cross(m, n))))
+    }
+    if (stray > most) out.push(`edge ${edge.id} lies ${stray.toExponential(1)} mm from where its faces meet`)
   }
   return out
 }

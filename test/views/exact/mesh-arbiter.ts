@@ -150,6 +150,7 @@ export function judge(
       if (curves.some((c) => c !== one && nearTo(c, p, 3 * clear))) continue
       const d = derivativeAt(one.curve, t)
       const len = Math.hypot(d[0], d[1])
+      if (turnsBack(one, t, (3 * clear) / Math.max(len, 1e-12))) continue
       const side = (f: number) => sight.at(p[0] - (f * clear * d[1]) / len, p[1] + (f * clear * d[0]) / len)
       const [a, b] = [side(1), side(-1)]
       tried++
@@ -166,6 +167,13 @@ export function judge(
     }
   }
   return { wrong, tried }
+}
+
+/** Whether a curve turns by more than a right angle within `near` of a place: it then lies on both sides of itself. */
+function turnsBack(c: ExactCurve, t: number, near: number): boolean {
+  if (c.curve.kind === 'line' || c.curve.kind === 'arc') return false
+  const [a, b] = [derivativeAt(c.curve, Math.max(0, t - near)), derivativeAt(c.curve, Math.min(1, t + near))]
+  return a[0] * b[0] + a[1] * b[1] < 0
 }
 
 /** Faces met, those that touch in order of their numbers. */
