@@ -7,16 +7,16 @@ import type { Vec2 } from '../geometry/vec.ts'
 import type { Part } from '../part/part.ts'
 import type { Dimension, SizeSet } from '../sizes/dimension.ts'
 import type { Format } from '../standards/formats.ts'
-import { practiceFigures } from '../standards/practice-figures.ts'
+import { type PracticeFigures, practiceFigures } from '../standards/practice-figures.ts'
 import { isoScales, type Scale } from '../standards/scales.ts'
 import type { View, ViewSet } from '../views/view.ts'
-import { boxOf, grownBy } from './arrange/boxes.ts'
+import { grownBy } from './arrange/boxes.ts'
 import { cellsOf } from './arrange/cells.ts'
 import { chooseSheet, type SheetChoice } from './arrange/choose-sheet.ts'
 import type { Room } from './arrange/grid.ts'
 import { wantedScale } from './arrange/wanted-scale.ts'
 import { cuttingPlaneLine } from './cutting-plane-line.ts'
-import { border } from './furniture/border.ts'
+import { border, centringBoxes } from './furniture/border.ts'
 import { holeTableBlock } from './furniture/hole-table.ts'
 import { type Note, type NotesBlock, notesBlock } from './furniture/notes.ts'
 import { stamp, stampShapes } from './furniture/stamp.ts'
@@ -30,12 +30,16 @@ import { type Placement, placeDimensions } from './placement/place-dimensions.ts
 import { possible } from './requested-format.ts'
 import type { PlacedView, Sheet, SheetItem } from './sheet.ts'
 import { signMarks } from './sign-marks.ts'
+import { withoutSlightSlopes } from './slight-slopes.ts'
 import { toPaper, viewItems } from './view-items.ts'
 import { labelItems } from './view-label.ts'
 import { leastRooms, mainView, tightened, viewMoves, viewRooms } from './view-rooms.ts'
 
 /** How many sheets are tried for one that has room for every size. */
 const TRIES = 4
+
+/** Clear of the frame, paper mm. */
+const BESIDE_FRAME = 4
 
 /** What a size without a place costs, against the costs of sheets. */
 const LEFT_OFF = 1
@@ -219,7 +223,11 @@ function draw(desk: Desk, choice: SheetChoice): Drawn {
   const standing = standingViews(desk, choice)
   const hatch = hatchOf(standing, figures)
   const items: SheetItem[] = [...border(format, figures)]
-  const obstacles: Box2[] = [choice.title, ...(choice.notes ? [grownBy(choice.notes.box, 2)] : [])]
+  const obstacles: Box2[] = [
+    choice.title,
+    ...centringBoxes(format),
+    ...(choice.notes ? [grownBy(choice.notes.box, 2)] : []),
+  ]
 
   const passable: Box2[] = []
 
@@ -232,7 +240,14 @@ function draw(desk: Desk, choice: SheetChoice): Drawn {
       obstacles.push(...drawn.taken)
       passable.push(...drawn.arrows)
     }
-    const label = labelItems(view, at, choice.grid, view === main ? views.thicknessNote : undefined, header, figures)
+    const label = labelItems(
+      view,
+      at,
+      choice.grid,
+      view.id === main?.id ? views.thicknessNote : undefined,
+      header,
+      figures,
+    )
     items.push(...label.items)
     obstacles.push(...label.taken)
     if (view.kind === 'pictorial') obstacles.push(grownBy(at.box, 2))
@@ -333,11 +348,12 @@ interface Standing {
 function standingViews(desk: Desk, choice: SheetChoice): Standing[] {
   const moves = viewMoves(desk.brief.places, desk.views)
   const cells = cellsOf(desk.views.views, desk.header.projection)
+  const figures = practiceFigures(desk.header.practice, choice.format.name)
   return desk.views.views.flatMap((view): Standing[] => {
     if (view.kind === 'pictorial') {
       if (!choice.pictorial) return []
       const { box, scale } = choice.pictorial
-      return [place(view, [box.min[0] - view.box.min[0] * scale, box.min[1] - view.box.min[1] * scale], scale)]
+      return [place(view, [box.min[0] - view.box.min[0] * scale, box.min[1] - view.box.min[1] * scale], scale, figures)]
     }
     const [x, y] = choice.grid.origins.get(view.id)!
     // A move takes the views in projection along: across those of the column, up those of the row.
@@ -348,11 +364,12 @@ function standingViews(desk: Desk, choice: SheetChoice): Standing[] {
       if (move && c.column === own.column) dx += move[0]
       if (move && c.row === own.row) dy += move[1]
     }
-    return [place(view, [x + dx, y + dy], choice.scale)]
+    return [place(view, [x + dx, y + dy], choice.scale, figures)]
   })
 }
 
-function place(view: View, origin: Vec2, scale: number): Standing {
+function place(drawn: View, origin: Vec2, scale: number, figures: PracticeFigures): Standing {
+  const view = withoutSlightSlopes(drawn, scale, figures)
   const to = (p: Vec2): Vec2 => [origin[0] + p[0] * scale, origin[1] + p[1] * scale]
   return { view, at: { id: view.id, origin, scale, box: { min: to(view.box.min), max: to(view.box.max) } } }
 }
@@ -378,7 +395,7 @@ function placeSizes(
     sizes,
     practice: desk.header.practice,
     ...ground,
-    bounds: boxOf(f.min[0] + 2, f.min[1] + 2, f.max[0] - 2, f.max[1] - 2),
+    bounds: grownBy(f, -BESIDE_FRAME),
     format: choice.format.name,
     wishSpan: (d) => wishSpan(desk.brief, d),
   })

@@ -57,6 +57,8 @@ export interface PracticeFigures {
     /** Everything else. */
     readonly thin: number
   }
+  /** Clear space between parallel lines of one small shape, at least. */
+  readonly leastSpace: number
   readonly dashes: {
     readonly hidden: DashFigure
     readonly centre: DashFigure
@@ -125,6 +127,8 @@ export interface PracticeFigures {
 const asme: PracticeFigures = {
   practice: 'ASME',
   widths: { thick: 0.6, thin: 0.3 },
+  // Y14.2 asks for lines that stay apart when reduced and gives no figure (from memory); ISO's is taken.
+  leastSpace: 0.7,
   dashes: {
     // Y14.2 shows the figures and leaves the lengths to the drawing ("may vary with the size of the drawing").
     // Lengths: ANSI Y14.2M-1979 Fig. 1 custom, from memory: dash 1/8 in, gap 1/32 in.
@@ -190,6 +194,8 @@ function iso(d: number): PracticeFigures {
   return {
     practice: 'ISO',
     widths: { thick: 2 * d, thin: d },
+    // ISO 128-2:2022 (ISO 128-20:1996 §4.4): space between parallel lines not less than 0.7 mm; from memory.
+    leastSpace: 0.7,
     dashes: {
       // ISO 128-21 §5.2 fits the dash itself to the line, the gap staying 3d.
       hidden: { long: dash, longRange: [8 * d, 18 * d], gap, short: 0, shorts: 0 },

@@ -6,6 +6,7 @@ import { practiceFigures } from '../standards/practice-figures.ts'
 import { centreLines } from './centre-lines/centre-lines.ts'
 import { withoutNeedlessHidden } from './conventions/needless-hidden.ts'
 import type { Showing } from './conventions/showing.ts'
+import { withSlopes } from './conventions/slopes.ts'
 import { threadLines } from './conventions/threads.ts'
 import { exactView } from './exact/exact-view.ts'
 import { finished, type Outline, outlineOf } from './finish.ts'
@@ -75,10 +76,10 @@ function principalView(part: Part, side: Side, outline: Outline, plan: ViewPlan,
     kind: 'principal',
     side,
     frame,
-    lines: finished(
-      lines,
-      [...threadLines(part, frame, lines, { tolerance }), ...centres, ...cutting.lines],
-      tolerance,
+    lines: withSlopes(
+      finished(lines, [...threadLines(part, frame, lines, { tolerance }), ...centres, ...cutting.lines], tolerance),
+      part.body,
+      frame,
     ),
     hatched: [],
     cuttingPlanes: cutting.planes,
@@ -106,7 +107,7 @@ function sectionView(part: Part, kernel: Kernel, section: PlannedSection, projec
       kind: 'section',
       side: section.side,
       frame,
-      lines: finished(lines, [...threads, ...centres, ...cutting.lines], tolerance),
+      lines: withSlopes(finished(lines, [...threads, ...centres, ...cutting.lines], tolerance), cut.body, frame),
       hatched: exact.cuts,
       ...(section.parent ? { label } : {}),
       cuttingPlanes: cutting.planes,

@@ -49,6 +49,8 @@ export interface ViewLine {
   readonly sources: readonly Source[]
   /** Centre lines: the feature ids they belong to. */
   readonly features?: readonly string[]
+  /** Chamfers and other slanting faces that the line borders; numbers are good within one view. */
+  readonly slopes?: readonly number[]
   /** How each end behaves when dashes are fitted. */
   readonly ends?: readonly [LineEnd, LineEnd]
   /** Points where centre lines cross and the practice's dash must fall; whether a short line stays unbroken is decided at scale. */

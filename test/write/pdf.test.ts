@@ -75,7 +75,7 @@ describe('PDF', () => {
     const items = [
       ...lettering('4X ⌀.281 THRU ⌴ ⌀.50 ↧ .19', { at: [20, 200], height: 3.5, role: 'dimension' }),
       ...lettering('1-3/8 STK', { at: [20, 180], height: 3.5, role: 'dimension', fractions: 'stacked' }),
-      ...signs.flatMap((s, i) => lettering(`${s} 5`, { at: [20, 160 - 6 * i], height: 3.5, role: 'dimension' })),
+      ...signs.flatMap((s, i) => lettering(`${s} 5`, { at: [20, 160 - 4 * i], height: 3.5, role: 'dimension' })),
       ...lettering('6X ⌀12', { at: [150, 100], height: 3.5, role: 'dimension', angle: 90 }),
     ]
     const sheet = { format: 'A4', width: 210, height: 297, scale: '1:1', items, views: [], title: 'Signs', about: {} }

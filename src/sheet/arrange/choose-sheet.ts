@@ -36,8 +36,12 @@ const COST = {
   larger: 0.2,
   notWhole: 1.2,
   smallPictorial: 0.3,
+  /** A halving below the scale at which the pictorial tells anything. */
+  tinyPictorial: 0.5,
   tight: 0.3,
 }
+/** Halvings of the views' scale past which a pictorial is tiny. */
+const TINY = 1.3
 /** Views that fill less than this share of a sheet may be drawn a step larger. */
 const SPARSE = 0.38
 
@@ -118,6 +122,8 @@ function bareCost(format: number, wanted: number, scale: number): number {
 
 function cost(c: Composition, bare: number, scale: number): number {
   const empty = Math.max(0, COST.half - fillOf(c)) / COST.half
-  const pictorial = c.pictorial ? Math.log2(scale / c.pictorial.scale) : 0
-  return bare + COST.empty * empty + (c.whole ? 0 : COST.notWhole) + COST.smallPictorial * pictorial
+  const small = c.pictorial ? Math.log2(scale / c.pictorial.scale) : 0
+  const tiny = Math.max(0, small - TINY)
+  const pictorial = COST.smallPictorial * small + COST.tinyPictorial * tiny
+  return bare + COST.empty * empty + (c.whole ? 0 : COST.notWhole) + pictorial
 }

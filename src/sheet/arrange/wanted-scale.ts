@@ -2,9 +2,10 @@ import type { View } from '../../views/view.ts'
 
 /** Figures by which a drawing counts as readable (common practice, no source). */
 const READABLE = {
-  /** A hole's circle and a short edge on paper, mm. */
+  /** A hole's circle on paper, mm. */
   circle: 3,
-  edge: 1,
+  /** A short edge on paper, mm: the least space between lines (ISO 128-2) and a line's width. */
+  edge: 1.2,
   /** The longest side of the part on paper, mm. */
   part: 80,
   most: 10,

@@ -59,17 +59,48 @@ export function border(format: Format, figures: PracticeFigures): SheetItem[] {
       }
     }
   }
+  for (const [from, to] of centringMarks(format)) items.push(line(from, to, format.centring.width))
+  return items
+}
+
+/** From outside the frame to inside it, in the middle of each side. */
+function centringMarks(format: Format): readonly (readonly [Vec2, Vec2])[] {
+  const frame = frameOf(format)
   const c = format.centring
   const [mx, my] = [format.width / 2, format.height / 2]
   // A narrow sheet's title block fills the lower edge: the mark then ends at the frame.
   const below = widthOf(frame) < 2 * 180 ? 0 : c.inside
-  items.push(
-    line([mx, frame.max[1] + c.outside], [mx, frame.max[1] - c.inside], c.width),
-    line([mx, frame.min[1] - c.outside], [mx, frame.min[1] + below], c.width),
-    line([frame.min[0] - c.outside, my], [frame.min[0] + c.inside, my], c.width),
-    line([frame.max[0] + c.outside, my], [frame.max[0] - c.inside, my], c.width),
+  return [
+    [
+      [mx, frame.max[1] + c.outside],
+      [mx, frame.max[1] - c.inside],
+    ],
+    [
+      [mx, frame.min[1] - c.outside],
+      [mx, frame.min[1] + below],
+    ],
+    [
+      [frame.min[0] - c.outside, my],
+      [frame.min[0] + c.inside, my],
+    ],
+    [
+      [frame.max[0] + c.outside, my],
+      [frame.max[0] - c.inside, my],
+    ],
+  ]
+}
+
+/** What the centring marks take inside the frame, with their width. */
+export function centringBoxes(format: Format): Box2[] {
+  const half = format.centring.width / 2
+  return centringMarks(format).map(([a, b]) =>
+    boxOf(
+      Math.min(a[0], b[0]) - half,
+      Math.min(a[1], b[1]) - half,
+      Math.max(a[0], b[0]) + half,
+      Math.max(a[1], b[1]) + half,
+    ),
   )
-  return items
 }
 
 /** ISO 5457:1999 §4.2: frame 0.7 mm; §4.4: grid lines 0.35 mm. */

@@ -84,9 +84,40 @@ export const drawnSymbols: ReadonlyMap<string, DrawnSymbol> = new Map([
       [head([1.06, 1.03], 45, 0.6), head([1.86, 1.03], 45, 0.6)],
     ),
   ],
+  // Modifiers: a letter in a circle of 1.5h.
+  ['Ⓜ', modifier(line([-0.33, -0.4], [-0.33, 0.4], [0, -0.1], [0.33, 0.4], [0.33, -0.4]))],
+  ['Ⓛ', modifier(line([-0.22, 0.4], [-0.22, -0.4], [0.26, -0.4]))],
+  [
+    'Ⓟ',
+    modifier([
+      ...line([-0.24, -0.4], [-0.24, 0.4], [0.06, 0.4]),
+      arc([0.06, 0.18], 0.22, 90, -180),
+      ...line([0.06, -0.04], [-0.24, -0.04]),
+    ]),
+  ],
+  ['Ⓕ', modifier([...line([-0.22, -0.4], [-0.22, 0.4], [0.26, 0.4]), ...line([-0.22, 0.04], [0.18, 0.04])])],
+  ['Ⓣ', modifier([...line([-0.3, 0.4], [0.3, 0.4]), ...line([0, 0.4], [0, -0.4])])],
+  [
+    'Ⓤ',
+    modifier([
+      ...line([-0.28, 0.4], [-0.28, -0.12]),
+      arc([0, -0.12], 0.28, 180, 180),
+      ...line([0.28, -0.12], [0.28, 0.4]),
+    ]),
+  ],
   ['≤', symbol(0.8, [...line([0.8, 1], [0, 0.62], [0.8, 0.24]), ...line([0, 0], [0.8, 0])])],
   ['≥', symbol(0.8, [...line([0, 1], [0.8, 0.62], [0, 0.24]), ...line([0, 0], [0.8, 0])])],
 ])
+
+/** A letter drawn about (0, 0), in its circle. */
+function modifier(letter: readonly Curve2[]): DrawnSymbol {
+  const set = (c: Curve2): Curve2 => {
+    const put = ([x, y]: Vec2): Vec2 => [x + 0.75, y + 0.5]
+    if (c.kind === 'line') return { kind: 'line', a: put(c.a), b: put(c.b) }
+    return c.kind === 'arc' ? { ...c, c: put(c.c) } : c
+  }
+  return symbol(1.5, [circle([0.75, 0.5], 0.75), ...letter.map(set)])
+}
 
 /** A bar at 60° through a point. */
 function bar60([x, y]: Vec2, length: number): Curve2[] {

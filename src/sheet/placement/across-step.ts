@@ -1,4 +1,5 @@
 import type { Vec2 } from '../../geometry/vec.ts'
+import { calloutBlock } from './callout-block.ts'
 import type { PlacementFigures } from './figures.ts'
 import {
   type Alternative,
@@ -37,13 +38,16 @@ const TAILS = [3, 5.5, 9, 14, 20]
  */
 export function acrossStep(desk: Desk, owner: number, span: Span1): Option[] {
   if (span.dimension.direction !== 'diameter') return []
+  const signs = span.dimension.signs ?? []
+  // In ISO practice a frame on a leader to the edge would hold the surface, not the axis.
+  if (signs.length > 0 && desk.figures.iso) return []
   const n = turned(span.u)
   const [lo, hi] = [desk.ink.edge(owner, span.lo, n), desk.ink.edge(owner, span.hi, n)]
   if (!lo || !hi) return []
   const [from, to] = [Math.max(lo[0], hi[0]), Math.min(lo[1], hi[1])]
   const wide = to - from
   const options: Option[] = []
-  if (wide >= NARROWEST) {
+  if (wide >= NARROWEST && signs.length === 0) {
     const count = Math.max(1, Math.min(MOST_PLACES, Math.floor(wide / EASE)))
     for (let i = 0; i < count; i++) {
       const level = from + (wide * (i + 0.5)) / count
@@ -65,7 +69,15 @@ export function acrossStep(desk: Desk, owner: number, span: Span1): Option[] {
         const normal: Vec2 = [span.u[0] * sign, span.u[1] * sign]
         const tip = at(span.u, n, s, level)
         options.push(
-          ...leaderToEdge(desk, owner, span.dimension, span.block, tip, normal, WEIGHTS.leaderToStep + 0.2 * i),
+          ...leaderToEdge(
+            desk,
+            owner,
+            span.dimension,
+            calloutBlock(span.dimension, desk.figures),
+            tip,
+            normal,
+            WEIGHTS.leaderToStep + 0.2 * i,
+          ),
         )
       }
     }

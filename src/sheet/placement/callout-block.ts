@@ -1,7 +1,11 @@
 import type { Vec2 } from '../../geometry/vec.ts'
+import type { Sign } from '../../sizes/annotation.ts'
 import type { Callout, CalloutPart, Dimension } from '../../sizes/dimension.ts'
 import { lettering, textExtent } from '../lettering/lettering.ts'
 import type { SheetItem, Tie } from '../sheet.ts'
+import { type Art, artItems } from '../signs/art.ts'
+import { hangingDatum } from '../signs/datum-art.ts'
+import { frameArt } from '../signs/frame-art.ts'
 import type { PlacementFigures } from './figures.ts'
 import { add } from './vec.ts'
 
@@ -18,20 +22,44 @@ export interface Block {
   readonly lines: readonly { readonly parts: readonly CalloutPart[]; readonly width: number; readonly base: number }[]
   /** Box drawn round a basic size. */
   readonly framed: boolean
+  /** Signs under the lines, by the level of their lower edges above the block's middle. */
+  readonly signs: readonly BlockSign[]
+  /** Level at which a leader meets the block's side, where that is not the lettering's own. */
+  readonly joint?: number
+  /** Stands on the leader's shoulder, whatever the practice. */
+  readonly stands?: true
+  /** A profile all around: a circle at the leader's elbow. */
+  readonly allAround?: true
 }
+
+interface BlockSign {
+  readonly art: Art
+  readonly base: number
+  /** Left edge from the block's middle; absent: as the lines are justified. */
+  readonly left?: number
+}
+
+/** Clear space between the lines and what hangs under them, in text heights. */
+const HANG = 0.45
 
 /** How far the frame of a basic size stands off its text, in text heights. */
 const FRAME = 0.5
 
-export function calloutBlock(d: Dimension, figures: PlacementFigures): Block {
-  return blockOf(d.reference ? bracketed(d.callout) : d.callout, figures, d.basic)
+/** The callout with the frames and the datum letter that stand at it; `signs`: others than the size's own. */
+export function calloutBlock(d: Dimension, figures: PlacementFigures, signs = d.signs ?? []): Block {
+  return blockOf(d.reference ? bracketed(d.callout) : d.callout, figures, d.basic, signs)
 }
 
-export function blockOf(callout: Callout, figures: PlacementFigures, framed = false): Block {
+export function blockOf(
+  callout: Callout,
+  figures: PlacementFigures,
+  framed = false,
+  signs: readonly Sign[] = [],
+): Block {
   const h = figures.text
   const pad = framed ? FRAME * h : 0
   const extents = callout.lines.map((parts) => textExtent(parts, h, STYLE))
-  const width = Math.max(0, ...extents.map((e) => e.width))
+  const textWidth = Math.max(0, ...extents.map((e) => e.width))
   const space = h * (figures.practice.lettering.lineRatio - 1)
   let y = 0
   const bases: number[] = []
@@ -42,16 +70,48 @@ export function blockOf(callout: Callout, figures: PlacementFigures, framed = fa
     bases.push(y - above)
     y -= above
   })
-  const bottom = y - (extents.at(-1)?.below ?? 0)
+  const lettered = y - (extents.at(-1)?.below ?? 0)
+  const arts = artsOf(signs, h, textWidth)
+  let bottom = lettered - (arts.length > 0 && bases.length > 0 ? HANG * h : 0)
+  const hung = arts.map((art) => {
+    bottom -= art.height
+    return { art, base: bottom }
+  })
   const shift = -bottom / 2
+  const frames = hung.filter(({ art }) => art.sign.kind === 'frame')
+  const [top, last] = [frames[0], frames.at(-1)]
+  const joint =
+    top && last
+      ? bases.length === 0 || figures.iso
+        ? (top.base + top.art.height + last.base) / 2 + shift
+        : undefined
+      : hung[0] && hung[0].base + hung[0].art.height + shift
   return {
-    width: width + 2 * pad,
+    width: Math.max(textWidth, ...arts.map((a) => a.width)) + 2 * pad,
     height: -bottom + 2 * pad,
     firstMid: (bases[0] ?? 0) + shift + h / 2,
     lastMid: (bases.at(-1) ?? 0) + shift + h / 2,
     lines: callout.lines.map((parts, i) => ({ parts, width: extents[i]!.width, base: bases[i]! + shift })),
     framed,
+    signs: hung.map(({ art, base }) => ({ art, base: base + shift })),
+    ...(joint === undefined ? {} : { joint }),
+    ...(signs.some((sign) => sign.kind === 'frame' && sign.allAround) ? { allAround: true } : {}),
   }
+}
+
+/** Frames under each other, the datum letter hanging from the last, or from a line under the lettering. */
+function artsOf(signs: readonly Sign[], h: number, textWidth: number): Art[] {
+  const framed = signs.some((sign) => sign.kind === 'frame')
+  return signs.flatMap((sign): Art[] => {
+    if (sign.kind === 'frame') return [frameArt(sign, h)]
+    return sign.kind === 'datum' ? [hangingDatum(sign, h, framed ? 0 : textWidth)] : []
+  })
+}
+
+/** A block of signs alone that are drawn about its middle. */
+export function signBlock(arts: readonly Art[], left = 0, base = 0): Block {
+  const signs = arts.map((art) => ({ art, base, left }))
+  return { width: 0, height: 0, firstMid: 0, lastMid: 0, lines: [], framed: false, signs }
 }
 
 /** Reference sizes stand in brackets; a callout that already carries them is left alone. */
@@ -101,6 +161,11 @@ export function blockItems(
       tie,
     }),
   )
+  for (const { art, base, left } of block.signs) {
+    const spare = block.width / 2 - art.width
+    const x = left ?? (justify === 'start' ? -block.width / 2 : justify === 'end' ? spare : -art.width / 2)
+    items.push(...artItems(art, { at: put(x, base), angle, height: figures.text, line: figures.line, tie }))
+  }
   if (block.framed) {
     const [w, h] = [block.width / 2, block.height / 2]
     const corners = [put(-w, -h), put(w, -h), put(w, h), put(-w, h)]

@@ -61,13 +61,17 @@ function slabConflict(a: Slab, b: Slab, rules: Rules): number {
 }
 
 function mixedConflict(s: Slab, b: Bar): number {
-  if (s.role === 'text') return entersSlab(b.ax, b.ay, b.bx, b.by, s, CLEAR.line) ? Infinity : 0
+  if (s.role === 'text') {
+    if (!entersSlab(b.ax, b.ay, b.bx, b.by, s, CLEAR.ease)) return 0
+    return entersSlab(b.ax, b.ay, b.bx, b.by, s, CLEAR.line) ? Infinity : WEIGHTS.textNearLine
+  }
   if (!entersSlab(b.ax, b.ay, b.bx, b.by, s, -0.15)) return 0
   const length = Math.hypot(b.bx - b.ax, b.by - b.ay)
   const parallel = Math.abs((b.bx - b.ax) * s.uy - (b.by - b.ay) * s.ux) < 0.02 * length
   // Along the head's own axis lies the next size's line of a chain; the lines themselves are judged there.
   if (parallel && (b.role === 'dimension' || b.role === 'tail')) return 0
-  return b.role === 'extension' ? WEIGHTS.extensionOverArrow : Infinity
+  if (b.role !== 'extension') return Infinity
+  return s.ofLeader ? WEIGHTS.extensionOverLeaderHead : WEIGHTS.extensionOverArrow
 }
 
 function barConflict(a: Bar, b: Bar, rules: Rules): number {

@@ -75,6 +75,8 @@ function extensionItems(
     for (const h of heads) {
       // A line that only touches the tip is the head's own.
       if (!entersSlab(bar.ax, bar.ay, bar.bx, bar.by, h, -0.15)) continue
+      const [tx, ty] = [h.cx + h.ux * h.hw - bar.ax, h.cy + h.uy * h.hw - bar.ay]
+      if (Math.abs(tx * u[1] - ty * u[0]) < 0.05) continue
       if (Math.abs(h.ux * u[0] + h.uy * u[1]) > 0.99) continue
       const s = (h.cx - origin[0]) * u[0] + (h.cy - origin[1]) * u[1]
       const across = Math.abs(h.ux * u[0] + h.uy * u[1]) * h.hw + Math.abs(h.ux * u[1] - h.uy * u[0]) * h.hh

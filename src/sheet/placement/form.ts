@@ -1,3 +1,4 @@
+import type { Span } from '../../brief/span.ts'
 import type { Curve2 } from '../../geometry/curve2.ts'
 import type { Vec2 } from '../../geometry/vec.ts'
 import type { Dimension } from '../../sizes/dimension.ts'
@@ -177,6 +178,8 @@ export interface Unit {
   readonly unmet?: true
   /** In words, for marks. */
   readonly name: string
+  /** Where the brief asks for it; absent: where its sizes are stated. */
+  readonly span?: Span
 }
 
 export const nothing = (): Drawn => drawn([])
@@ -191,9 +194,9 @@ export function tieOf(d: Dimension): Tie {
 }
 
 /** Arrowhead with its tip at `tip`, pointing along the unit vector `way`. */
-export function arrow(tip: Vec2, way: Vec2, figures: PlacementFigures): Slab {
+export function arrow(tip: Vec2, way: Vec2, figures: PlacementFigures, ofLeader = false): Slab {
   const half = figures.arrow.length / 2
-  return slab('arrow', [tip[0] - way[0] * half, tip[1] - way[1] * half], way, half, figures.arrow.width / 2)
+  return slab('arrow', [tip[0] - way[0] * half, tip[1] - way[1] * half], way, half, figures.arrow.width / 2, ofLeader)
 }
 
 /** Dot in place of two arrowheads where neighbours in a chain are too close: diameter about 1 mm. */

@@ -151,20 +151,24 @@ export class Ground {
     }
     if (nearOutline) sum += WEIGHTS.nearOutline
     sum += WEIGHTS.extensionOverPart * overPart
-    if (ink.hasHatching && role !== 'extension') {
-      const middle = ink.hatchedAt((b.ax + b.bx) / 2, (b.ay + b.by) / 2)
-      if (middle !== undefined || ink.hatchedAt(b.ax, b.ay) !== undefined) {
-        sum += WEIGHTS.overHatching
-        if (b.role === 'leader') {
-          const a = Math.atan2(b.by - b.ay, b.bx - b.ax)
-          // Hatching of a neighbouring part leans the other way; a leader along either misleads.
-          for (const h of [this.#hatchAngle, -this.#hatchAngle]) {
-            if (Math.abs(Math.sin(a - h)) < Math.sin(Math.PI / 18)) sum += WEIGHTS.alongHatching
-          }
+    if (ink.hasHatching && this.#overHatching(b)) {
+      sum += WEIGHTS.overHatching
+      if (b.role === 'leader') {
+        const a = Math.atan2(b.by - b.ay, b.bx - b.ax)
+        // Hatching of a neighbouring part leans the other way; a leader along either misleads.
+        for (const h of [this.#hatchAngle, -this.#hatchAngle]) {
+          if (Math.abs(Math.sin(a - h)) < Math.sin(Math.PI / 18)) sum += WEIGHTS.alongHatching
         }
       }
     }
     return sum
+  }
+
+  /** Looked at in places along the bar, its ends left out: they may touch a hatched edge. */
+  #overHatching(b: Bar): boolean {
+    return [0.1, 0.25, 0.4, 0.55, 0.7, 0.85].some(
+      (t) => this.#ink.hatchedAt(b.ax + t * (b.bx - b.ax), b.ay + t * (b.by - b.ay)) !== undefined,
+    )
   }
 }
 

@@ -1,9 +1,21 @@
+import type { Curve2 } from '../../geometry/curve2.ts'
 import { sweepParameter } from '../../geometry/evaluate.ts'
 import type { Vec2 } from '../../geometry/vec.ts'
 import type { Dimension, LeaderTarget } from '../../sizes/dimension.ts'
 import type { Tie } from '../sheet.ts'
 import { type Block, calloutBlock } from './callout-block.ts'
-import { arrow, type Desk, type Member, nothing, type Option, Outlined, textSlab, tieOf, type Unit } from './form.ts'
+import {
+  arrow,
+  type Desk,
+  type Drawn,
+  type Member,
+  nothing,
+  type Option,
+  Outlined,
+  textSlab,
+  tieOf,
+  type Unit,
+} from './form.ts'
 import { onPaper } from './ink.ts'
 import { bar, type Shape } from './shapes.ts'
 import { obeying, type PaperSide, paperSide } from './sides.ts'
@@ -65,7 +77,7 @@ function toTarget(note: Note, target: LeaderTarget): Option[] {
   }
   const centre = onPaper(placed, target.centre)
   const r = target.radius * placed.scale
-  const holdsHeads = r >= 2 * desk.figures.arrow.length + 1 && d.direction === 'diameter'
+  const holdsHeads = r >= 2 * desk.figures.arrow.length + 1 && d?.direction === 'diameter'
   const through = holdsHeads && desk.figures.iso && d.measured.kind === 'diameter'
   for (const direction of directions()) {
     const { way, odd } = direction
@@ -104,6 +116,18 @@ export function leaderToEdge(
         .filter((length) => length < 60)
         .map((length) => new LeaderOption(note, tip, direction, length, direction.odd + extra)),
     )
+}
+
+/** Leaders from signs to a surface, each at what it costs; `fixed` is drawn with them. */
+export function leadersToSurface(
+  desk: Desk,
+  owner: number,
+  block: Block,
+  tie: Tie,
+  target: LeaderTarget,
+  fixed?: Drawn,
+): Option[] {
+  return toTarget({ desk, owner, dimension: undefined, block, tie, ...(fixed ? { fixed } : {}) }, target)
 }
 
 /** A radius: from outside towards the centre, or from the centre's side out to the arc. */
@@ -181,9 +205,12 @@ interface Leader {
 interface Note {
   readonly desk: Desk
   readonly owner: number
-  readonly dimension: Dimension
+  /** Absent: signs of a surface, without a size. */
+  readonly dimension: Dimension | undefined
   readonly block: Block
   readonly tie: Tie
+  /** What the leader ends on, where that is not the view's own line. */
+  readonly fixed?: Drawn
 }
 
 /** A class, because there are thousands of them. */
@@ -214,14 +241,21 @@ class LeaderOption implements Option, Leader {
 }
 
 /** None where the text could not stand. */
-function leaderMember({ desk, owner, dimension: d, block, tie }: Note, l: Leader): readonly Member[] {
+function leaderMember({ desk, owner, dimension: d, block, tie, fixed }: Note, l: Leader): readonly Member[] {
   const f = desk.figures
   const right = l.way[0] >= 0
   const sx = right ? 1 : -1
   const elbow = along(l.tip, l.way, l.length)
   let centre: Vec2
   let shoulder: Vec2
-  if (f.iso) {
+  if (block.joint !== undefined) {
+    // The line ends at the frame itself, or runs on as the line that a datum letter hangs from.
+    shoulder = along(elbow, [sx, 0], f.shoulder)
+    centre = [shoulder[0] + (sx * block.width) / 2, elbow[1] - block.joint]
+  } else if (block.stands) {
+    shoulder = along(elbow, [sx, 0], block.width)
+    centre = [elbow[0] + (sx * block.width) / 2, elbow[1] + block.height / 2]
+  } else if (f.iso) {
     // ISO 128-2: text stands above the reference line.
     const length = block.width + 1
     shoulder = along(elbow, [sx, 0], length)
@@ -236,7 +270,7 @@ function leaderMember({ desk, owner, dimension: d, block, tie }: Note, l: Leader
   const text = textSlab(block, centre, 0)
   if (!desk.ground.holdsText(text, owner, false)) return []
   const inward: Vec2 = [-l.way[0], -l.way[1]]
-  const shapes: Shape[] = [text, bar('leader', l.tip, elbow), arrow(l.tip, l.far ? l.way : inward, f)]
+  const shapes: Shape[] = [text, bar('leader', l.tip, elbow), arrow(l.tip, l.far ? l.way : inward, f, !l.far)]
   if (l.far) shapes.push(bar('dimension', l.far, l.tip), arrow(l.far, inward, f))
   shapes.push(bar('shoulder', elbow, shoulder))
   const print = () => ({
@@ -244,10 +278,23 @@ function leaderMember({ desk, owner, dimension: d, block, tie }: Note, l: Leader
       ...(l.far ? [{ kind: 'dimension' as const, curve: { kind: 'line' as const, a: l.far, b: l.tip } }] : []),
       { kind: 'leader' as const, curve: { kind: 'line' as const, a: l.tip, b: elbow } },
       { kind: 'leader' as const, curve: { kind: 'line' as const, a: elbow, b: shoulder } },
+      ...(block.allAround ? [{ kind: 'leader' as const, curve: aroundCircle(elbow, f.text) }] : []),
     ],
-    texts: [{ block, centre, angle: 0, justify: f.iso || right ? ('start' as const) : ('end' as const) }],
+    texts: [
+      {
+        block,
+        centre,
+        angle: 0,
+        justify: (f.iso && block.joint === undefined) || right ? ('start' as const) : ('end' as const),
+      },
+    ],
   })
-  return [{ dimension: d, tie, fixed: NOTHING, alternatives: [new Outlined(0, shapes, print)] }]
+  return [{ dimension: d, tie, fixed: fixed ?? NOTHING, alternatives: [new Outlined(0, shapes, print)] }]
+}
+
+/** All around: a circle at the elbow (ISO 7083, ASME Y14.5 Appendix C: as high as the lettering; from memory). */
+function aroundCircle(elbow: Vec2, h: number): Curve2 {
+  return { kind: 'arc', c: elbow, r: h / 2, from: 0, sweep: 2 * Math.PI }
 }
 
 const NOTHING = nothing()

@@ -1,6 +1,6 @@
 import type { Vec2 } from '../../geometry/vec.ts'
 import type { Dimension } from '../../sizes/dimension.ts'
-import { calloutBlock } from './callout-block.ts'
+import { blockOf, calloutBlock } from './callout-block.ts'
 import type { PlacementFigures } from './figures.ts'
 import { type Alternative, type Desk, drawn, Later, type Member, tieOf } from './form.ts'
 import { onPaper } from './ink.ts'
@@ -27,7 +27,20 @@ export function span1(desk: Desk, owner: number, d: Dimension): Span1 | undefine
   const [lo, hi] = dot(a, u) <= dot(b, u) ? [a, b] : [b, a]
   const [s0, s1] = [dot(lo, u), dot(hi, u)]
   if (!(s1 - s0 > 1e-6)) return undefined
-  return { dimension: d, block: calloutBlock(d, desk.figures), u, lo, hi, s0, s1, outer: [] }
+  return { dimension: d, ...blocksOf(d, desk.figures), u, lo, hi, s0, s1, outer: [] }
+}
+
+/**
+ * What stands at the line of a linear size: frames under the callout, which in ISO practice means under the line; a
+ * datum letter alone at an end of the line, where the extension line is the feature's outline.
+ */
+function blocksOf(d: Dimension, f: PlacementFigures): Pick<Span1, 'block' | 'under' | 'letter'> {
+  const signs = d.signs ?? []
+  const letter = signs.find((sign) => sign.kind === 'datum')
+  if (!signs.some((sign) => sign.kind === 'frame'))
+    return { block: calloutBlock(d, f, []), ...(letter ? { letter } : {}) }
+  if (!f.iso) return { block: calloutBlock(d, f) }
+  return { block: calloutBlock(d, f, []), under: blockOf({ lines: [] }, f, false, signs) }
 }
 
 /** Where the extension line from a feature point towards `n` may start, as a coordinate along `n`. */
@@ -74,7 +87,13 @@ function alternatives(f: PlacementFigures, span: Span1, n: Vec2, level: number, 
   const mid = (span.s0 + span.s1) / 2
   const set = (ends: readonly [End, End], own: number, text: number | 'lo' | 'hi', least = 0) => {
     const cost = own + inTheWay(span, line.middle(text, least), line.along)
-    out.push(new Later(cost, () => line.set(ends, text, least)))
+    const { letter } = span
+    if (!letter) out.push(new Later(cost, () => line.set(ends, text, least)))
+    else
+      for (const side of ['hi', 'lo'] as const)
+        if (side !== text)
+          for (const [i, stem] of LETTER_STEMS.entries())
+            out.push(new Later(cost + 0.2 * i, () => line.lettered(ends, text, least, letter, side, stem)))
   }
   const between = (ends: readonly [End, End], own: number, half: number) => {
     if (half < 0) return
@@ -123,6 +142,9 @@ function alternatives(f: PlacementFigures, span: Span1, n: Vec2, level: number, 
   }
   return out.sort((a, b) => a.own - b.own)
 }
+
+/** From the triangle of a datum letter to its box, mm. */
+const LETTER_STEMS = [2.5, 6, 11]
 
 /** Charges text that stands where longer sizes will want their extension lines. */
 function inTheWay({ outer }: Span1, middle: number, along: number): number {

@@ -56,6 +56,20 @@ function inLines(chain: readonly Span1[]): Span1[][] {
   return lines
 }
 
+/**
+ * Extension lines that would run on past their own edge along lines of other features in line with it: what stands at
+ * such a size would seem to stand at those.
+ */
+function passesOn(desk: Desk, owner: number, { lo, hi }: Span1, n: Vec2): boolean {
+  return [lo, hi].some((p) => {
+    const edge = desk.ink.edge(owner, p, n)
+    return edge !== undefined && extensionStart(desk, owner, p, n) - desk.figures.gap > edge[1] + OWN_EDGE
+  })
+}
+
+/** Chamfers and rounds at the end of an edge are its own, mm. */
+const OWN_EDGE = 3
+
 /** The members of a chain one by one, for when the chain finds no room in one line. */
 export function splitChain(desk: Desk, chain: Unit): Unit[] {
   return chain.dimensions.flatMap((d) => {
@@ -104,6 +118,7 @@ function rows(desk: Desk, owner: number, spans: readonly Span1[], n: Vec2): Opti
     extensionStart(desk, owner, s.lo, n),
     extensionStart(desk, owner, s.hi, n),
   ])
+  if (spans.some((s) => s.dimension.signs && passesOn(desk, owner, s, n))) return []
   const features = Math.max(...spans.flatMap((s) => [dot(s.lo, n), dot(s.hi, n)]))
   const outline = outlineLevel(view, n)
   const nearest = Math.min(...spans.flatMap((s) => [dot(s.lo, n), dot(s.hi, n)]))

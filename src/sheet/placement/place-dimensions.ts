@@ -6,6 +6,7 @@ import type { Dimension, SizeSet } from '../../sizes/dimension.ts'
 import type { View } from '../../views/view.ts'
 import type { PlacedView, SheetItem } from '../sheet.ts'
 import { angleUnits } from './angle-units.ts'
+import { annotationUnits } from './annotation-units.ts'
 import { crossingsOf } from './crossings.ts'
 import { placementFigures } from './figures.ts'
 import { finished } from './finish.ts'
@@ -100,6 +101,7 @@ export function arrange(
       ...linearUnits(desk, owner, own),
       ...angleUnits(desk, owner, own),
       ...leaderUnits(desk, owner, own),
+      ...annotationUnits(desk, owner, input.sizes.annotations ?? []),
       ...input.sizes.tables
         .filter((t) => t.view === view.id)
         .flatMap((t) => [...originUnits(desk, owner, t), ...tagUnits(desk, owner, t)]),
@@ -130,7 +132,7 @@ export function arrange(
 
 function crowdedMark(unit: Unit, views: readonly StandingView[]): Mark {
   const { view } = views[unit.owner]!
-  const span = unit.dimensions.find((d) => d.span)?.span
+  const span = unit.dimensions.find((d) => d.span)?.span ?? unit.span
   const cure =
     unit.dimensions.some((d) => d.measured.kind === 'leader' || d.measured.kind === 'ordinate') ||
     unit.dimensions.length === 0

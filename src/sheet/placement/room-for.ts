@@ -36,6 +36,7 @@ export function roomFor(
       ...sizes,
       dimensions: sizes.dimensions.filter((d) => d.view === view.id),
       tables: sizes.tables.filter((t) => t.view === view.id),
+      annotations: (sizes.annotations ?? []).filter((a) => a.view === view.id),
     }
     const bounds = { min: [-FIELD, -FIELD] as const, max: [FIELD, FIELD] as const }
     const figures = practiceFigures(practice, format)

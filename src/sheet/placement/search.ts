@@ -31,6 +31,9 @@ export interface Effort {
   readonly seed: number
 }
 
+/** How often all sizes are set anew one by one at the end, as long as that pays. */
+const POLISHES = 2
+
 /** A crossed dimension line or a size left off is worth so many times as many rounds. */
 const GRAVE_ROUNDS = 3
 
@@ -66,12 +69,30 @@ export class Search {
     let quiet = 0
     for (let round = 0; round < effort.rounds * GRAVE_ROUNDS; round++) {
       const worst = this.#worst(ordered, random)
-      if (!worst) return
+      if (!worst) break
       if (this.#again(worst, ordered, random)) quiet = 0
       else quiet++
       // Taste is given up soon, a crossed dimension line or a size left off later.
       const patience = ordered.length + 12
-      if ((round >= effort.rounds || quiet > patience) && !ordered.some((u) => this.#grave(u))) return
+      if ((round >= effort.rounds || quiet > patience) && !ordered.some((u) => this.#grave(u))) break
+    }
+    if (effort.rounds > 0) this.#polish(ordered)
+  }
+
+  /** Sets each size once more where it stands cheapest, now that all others are known. */
+  #polish(units: readonly Unit[]): void {
+    for (let pass = 0; pass < POLISHES; pass++) {
+      const was = this.#total()
+      for (const unit of units) {
+        const stand = this.#stands.get(unit)
+        const before = this.#total()
+        this.#stands.delete(unit)
+        this.#set(unit)
+        if (!stand || this.#total() < before - 1e-6) continue
+        this.#stands.delete(unit)
+        this.#stands.set(unit, stand)
+      }
+      if (this.#total() > was - 1e-6) return
     }
   }
 

@@ -32,6 +32,8 @@ export interface Slab {
   readonly shape: 'slab'
   /** An arrow's direction (ux, uy) points to its tip. */
   readonly role: 'text' | 'arrow' | 'dot'
+  /** An arrow at the end of a leader. */
+  readonly ofLeader: boolean
   /** Text in a clear part of the step that it measures. */
   readonly inStep?: true
   readonly cx: number
@@ -68,7 +70,14 @@ export function bar(role: BarRole, a: Vec2, b: Vec2): Bar {
   }
 }
 
-export function slab(role: Slab['role'], centre: Vec2, along: Vec2, halfLength: number, halfWidth: number): Slab {
+export function slab(
+  role: Slab['role'],
+  centre: Vec2,
+  along: Vec2,
+  halfLength: number,
+  halfWidth: number,
+  ofLeader = false,
+): Slab {
   const [cx, cy] = centre
   const [ux, uy] = along
   const ex = Math.abs(ux) * halfLength + Math.abs(uy) * halfWidth
@@ -76,6 +85,7 @@ export function slab(role: Slab['role'], centre: Vec2, along: Vec2, halfLength: 
   return {
     shape: 'slab',
     role,
+    ofLeader,
     cx,
     cy,
     ux,

@@ -6,13 +6,15 @@ export const WEIGHTS = {
   /** A size left off the sheet. */
   unplaced: 400,
   /** A dimension line crossed by an extension line. */
-  extensionOverDimension: 12,
+  extensionOverDimension: 24,
   /** A dimension line crossed by a leader. */
-  leaderOverDimension: 12,
+  leaderOverDimension: 24,
   extensionOverExtension: 2,
   leaderOverExtension: 3,
   /** An extension line through an arrowhead of another size; it is broken there. */
   extensionOverArrow: 14,
+  /** The same at the head of a leader, whose own line tells it apart. */
+  extensionOverLeaderHead: 4,
   /** An extension line over the arrow of a cutting-plane line. */
   extensionOverSectionArrow: 6,
   /** Lines of different sizes side by side closer than they can be told apart. */
@@ -21,6 +23,8 @@ export const WEIGHTS = {
   parallelLeader: 0.8,
   /** Texts on one level nearer than a letter's height, which read as one. */
   textsInLine: 4,
+  /** Text that a line of another size all but touches. */
+  textNearLine: 0.5,
   /** Text straight over the text of the next row. */
   notStaggered: 0.4,
   /** Sizes of one baseline or chain on different sides. */
@@ -36,10 +40,10 @@ export const WEIGHTS = {
   /** An extension line or leader that runs on along a view line. */
   alongOutline: 6,
   /** A dimension line nearer to a parallel outline than the first row's distance. */
-  nearOutline: 14,
+  nearOutline: 40,
   /** Text within the view's outline: in a void open to one side, or over the part. */
   textInVoid: 0.6,
-  textOverPart: 12,
+  textOverPart: 20,
   /** Text that breaks a centre line. */
   textOverCentre: 1.5,
   /** A dimension line or leader over hatching. */
@@ -63,7 +67,7 @@ export const WEIGHTS = {
   longTail: 0.5,
   bent: 0.6,
   /** A leader to the edge of the step. */
-  leaderToStep: 5,
+  leaderToStep: 9,
   /** A row measured from the feature instead of the view's outline. */
   innerRow: 1.2,
   /** Such a row over the part, where the feature does not see out on that side. */

@@ -15,16 +15,25 @@ describe('the examples’ sheets under the audit', () => {
     if (!sheet || !part) throw new Error(`${name} gives no sheet`)
     kernel.free(part.solid)
     const a = auditSizes(sheet, brief.header.practice)
-    const { textOnText, textOnLine, arrowCollisions, rowsTooClose, leadersLevel, overshootsMissing } = a
+    const {
+      textOnText,
+      textOnLine,
+      arrowCollisions,
+      rowsTooClose,
+      firstRowsTooClose,
+      leadersLevel,
+      overshootsMissing,
+    } = a
     expect(a.dimensionLineCrossings).toBe(0)
     expect(
-      { textOnText, textOnLine, arrowCollisions, rowsTooClose, leadersLevel, overshootsMissing },
+      { textOnText, textOnLine, arrowCollisions, rowsTooClose, firstRowsTooClose, leadersLevel, overshootsMissing },
       JSON.stringify(a.findings.filter((f) => f.what !== 'extensionCrossings').slice(0, 4)),
     ).toEqual({
       textOnText: 0,
       textOnLine: 0,
       arrowCollisions: 0,
       rowsTooClose: 0,
+      firstRowsTooClose: 0,
       leadersLevel: 0,
       overshootsMissing: 0,
     })
