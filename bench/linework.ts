@@ -1,9 +1,11 @@
 // tsx bench/linework.ts [largest]: exact line-work against the kernel's hidden-line algorithm, same process, same
-// solids. Medians; the kernel's figure is its algorithm alone, without reading its result. Ours includes reading the body
-// into the computing shape (done anew each time).
+// solids: the examples, an assembly, plates of holes up to `largest`, up to 64 copies of the assembly. Medians; the
+// kernel's figure is its algorithm alone, without reading its result. Ours includes reading the body into the computing
+// shape (done anew each time).
 import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { readBrief } from '../src/brief/read.ts'
+import type { Body } from '../src/kernel/body.ts'
 import { kernelHiddenLines } from '../src/kernel/hidden-lines.ts'
 import type { SolidKey } from '../src/kernel/kernel.ts'
 import { openKernel } from '../src/kernel/open.ts'
@@ -11,6 +13,7 @@ import type { Region } from '../src/kernel/profile.ts'
 import { shapes } from '../src/kernel/shapes.ts'
 import { buildPart } from '../src/part/build.ts'
 import { exactView } from '../src/views/exact/exact-view.ts'
+import { moved, together } from '../test/views/exact/assembly.ts'
 import { PRINCIPAL } from '../test/views/exact/random-solids.ts'
 
 const root = join(import.meta.dirname, '..')
@@ -19,39 +22,37 @@ const kernel = await openKernel()
 const make = shapes(kernel)
 const three = [PRINCIPAL.front, PRINCIPAL.top, PRINCIPAL.right]
 
-const WARM = 10
+/** Both sides are measured warm, ms of drawing beforehand: a drafter's session draws many views. */
+const WARM = 1500
 
 const median = (values: readonly number[]) => [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)]!
 
-function timed(work: () => void, runs: number): number {
-  const all: number[] = []
-  for (let i = 0; i < runs; i++) {
-    const start = performance.now()
-    work()
-    all.push(performance.now() - start)
-  }
-  return median(all)
+function once(work: () => void): number {
+  const start = performance.now()
+  work()
+  return performance.now() - start
 }
 
-function row(name: string, solid: SolidKey, runs: number, kernelRuns: number): number {
-  const body = kernel.body(solid)
+/** Rounds of the kernel's algorithm, three drawings of ours between each: other work on the machine slows both alike. */
+function row(name: string, body: Body, solid: SolidKey | undefined, rounds: number): number {
   const draw = () => {
     const fresh = { ...body }
     for (const frame of three) exactView(fresh, frame)
   }
-  // both sides are measured warm: a drafter's session draws many views
-  for (let i = 0; i < WARM && body.faces.length < 500; i++) draw()
-  const ours = timed(draw, runs)
-  const theirs =
-    kernelRuns === 0
-      ? Number.NaN
-      : timed(() => {
-          for (const frame of three) kernelHiddenLines(kernel, solid, frame.right, frame.toViewer)
-        }, kernelRuns)
-  const ratio = theirs / ours
+  const theirs = () => {
+    for (const frame of three) kernelHiddenLines(kernel, solid!, frame.right, frame.toViewer)
+  }
+  for (const end = performance.now() + WARM; performance.now() < end && body.faces.length < 500; ) draw()
+  const [ours, kernels]: [number[], number[]] = [[], []]
+  for (let i = 0; i < rounds; i++) {
+    for (let k = 0; k < 3; k++) ours.push(once(draw))
+    if (solid !== undefined) kernels.push(once(theirs))
+  }
+  const a = median(ours)
+  const b = solid === undefined ? Number.NaN : median(kernels)
   const show = (x: number) => (Number.isNaN(x) ? '-' : x.toFixed(1)).padStart(10)
-  console.log(`${name.padEnd(26)}${String(body.faces.length).padStart(7)}${show(ours)}${show(theirs)}${show(ratio)}`)
-  return ratio
+  console.log(`${name.padEnd(26)}${String(body.faces.length).padStart(7)}${show(a)}${show(b)}${show(b / a)}`)
+  return b / a
 }
 
 function plate(side: number): SolidKey {
@@ -74,9 +75,21 @@ console.log(`three views, ms${' '.repeat(11)}      faces      ours    kernel    
 const ratios: number[] = []
 for (const file of readdirSync(join(root, 'examples')).filter((f) => f.endsWith('.brief'))) {
   const part = buildPart(readBrief(readFileSync(join(root, 'examples', file), 'utf8')), kernel)
-  ratios.push(row(file, part.solid, 15, 5))
+  ratios.push(row(file, part.body, part.solid, 9))
 }
 console.log(`median ratio over the examples: ${median(ratios).toFixed(1)}`)
-row('as1-oc-214.stp', kernel.readStep(readFileSync(join(root, 'test/data/as1-oc-214.stp'), 'utf8')), 5, 1)
-for (let side = 4; side * side <= largest; side *= 2)
-  row(`plate of ${side * side} holes`, plate(side), side > 16 ? 3 : 5, side > 16 ? 0 : 1)
+const as1 = kernel.readStep(readFileSync(join(root, 'test/data/as1-oc-214.stp'), 'utf8'))
+row('as1-oc-214.stp', kernel.body(as1), as1, 1)
+for (let side = 4; side * side <= largest; side *= 2) {
+  const solid = plate(side)
+  row(`plate of ${side * side} holes`, kernel.body(solid), side > 16 ? undefined : solid, 1)
+}
+// copies set out on a square grid, as far apart as the whole is long
+const whole = kernel.body(as1)
+const step = 1.1 * Math.max(...whole.box.max.map((x, i) => x - whole.box.min[i]!))
+for (let side = 1; side <= 8; side *= 2) {
+  const copies = Array.from({ length: side * side }, (_, i) =>
+    moved(whole, [(i % side) * step, Math.floor(i / side) * step, 0]),
+  )
+  row(`${side * side} of as1-oc-214`, together(copies), undefined, 1)
+}
