@@ -54,7 +54,11 @@ export function compileSolid(text: string, kernel: OcctKernel, options: SolidOpt
     views,
     sizes: proven,
     sheet: laid.sheet,
-    marks: [...part.marks, ...(single ? [] : [contentsOf(file)]), ...ownMarks([...sizes.marks, ...laid.marks])],
+    marks: [
+      ...part.marks,
+      ...(single ? [] : [contentsOf(file)]),
+      ...ownMarks([...(views.marks ?? []), ...sizes.marks, ...laid.marks]),
+    ],
     times,
   }
 }

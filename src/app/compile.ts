@@ -48,7 +48,7 @@ export function compile(text: string, kernel: OcctKernel): Drawing {
     views,
     sizes,
     sheet,
-    marks: inOrder([...brief.marks, ...part.marks, ...sizes.marks, ...marks]),
+    marks: inOrder([...brief.marks, ...part.marks, ...(views.marks ?? []), ...sizes.marks, ...marks]),
     times,
   }
 }

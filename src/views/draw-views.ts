@@ -12,7 +12,7 @@ import { exactView } from './exact/exact-view.ts'
 import { finished, type Outline, outlineOf } from './finish.ts'
 import { FRAMES, ISOMETRIC } from './frames.ts'
 import type { Projector } from './projector.ts'
-import type { PlannedSection, PlannedView, ViewPlan } from './propose/plan.ts'
+import type { PlannedSection, PlannedView, Sight, ViewPlan } from './propose/plan.ts'
 import { proposeViews } from './propose/propose.ts'
 import { cuttingPlaneIn, keptBy, outsideHalf, withoutDivision } from './sections.ts'
 import type { CuttingPlane, View, ViewLine, ViewSet } from './view.ts'
@@ -27,17 +27,32 @@ export function drawViews(part: Part, kernel: Kernel, project: Projector = ownPr
     made.set(side, known)
     return known
   }
-  const plan = proposeViews(part, (side) =>
-    outline(side).lines.reduce((sum, l) => (l.kind === 'hidden' ? sum + lengthOf(l.curve) : sum), 0),
-  )
+  const plan = proposeViews(part, sightOf(outline))
   const showing = showingOf(part, plan, outline)
   const draw = (planned: PlannedView): View => {
     if (planned.kind === 'principal') return principalView(part, planned.side, outline(planned.side), plan, showing)
     if (planned.kind === 'section') return sectionView(part, kernel, planned, project, plan)
     return pictorialView(part, project)
   }
-  const { thicknessNote } = plan
-  return { views: plan.views.map(draw), reasons: plan.reasons, ...(thicknessNote ? { thicknessNote } : {}) }
+  const { thicknessNote, marks } = plan
+  return {
+    views: plan.views.map(draw),
+    reasons: plan.reasons,
+    ...(marks ? { marks } : {}),
+    ...(thicknessNote ? { thicknessNote } : {}),
+  }
+}
+
+function sightOf(outline: (side: Side) => Outline): Sight {
+  const hidden = (side: Side) => outline(side).lines.filter((l) => l.kind === 'hidden')
+  return {
+    hiddenLength: (side) => hidden(side).reduce((sum, l) => sum + lengthOf(l.curve), 0),
+    hiddenLines: (side) => hidden(side).length,
+    shows: (side, faces) =>
+      outline(side).lines.some(
+        (l) => l.kind === 'visible' && l.sources.some((s) => s.faces.some((id) => faces.includes(id))),
+      ),
+  }
 }
 
 const overrunFor = (part: Part) => practiceFigures(part.brief.header.practice).centreOverrun

@@ -1,4 +1,5 @@
 import type { Side } from '../brief/brief.ts'
+import type { Mark } from '../brief/mark.ts'
 import type { Curve2 } from '../geometry/curve2.ts'
 import type { Vec2, Vec3 } from '../geometry/vec.ts'
 
@@ -94,6 +95,8 @@ export interface ViewSet {
   readonly views: readonly View[]
   /** Reasons in a drafter's words: why this front, why so many. */
   readonly reasons: readonly string[]
+  /** What the choice of views leaves to be said. */
+  readonly marks?: readonly Mark[]
   /** Said in the title area instead of a view: `10 THK`. */
   readonly thicknessNote?: string
 }

@@ -1,4 +1,5 @@
 import type { Side } from '../../brief/brief.ts'
+import type { Mark } from '../../brief/mark.ts'
 import type { Vec3 } from '../../geometry/vec.ts'
 
 /** A section as planned: what is in front of the plane (for a half section, one quarter) is taken away. */
@@ -24,7 +25,14 @@ export interface ViewPlan {
   /** Reasons in a drafter's words. */
   readonly reasons: readonly string[]
   readonly thicknessNote?: string
+  readonly marks?: readonly Mark[]
 }
 
-/** How much hidden line a view of that side would carry, mm; asked only where two sides compete. */
-export type HiddenLength = (side: Side) => number
+/** What the part looks like from a side; asked only where sides compete, for each costs a projection. */
+export interface Sight {
+  /** Hidden outline, mm on the part. */
+  hiddenLength(side: Side): number
+  hiddenLines(side: Side): number
+  /** Some visible line of that side borders one of these faces. */
+  shows(side: Side, faces: readonly number[]): boolean
+}

@@ -2,15 +2,16 @@ import type { Side } from '../../brief/brief.ts'
 import type { Size } from '../../brief/size.ts'
 import type { Part } from '../../part/part.ts'
 import { type Axis, axisOf } from '../frames.ts'
-import type { HiddenLength, ViewPlan } from './plan.ts'
+import { judgeFront } from './front.ts'
+import type { Sight, ViewPlan } from './plan.ts'
 import { sideView } from './side-view.ts'
 import { type Want, wantsOf } from './wants.ts'
 import { capital, listed } from './words.ts'
 
 /** Views of a part that is not turned: one for a flat part, else the front and the fewest others. */
-export function proposePrismatic(part: Part, hidden: HiddenLength): ViewPlan {
+export function proposePrismatic(part: Part, sight: Sight): ViewPlan {
   const wants = wantsOf(part)
-  return proposeFlat(part, wants) ?? proposeSeveral(part, wants, hidden)
+  return proposeFlat(part, wants) ?? proposeSeveral(part, wants, sight)
 }
 
 function proposeFlat(part: Part, wants: readonly Want[]): ViewPlan | undefined {
@@ -40,7 +41,7 @@ function thicknessNote(part: Part, size: Size): string {
   return `${digits} ${size.tolerance?.kind === 'stock' ? 'STK' : 'THK'}`
 }
 
-function proposeSeveral(part: Part, wants: readonly Want[], hidden: HiddenLength): ViewPlan {
+function proposeSeveral(part: Part, wants: readonly Want[], sight: Sight): ViewPlan {
   const candidates: readonly (readonly Axis[])[] = [
     ['y', 'z'],
     ['y', 'x'],
@@ -51,16 +52,16 @@ function proposeSeveral(part: Part, wants: readonly Want[], hidden: HiddenLength
   const fitting = candidates.filter(serves)
   const fewest = Math.min(...fitting.map((c) => c.length))
   const best = fitting.filter((c) => c.length === fewest)
-  const sideways = sideView(part, hidden)
+  const sideways = sideView(part, sight)
   const sidesOf = (axes: readonly Axis[]): Side[] => [
     'front',
     ...(axes.includes('z') ? (['top'] as const) : []),
     ...(axes.includes('x') ? [sideways.side] : []),
   ]
-  const reasons = ['Front: the part as the brief describes it.']
+  const reasons: string[] = []
   let chosen = sidesOf(best[0]!)
   if (best.length > 1) {
-    const [top, side] = [hidden('top'), hidden(sideways.side)]
+    const [top, side] = [sight.hiddenLength('top'), sight.hiddenLength(sideways.side)]
     if (side < top - 1e-6) chosen = sidesOf(['y', 'x'])
     reasons.push(`Two views tell the part; the ${chosen[1]} is the one with fewer hidden lines.`)
   }
@@ -70,5 +71,11 @@ function proposeSeveral(part: Part, wants: readonly Want[], hidden: HiddenLength
     reasons.push(`${capital(side)}: ${why}.`)
   }
   if (chosen.includes(sideways.side)) reasons.push(sideways.reason)
-  return { views: chosen.map((side) => ({ kind: 'principal', side })), reasons }
+  const aside = fitting.find((c) => !c.includes('z'))
+  const front = judgeFront(part, wants, sight, chosen, aside && sidesOf(aside))
+  return {
+    views: chosen.map((side) => ({ kind: 'principal', side })),
+    reasons: [front.reason, ...reasons],
+    marks: front.marks,
+  }
 }

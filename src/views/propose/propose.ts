@@ -1,7 +1,7 @@
 import type { Side } from '../../brief/brief.ts'
 import type { Part } from '../../part/part.ts'
 import { axisOf } from '../frames.ts'
-import type { HiddenLength, PlannedView, ViewPlan } from './plan.ts'
+import type { PlannedView, Sight, ViewPlan } from './plan.ts'
 import { proposePrismatic } from './prismatic.ts'
 import { planSection } from './sections.ts'
 import { proposeTurned } from './turned.ts'
@@ -9,14 +9,15 @@ import { wantsOf } from './wants.ts'
 import { listed } from './words.ts'
 
 /**
- * Which views the sheet shows, and why. The front is the part's own, as the brief describes it. What the brief asks for
+ * Which views the sheet shows, and why. The front is the part's own, as the brief names it; how much it
+ * shows is counted against the other sides. What the brief asks for
  * under `views` is drawn as asked; otherwise the fewest views that show every feature in true shape. A pictorial comes
  * along unless it is refused.
  */
-export function proposeViews(part: Part, hidden: HiddenLength): ViewPlan {
+export function proposeViews(part: Part, sight: Sight): ViewPlan {
   const asked = part.brief.views ?? []
   const drawn = asked.some((r) => r.kind === 'view' || r.kind === 'section')
-  const plan = drawn ? asAsked(part) : part.axis ? proposeTurned(part, hidden) : proposePrismatic(part, hidden)
+  const plan = drawn ? asAsked(part) : part.axis ? proposeTurned(part, sight) : proposePrismatic(part, sight)
   if (asked.some((r) => r.kind === 'no pictorial')) return plan
   return { ...plan, views: [...plan.views, { kind: 'pictorial' }] }
 }

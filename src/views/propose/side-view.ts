@@ -1,13 +1,10 @@
 import type { Part } from '../../part/part.ts'
-import type { HiddenLength } from './plan.ts'
+import type { Sight } from './plan.ts'
 import { capital } from './words.ts'
 
 /** The right or the left view, whichever hides less; where they hide alike, the one the projection method sets beside the front. */
-export function sideView(
-  part: Part,
-  hidden: HiddenLength,
-): { readonly side: 'left' | 'right'; readonly reason: string } {
-  const [right, left] = [hidden('right'), hidden('left')]
+export function sideView(part: Part, sight: Sight): { readonly side: 'left' | 'right'; readonly reason: string } {
+  const [right, left] = [sight.hiddenLength('right'), sight.hiddenLength('left')]
   const alike = Math.abs(right - left) <= 1e-6 * Math.max(1, right, left)
   if (alike) {
     const side = part.brief.header.projection === 'first angle' ? 'left' : 'right'

@@ -9,6 +9,8 @@ import { AXES, type Axis } from '../frames.ts'
 export interface Want {
   readonly what: string
   readonly along: readonly Axis[]
+  /** Faces that the feature made, none for the stock's profile; absent where no shape asks. */
+  readonly faces?: readonly number[]
   /** Told by the longitudinal view of a part of revolution. */
   readonly coaxial: boolean
   /** Inside the outline of a part of revolution: needs a section to be seen in full lines. */
@@ -21,7 +23,7 @@ const ALL = ['x', 'y', 'z'] as const
 export function wantsOf(part: Part): Want[] {
   const wants = part.features.map((f) => wantOf(f, part))
   const profile = profileAxis(part)
-  if (profile) wants.unshift({ what: 'the profile', along: [profile], coaxial: false, inside: false })
+  if (profile) wants.unshift({ what: 'the profile', along: [profile], faces: [], coaxial: false, inside: false })
   return [...wants, ...edgesOn(part)]
 }
 
@@ -40,10 +42,11 @@ function wantOf(f: PartFeature, part: Part): Want {
     .flatMap((m) => m.faces)
     .map((id) => part.body.faces[id])
     .filter((face): face is BodyFace => face !== undefined)
+  const ids = faces.map((face) => face.id)
   const what = nameOf(f)
   const { axis } = part
   if (axis && faces.length > 0 && faces.every((face) => isOfRevolution(face, axis.point, axis.direction))) {
-    return { what, along: [], coaxial: true, inside: f.kind === 'hole' || f.kind === 'bore' }
+    return { what, along: [], faces: ids, coaxial: true, inside: f.kind === 'hole' || f.kind === 'bore' }
   }
   const inside = axis !== undefined && ['hole', 'pocket', 'slot'].includes(f.kind)
   switch (f.kind) {
@@ -53,9 +56,9 @@ function wantOf(f: PartFeature, part: Part): Want {
     case 'boss':
     case 'bore':
     case 'keyseat':
-      return { what, along: nearestAxis(f.outward), coaxial: false, inside }
+      return { what, along: nearestAxis(f.outward), faces: ids, coaxial: false, inside }
     default:
-      return { what, along: sweptAlong(faces), coaxial: false, inside }
+      return { what, along: sweptAlong(faces), faces: ids, coaxial: false, inside }
   }
 }
 
