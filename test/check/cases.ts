@@ -1,3 +1,5 @@
+import { frameCases } from './frame-cases.ts'
+
 /** A part that must raise the rule, and its near twin that must not: `practice | bad | good`. */
 export interface Case {
   readonly rule: string
@@ -385,4 +387,12 @@ const tolerances: readonly Case[] = [
   iso('stock-size-odd', 'plate     100 × 60 × 5.3 STK', 'plate     100 × 60 × 5 STK'),
 ]
 
-export const cases: readonly Case[] = [...completeness, ...practice, ...making, ...fitting, ...handling, ...tolerances]
+export const cases: readonly Case[] = [
+  ...completeness,
+  ...practice,
+  ...making,
+  ...fitting,
+  ...frameCases,
+  ...handling,
+  ...tolerances,
+]

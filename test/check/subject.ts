@@ -71,6 +71,7 @@ const headers = {
 
 /**
  * A brief on a complete header. Lines such as `material S235JR` take the place of the header's own; `no material` drops it.
+ * The texture of one surface stands beside the header's.
  */
 export function onHeader(practice: keyof typeof headers, lines: string): string {
   const rows = lines.split('\n')
@@ -79,7 +80,7 @@ export function onHeader(practice: keyof typeof headers, lines: string): string 
   for (const row of rows) {
     const word = /^(\w+)\s+(.*)$/.exec(row)
     if (word && word[1] === 'no' && word[2]! in own) delete own[word[2]!]
-    else if (word && word[1]! in own) own[word[1]!] = word[2]!
+    else if (word && word[1]! in own && !/^texture\s[^:]+:/.test(row)) own[word[1]!] = word[2]!
     else rest.push(row)
   }
   const head = Object.entries(own).map(([key, value]) => `${key.padEnd(9)} ${value}`)

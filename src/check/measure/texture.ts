@@ -1,7 +1,8 @@
-import type { Header } from '../../brief/brief.ts'
+import type { Brief } from '../../brief/brief.ts'
+import type { FaceTexture } from '../../brief/geometric.ts'
 
 /** Every roughness Ra that a text names, µm: `Ra 3.2`, `63 µin`. */
-function roughnessIn(text: string): number[] {
+export function roughnessIn(text: string): number[] {
   const micrometres = [...text.matchAll(/\bRa\s*(\d+(?:[.,]\d+)?)/g)].map((m) => Number(m[1]!.replace(',', '.')))
   const microinches = [...text.matchAll(/(\d+(?:\.\d+)?)\s*(?:[µμ]in|microinch|RMS)/gi)].map(
     (m) => Number(m[1]) * 0.0254,
@@ -9,8 +10,16 @@ function roughnessIn(text: string): number[] {
   return [...micrometres, ...microinches]
 }
 
-/** The finest Ra that the title block or a note asks for anywhere, µm. */
-export function finestRoughness(header: Header): number | undefined {
-  const all = [header.texture, ...header.notes].flatMap((w) => (w ? roughnessIn(w.text) : []))
+/** Ra that is asked of one surface, µm; undefined for other parameters. */
+export function localRoughness({ parameter, value, unit }: FaceTexture): number | undefined {
+  return parameter === 'Ra' ? value.value * (unit === 'µin' ? 0.0254 : 1) : undefined
+}
+
+/** The finest Ra that the title block, a note or a symbol at a surface asks for anywhere, µm. */
+export function finestRoughness({ header, textures = [] }: Brief): number | undefined {
+  const all = [
+    ...[header.texture, ...header.notes].flatMap((w) => (w ? roughnessIn(w.text) : [])),
+    ...textures.flatMap((t) => localRoughness(t) ?? []),
+  ]
   return all.length > 0 ? Math.min(...all) : undefined
 }

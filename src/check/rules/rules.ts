@@ -38,6 +38,45 @@ import { rule as keyWidthUntoleranced } from './fitting/key-width-untoleranced.t
 import { rule as namedScrew } from './fitting/named-screw.ts'
 import { rule as patternClearance } from './fitting/pattern-clearance.ts'
 import { rule as ringGroove } from './fitting/ring-groove.ts'
+import { rule as allAroundNotProfile } from './frames/all-around-not-profile.ts'
+import { rule as combinedZoneOfIso } from './frames/combined-zone-of-iso.ts'
+import { rule as compositeDatumOrder } from './frames/composite-datum-order.ts'
+import { rule as compositeNotAllowed } from './frames/composite-not-allowed.ts'
+import { rule as compositeNotFiner } from './frames/composite-not-finer.ts'
+import { rule as compositeOfAsme } from './frames/composite-of-asme.ts'
+import { rule as datumForbidden } from './frames/datum-forbidden.ts'
+import { rule as datumLetter } from './frames/datum-letter.ts'
+import { rule as datumLetterRepeated } from './frames/datum-letter-repeated.ts'
+import { rule as datumMaterialNeedsSize } from './frames/datum-material-needs-size.ts'
+import { rule as datumMissing } from './frames/datum-missing.ts'
+import { rule as datumOnItself } from './frames/datum-on-itself.ts'
+import { rule as datumTwice } from './frames/datum-twice.ts'
+import { rule as datumUnknown } from './frames/datum-unknown.ts'
+import { rule as datumUnused } from './frames/datum-unused.ts'
+import { rule as formWiderThanSize } from './frames/form-wider-than-size.ts'
+import { rule as materialNeedsSize } from './frames/material-needs-size.ts'
+import { rule as materialNotAllowed } from './frames/material-not-allowed.ts'
+import { rule as maxWithoutBonus } from './frames/max-without-bonus.ts'
+import { rule as positionOfSurface } from './frames/position-of-surface.ts'
+import { rule as positionWithoutBasic } from './frames/position-without-basic.ts'
+import { rule as projectionHeight } from './frames/projection-height.ts'
+import { rule as projectionNotAllowed } from './frames/projection-not-allowed.ts'
+import { rule as refinementCoarser } from './frames/refinement-coarser.ts'
+import { rule as roundZoneOfSurface } from './frames/round-zone-of-surface.ts'
+import { rule as roundnessOfFlat } from './frames/roundness-of-flat.ts'
+import { rule as runoutDatumMaterial } from './frames/runout-datum-material.ts'
+import { rule as runoutWithoutAxis } from './frames/runout-without-axis.ts'
+import { rule as tangentPlaneNotAllowed } from './frames/tangent-plane-not-allowed.ts'
+import { rule as textureAsGeneral } from './frames/texture-as-general.ts'
+import { rule as tooManyDatums } from './frames/too-many-datums.ts'
+import { rule as unequalNotAllowed } from './frames/unequal-not-allowed.ts'
+import { rule as unequalOfOtherPractice } from './frames/unequal-of-other-practice.ts'
+import { rule as unequalOutOfZone } from './frames/unequal-out-of-zone.ts'
+import { rule as withdrawnCharacteristic } from './frames/withdrawn-characteristic.ts'
+import { rule as zeroTolerance } from './frames/zero-tolerance.ts'
+import { rule as zoneMustBeRound } from './frames/zone-must-be-round.ts'
+import { rule as zoneNotRound } from './frames/zone-not-round.ts'
+import { rule as zoneNotSpherical } from './frames/zone-not-spherical.ts'
 import { rule as heavyPart } from './handling/heavy-part.ts'
 import { rule as liftingPoint } from './handling/lifting-point.ts'
 import { rule as massUnknown } from './handling/mass-unknown.ts'
@@ -207,6 +246,50 @@ export const ruleGroups: readonly RuleGroup[] = [
       namedScrew,
       patternClearance,
       ringGroove,
+    ],
+  },
+  {
+    name: 'frames and datums',
+    rules: [
+      allAroundNotProfile,
+      combinedZoneOfIso,
+      compositeDatumOrder,
+      compositeNotAllowed,
+      compositeNotFiner,
+      compositeOfAsme,
+      datumForbidden,
+      datumLetter,
+      datumLetterRepeated,
+      datumMaterialNeedsSize,
+      datumMissing,
+      datumOnItself,
+      datumTwice,
+      datumUnknown,
+      datumUnused,
+      formWiderThanSize,
+      materialNeedsSize,
+      materialNotAllowed,
+      maxWithoutBonus,
+      positionOfSurface,
+      positionWithoutBasic,
+      projectionHeight,
+      projectionNotAllowed,
+      refinementCoarser,
+      roundZoneOfSurface,
+      roundnessOfFlat,
+      runoutDatumMaterial,
+      runoutWithoutAxis,
+      tangentPlaneNotAllowed,
+      textureAsGeneral,
+      tooManyDatums,
+      unequalNotAllowed,
+      unequalOfOtherPractice,
+      unequalOutOfZone,
+      withdrawnCharacteristic,
+      zeroTolerance,
+      zoneMustBeRound,
+      zoneNotRound,
+      zoneNotSpherical,
     ],
   },
   { name: 'handling', rules: [heavyPart, liftingPoint, massUnknown, sharpPlateCorners] },

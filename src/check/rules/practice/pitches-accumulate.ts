@@ -1,3 +1,4 @@
+import { basicSizes } from '../../../sizes/geometric/basic-sizes.ts'
 import { deviationsOf, width } from '../../measure/deviation.ts'
 import { said } from '../../measure/said.ts'
 import type { DrawingRule } from '../../rule.ts'
@@ -13,8 +14,10 @@ export const rule: DrawingRule = {
   reads: 'drawing',
   check: ({ part, brief }) => {
     if (brief.schemes.some((s) => s.scheme !== 'chain')) return []
+    const basic = basicSizes(part)
     return part.chosen.flatMap((c) => {
-      if (c.kind !== 'pitch' || c.members.length - 1 < MANY) return []
+      // Basic pitches carry no tolerance that could add up.
+      if (c.kind !== 'pitch' || basic.has(c.size) || c.members.length - 1 < MANY) return []
       const spaces = c.members.length - 1
       const d = deviationsOf(c.size, brief.header)
       if (!d || spaces * width(d) < 0.5) return []

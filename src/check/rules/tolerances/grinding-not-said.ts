@@ -13,7 +13,7 @@ export const rule: BriefRule = {
   about: 'Turning and reaming reach IT6. A finer tolerance goes with a surface or a process that says so.',
   reads: 'brief',
   check: ({ brief }) => {
-    const ra = finestRoughness(brief.header)
+    const ra = finestRoughness(brief)
     if (ra !== undefined && ra <= 0.82) return []
     if (brief.header.notes.some((n) => /\b(ground|grind|lapped|honed|lap|hone)\b/i.test(n.text))) return []
     return sizesOf(brief).flatMap(({ size }) => {

@@ -15,7 +15,7 @@ export const rule: BriefRule = {
     'A surface whose roughness takes up most of the tolerance cannot be measured to it, and wears out of it in a day.',
   reads: 'brief',
   check: ({ brief }) => {
-    const ra = finestRoughness(brief.header)
+    const ra = finestRoughness(brief)
     if (ra === undefined) return []
     const worst = sizesOf(brief)
       .flatMap(({ size }) => {

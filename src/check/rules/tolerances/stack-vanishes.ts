@@ -5,6 +5,7 @@ import { fromLimits, type Link } from '../../../tolerance/stack/link.ts'
 import { findLoop, type Located } from '../../../tolerance/stack/loop.ts'
 import { stack } from '../../../tolerance/stack/stack.ts'
 import { deviationsOf } from '../../measure/deviation.ts'
+import { framedDeviations } from '../../measure/framed.ts'
 import { said } from '../../measure/said.ts'
 import type { DrawingRule } from '../../rule.ts'
 
@@ -26,7 +27,7 @@ export const rule: DrawingRule = {
       const loop = findLoop(sizes, from, to)
       if (!loop.ok || loop.value.steps.length < 2) return []
       const links = loop.value.steps.flatMap(({ size }): Link[] => {
-        const d = deviationsOf(size.size, brief.header)
+        const d = framedDeviations(part, size.size) ?? deviationsOf(size.size, brief.header)
         return d ? [fromLimits(size.size.text, size.size.mm + d.upper, size.size.mm + d.lower)] : []
       })
       if (links.length < loop.value.steps.length) return []
