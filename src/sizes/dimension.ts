@@ -80,6 +80,8 @@ export type Statement =
     }
   /** One radius (or diameter) for all these cylinders, spheres or fillets (minor radius of a torus). */
   | { readonly kind: 'radius'; readonly faces: readonly number[] }
+  /** `R` without a value: these ends of slots are round from side to side, tangent to both. No number. */
+  | { readonly kind: 'full round'; readonly faces: readonly number[] }
   /** Diameter of the circle in which a cone meets a plane: countersinks, ends of tapers. */
   | { readonly kind: 'cone diameter'; readonly faces: readonly number[]; readonly diameter: number }
   /** Cone angle by a number, or by custom (drill point) without one. */

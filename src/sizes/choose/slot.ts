@@ -1,10 +1,10 @@
 import type { SlotFeature } from '../../brief/brief.ts'
 import type { Vec3 } from '../../geometry/vec.ts'
-import { dot } from '../../geometry/vec3.ts'
 import type { ChosenSize, PartFeature } from '../../part/part.ts'
 import { sizeParts } from '../callout/numbers.ts'
 import { fullRoundCallout, slotCallout } from '../callout/shapes.ts'
 import type { Statement, Stretch } from '../dimension.ts'
+import { endsOf } from '../proof/making.ts'
 import type { Context } from './context.ts'
 import type { Draft } from './draft.ts'
 import { oneOf } from './kinds.ts'
@@ -14,7 +14,8 @@ import { showRadius } from './show.ts'
 
 /**
  * Slots. Closed ones with their overall length take one note, width × length with the ends' R under it; others are
- * sized across and along, with R at an end. The ends' radius has no value: it follows from the width.
+ * sized across and along, with R at an end. The ends' R has no value, for it
+ * follows from the width: it says that they are round from side to side.
  */
 export function slotDrafts(
   context: Context,
@@ -26,12 +27,8 @@ export function slotDrafts(
   const length = oneOf(chosen, 'length')
   const depth = oneOf(chosen, 'depth')
   const { members, outward } = feature
-  const ends = members.flatMap((m) =>
-    m.faces.filter((id) => {
-      const surface = context.part.body.faces.find((f) => f.id === id)?.surface
-      return surface?.kind === 'cylinder' && Math.abs(dot(surface.axes.z, outward)) > 1 - 1e-9
-    }),
-  )
+  const ends = members.flatMap((m) => endsOf(context.part, m.faces, outward))
+  const round: Statement[] = ends.length > 0 ? [{ kind: 'full round', faces: ends }] : []
   const endShow = showRadius(ends, slot.width.mm / 2)
   const noted = width && length && slot.measured === 'overall' && !slot.openTo
   if (noted) {
@@ -66,7 +63,7 @@ export function slotDrafts(
         value: slot.width.mm,
         size: slot.width,
         direction: 'slot',
-        states,
+        states: [...states, ...round],
         shows: endShow,
         span: slot.width.span,
         feature: feature.id,
@@ -87,7 +84,7 @@ export function slotDrafts(
       callout: fullRoundCallout(context.writing, ends.length),
       value: slot.width.mm / 2,
       direction: 'radius',
-      states: [],
+      states: round,
       shows: endShow,
       span: slot.width.span,
       feature: feature.id,

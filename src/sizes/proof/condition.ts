@@ -6,7 +6,16 @@ export interface Equation {
   readonly of: (x: Values) => number
   /** Set where the equation is exactly one unknown less another, or one unknown alone. */
   readonly pair?: readonly [number, number | undefined]
-  readonly kind: 'size' | 'tangent' | 'equal' | 'equally spaced' | 'centred' | 'aligned' | 'by custom' | 'parallel'
+  readonly kind:
+    | 'size'
+    | 'tangent'
+    | 'full round'
+    | 'equal'
+    | 'equally spaced'
+    | 'centred'
+    | 'aligned'
+    | 'by custom'
+    | 'parallel'
   readonly dimension?: string
 }
 

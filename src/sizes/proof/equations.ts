@@ -6,6 +6,7 @@ import { asFirst, distinct, type Equation, type Plain, single } from './conditio
 import { axisIndex, SAME } from './elements.ts'
 import type { Expression, Model, PlaneReading, RoundReading, Values } from './model.ts'
 import { reached } from './reach.ts'
+import { tangencies } from './tangency.ts'
 
 /** A statement that nothing on the solid answers to. */
 export interface Astray {
@@ -87,6 +88,11 @@ function hear(model: Model, statement: Statement): Plain[] | string {
       const radii = roundsOf(model, statement.faces).filter((r) => r.radius >= 0)
       if (radii.length === 0) return 'no round surface stands where the radius or diameter points'
       return alike(distinct(radii.map((r) => r.radius)))
+    }
+    case 'full round': {
+      const ends = new Set(statement.faces.flatMap((face) => model.elementOf.get(face) ?? []))
+      const touching = tangencies(model, ends)
+      return touching.length > 0 ? touching : 'no round end stands where the R points'
     }
     case 'cone diameter':
       return coneDiameters(model, statement.faces, statement.diameter)

@@ -74,6 +74,13 @@ export function judge(model: Model, dimensions: readonly Pick<Dimension, 'id' | 
       if (!dull.has(index)) used.set(kind, (used.get(kind) ?? 0) + 1)
     }
     for (const r of verdict.repeated) if (equations[r.equation]!.kind === 'size') repeated.push(r)
+    // An R without a value that fixes nothing at all is one too many; one tangency of several may well be idle.
+    for (const r of verdict.repeated) {
+      const { kind, dimension } = equations[r.equation]!
+      const idle = (i: number) => equations[i]!.kind !== kind || equations[i]!.dimension !== dimension || dull.has(i)
+      const known = repeated.some((x) => equations[x.equation]!.dimension === dimension)
+      if (kind === 'full round' && !known && entry.equations.every(idle)) repeated.push(r)
+    }
   }
   const sizes = used.get('size') ?? 0
   used.delete('size')
@@ -86,7 +93,7 @@ export function judge(model: Model, dimensions: readonly Pick<Dimension, 'id' | 
 function inOrder(equations: readonly Equation[], own: readonly number[]): number[] {
   const rank = (i: number): number => {
     const { kind } = equations[i]!
-    if (kind === 'tangent' || kind === 'parallel') return 0
+    if (kind === 'tangent' || kind === 'full round' || kind === 'parallel') return 0
     return kind === 'size' ? 2 : 1
   }
   return [...own].sort((a, b) => rank(a) - rank(b) || a - b)

@@ -66,6 +66,8 @@ export interface Model {
   readonly coaxial: number
   readonly aligned: number
   readonly freeForm: readonly Element[]
+  /** Elements whose tangency must be said on the sheet. */
+  readonly roundEnds: ReadonlySet<Element>
 }
 
 /** What the model needs to know of the features: faces made as one, bolt circles and their centres. */
@@ -73,6 +75,8 @@ export interface Making {
   /** Whose the faces are: axes of one feature that are in line share a position, those of two features do not. */
   readonly owners: readonly { readonly id: string; readonly faces: readonly number[] }[]
   readonly together: readonly (readonly number[])[]
+  /** Ends of slots: that they are round from side to side is said by an `R`, not implied. */
+  readonly roundEnds?: readonly number[]
   readonly circles: readonly {
     readonly id: string
     readonly centre: Vec3
@@ -279,6 +283,7 @@ export function modelOf(body: Body, making: Making): Model {
     coaxial,
     aligned,
     freeForm: elements.filter((e) => e.surface.kind === 'spline'),
+    roundEnds: new Set((making.roundEnds ?? []).flatMap((face) => elementOf.get(face) ?? [])),
   }
 }
 

@@ -141,6 +141,7 @@ function looseModel(body: Body, making: Making): { model: Model; conditions: Equ
       coaxial: 0,
       aligned: 0,
       freeForm: [],
+      roundEnds: new Set((making.roundEnds ?? []).flatMap((face) => elementOf.get(face) ?? [])),
     },
     conditions,
   }

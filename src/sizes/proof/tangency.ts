@@ -1,9 +1,13 @@
 import { cross, dot, norm, sub } from '../../geometry/vec3.ts'
 import type { Equation } from './condition.ts'
+import type { Element } from './elements.ts'
 import type { Model, PlaneReading, RoundReading, Values } from './model.ts'
 
-/** Conditions of tangency, one for each pair of surfaces that run into each other smoothly. */
-export function tangencies(model: Model): Equation[] {
+/**
+ * Conditions of tangency, one for each pair of surfaces that run into each other smoothly: those that the drawing implies,
+ * or (`ends`) those of the ends of slots that are said to be round from side to side.
+ */
+export function tangencies(model: Model, ends?: ReadonlySet<Element>): Equation[] {
   const result: Equation[] = []
   const seen = new Set<string>()
   for (const edge of model.body.edges) {
@@ -11,13 +15,15 @@ export function tangencies(model: Model): Equation[] {
     if (!edge.smooth || fb === undefined) continue
     const [a, b] = [model.elementOf.get(fa), model.elementOf.get(fb)]
     if (!a || !b || a === b) continue
+    const ofEnd = model.roundEnds.has(a) || model.roundEnds.has(b)
+    if (ends ? !ends.has(a) && !ends.has(b) : ofEnd) continue
     const key = a.id < b.id ? `${a.id}/${b.id}` : `${b.id}/${a.id}`
     if (seen.has(key)) continue
     seen.add(key)
     const [ra, rb] = [model.readings[a.id], model.readings[b.id]]
     if (!ra || !rb) continue
     const of = contact(ra, rb, model) ?? contact(rb, ra, model)
-    if (of) result.push({ uses: [...new Set([...ra.uses, ...rb.uses])], of, kind: 'tangent' })
+    if (of) result.push({ uses: [...new Set([...ra.uses, ...rb.uses])], of, kind: ends ? 'full round' : 'tangent' })
   }
   return result
 }
