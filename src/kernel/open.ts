@@ -1,10 +1,12 @@
 import init, { type TopoDS_Shape } from 'replicad-opencascadejs'
 import type { Body } from './body.ts'
+import { startedWithDestructors } from './destructors.ts'
 import type { HalfSpace, Kernel, SolidKey } from './kernel.ts'
 import { type FaceName, withNames } from './names.ts'
 import { guarded, KernelError, type Occt } from './occt.ts'
 import { type SolidProperties, solidProperties } from './properties.ts'
 import { readBody } from './read-body.ts'
+import { release } from './scope.ts'
 import { cutOpen, withCutFaces } from './section.ts'
 import { readStepText, writeStepText } from './step.ts'
 import { readStepShapes, type StepBodyRef, type StepProgress } from './step-model.ts'
@@ -61,12 +63,14 @@ export interface OcctKernel extends Kernel {
 export async function openKernel(source: KernelSource = {}): Promise<OcctKernel> {
   const quiet = () => {}
   const { url, bytes } = source
-  const oc = await init({
-    print: quiet,
-    printErr: quiet,
-    ...(url ? { locateFile: () => url } : {}),
-    ...(bytes ? { wasmBinary: bytes } : {}),
-  })
+  const oc = await startedWithDestructors(() =>
+    init({
+      print: quiet,
+      printErr: quiet,
+      ...(url ? { locateFile: () => url } : {}),
+      ...(bytes ? { wasmBinary: bytes } : {}),
+    }),
+  )
   return kernelOn(oc)
 }
 
@@ -136,7 +140,8 @@ function kernelOn(oc: Occt): OcctKernel {
       }
     },
     free: (solid) => {
-      solids.get(solid.key)?.shape.delete()
+      const kept = solids.get(solid.key)
+      if (kept) release(kept.shape)
       solids.delete(solid.key)
     },
     memory: () => oc.wasmMemory.buffer.byteLength,

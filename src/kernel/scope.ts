@@ -1,6 +1,14 @@
 /** Anything the kernel hands out and that must be given back. */
 interface Owned {
   delete(): void
+  /** References to shapes have it. */
+  Nullify?(): unknown
+}
+
+/** Gives an object back. A reference to a shape lets go of it first: freed alone it would keep the shape for ever. */
+export function release(object: Owned): void {
+  object.Nullify?.()
+  object.delete()
 }
 
 /** Puts an object under the scope's ownership and returns it. */
@@ -18,6 +26,6 @@ export function scoped<R>(work: (own: Own) => R): R {
       return object
     })
   } finally {
-    for (let i = objects.length - 1; i >= 0; i--) objects[i]!.delete()
+    for (let i = objects.length - 1; i >= 0; i--) release(objects[i]!)
   }
 }

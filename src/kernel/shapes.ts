@@ -5,6 +5,7 @@ import { guarded } from './occt.ts'
 import type { OcctKernel } from './open.ts'
 import * as primitives from './primitives.ts'
 import { type ProfilePlane, prism, type Region, revolve } from './profile.ts'
+import { release } from './scope.ts'
 
 /** Simple solids in the kernel's keeping, for tests and for whoever needs a body without a brief. */
 export interface Shapes {
@@ -47,7 +48,7 @@ export function shapes(kernel: OcctKernel): Shapes {
       make('fuse', () => {
         const raw = combine(oc, 'fuse', shapeOf(first), others.map(shapeOf))
         const merged = unified(oc, raw)
-        raw.delete()
+        release(raw)
         return merged
       }),
     cut: (first, ...tools) => make('cut', () => combine(oc, 'cut', shapeOf(first), tools.map(shapeOf))),

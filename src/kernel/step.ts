@@ -11,23 +11,35 @@ export function writeStepText(
 ): string {
   return scoped((own) => {
     // the kernel's parameters exist only once a writer has been made
-    own(new oc.STEPControl_Writer())
+    const writer = writerOf(oc)
     oc.Interface_Static.SetCVal('write.step.unit', about.unit === 'inch' ? 'INCH' : 'MM')
     oc.Interface_Static.SetCVal('write.step.product.name', PRODUCT)
-    const writer = own(new oc.STEPControl_Writer())
     const session = own(writer.WS())
-    const status = writer.Transfer(shape, 'STEPControl_AsIs', true, own(new oc.Message_ProgressRange()))
-    if (status !== 'IFSelect_RetDone') throw new KernelError('the solid could not be written as STEP')
-    const path = '/out.step'
-    if (writer.Write(path) !== 'IFSelect_RetDone') throw new KernelError('the STEP file could not be written')
-    const text: string = oc.FS.readFile(path, { encoding: 'utf8' })
-    oc.FS.unlink(path)
-    // the writer's session would keep the whole model
-    own(writer.Model(true))
-    session.ClearContext()
-    session.ClearData(EVERYTHING)
-    return withOwnHeader(text, about.name)
+    try {
+      const status = writer.Transfer(shape, 'STEPControl_AsIs', true, own(new oc.Message_ProgressRange()))
+      if (status !== 'IFSelect_RetDone') throw new KernelError('the solid could not be written as STEP')
+      const path = '/out.step'
+      if (writer.Write(path) !== 'IFSelect_RetDone') throw new KernelError('the STEP file could not be written')
+      const text: string = oc.FS.readFile(path, { encoding: 'utf8' })
+      oc.FS.unlink(path)
+      return withOwnHeader(text, about.name)
+    } finally {
+      // the writer's session would keep the whole model
+      own(writer.Model(true))
+      session.ClearContext()
+      session.ClearData(EVERYTHING)
+    }
   })
+}
+
+type Writer = InstanceType<Occt['STEPControl_Writer']>
+const writers = new WeakMap<Occt, Writer>()
+
+/** One writer serves a kernel for life: each new one would keep its work session. */
+function writerOf(oc: Occt): Writer {
+  let writer = writers.get(oc)
+  if (!writer) writers.set(oc, (writer = new oc.STEPControl_Writer()))
+  return writer
 }
 
 /** The header's record of name, time stamp, author, firm, preprocessor, system and authorisation. */

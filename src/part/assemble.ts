@@ -2,6 +2,7 @@ import { cross, scale } from '../geometry/vec3.ts'
 import { combine, countSolids, unified } from '../kernel/boolean.ts'
 import { guarded, KernelError, type Occt, type Shape } from '../kernel/occt.ts'
 import { prism, revolve } from '../kernel/profile.ts'
+import { release } from '../kernel/scope.ts'
 import { cornerWork, halfSection } from './contour.ts'
 import type { Legs, Profile, ProfileCurve } from './model.ts'
 import { squareUp, unitAxis } from './sides.ts'
@@ -72,10 +73,10 @@ function joinedLegs(oc: Occt, profile: Profile, { core, legs }: Legs): Shape {
     const [first, ...others] = pieces
     const joined = combine(oc, 'glue', first!, others)
     const whole = unified(oc, joined)
-    joined.delete()
+    release(joined)
     return whole
   } finally {
-    for (const piece of pieces) piece.delete()
+    for (const piece of pieces) release(piece)
   }
 }
 
@@ -83,7 +84,7 @@ function joinedLegs(oc: Occt, profile: Profile, { core, legs }: Legs): Shape {
 function worked(shop: Workshop, oc: Occt, solid: Shape, steps: readonly Step[]): Shape {
   try {
     const next = guarded(oc, 'working the solid', () => apply(oc, solid, steps))
-    solid.delete()
+    release(solid)
     return next
   } catch (e) {
     if (!(e instanceof KernelError)) throw e
@@ -103,9 +104,9 @@ function apply(oc: Occt, solid: Shape, steps: readonly Step[]): Shape {
     const result = combine(oc, first.kind, solid, tools)
     if (first.kind === 'cut') return result
     const whole = unified(oc, result)
-    result.delete()
+    release(result)
     return whole
   } finally {
-    for (const tool of tools) tool.delete()
+    for (const tool of tools) release(tool)
   }
 }
