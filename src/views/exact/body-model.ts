@@ -2,6 +2,7 @@ import type { Body } from '../../kernel/body.ts'
 import { type FaceModel, faceModel } from './face-model.ts'
 import { type Path3, path3Of } from './path3.ts'
 import { recognised } from './recognise.ts'
+import type { Watcher } from './watch.ts'
 
 /** An edge with the faces beside it, ready for computing. */
 export interface EdgeModel {
@@ -43,26 +44,29 @@ export interface Tolerances {
 const models = new WeakMap<Body, BodyModel>()
 
 /** The model of a body, made at the first call and kept as long as the body is. */
-export function bodyModel(body: Body): BodyModel {
+export function bodyModel(body: Body, watcher: Watcher): BodyModel {
   let model = models.get(body)
   if (!model) {
-    model = make(body)
+    model = make(body, watcher)
     models.set(body, model)
   }
   return model
 }
 
-function make(raw: Body): BodyModel {
+function make(raw: Body, watcher: Watcher): BodyModel {
   const { min, max } = raw.box
   const size = Math.hypot(max[0] - min[0], max[1] - min[1], max[2] - min[2])
   // 1e-7 mm is the kernel's own measure of one point
   const tolerances: Tolerances = { touch: 1e-7 + 2e-9 * size, line: 2e-7 + 1e-8 * size, spline: 1e-6 + 5e-7 * size }
-  const body = recognised(raw, tolerances.touch, 1e-5 * size)
+  const body = recognised(raw, tolerances.touch, 1e-5 * size, () => watcher.step())
   const place = new Map(body.edges.map((e, i) => [e.id, i]))
   const paths: (Path3 | undefined)[] = new Array(body.edges.length)
   const indexOf = (edge: number) => place.get(edge)!
   const pathOf = (edge: number) => (paths[indexOf(edge)] ??= path3Of(body.edges[indexOf(edge)]!.curve))
-  const faces = body.faces.map((f) => faceModel(f, pathOf, (edge) => body.edges[indexOf(edge)]!.seam, tolerances.touch))
+  const faces = body.faces.map((f) => {
+    watcher.step()
+    return faceModel(f, pathOf, (edge) => body.edges[indexOf(edge)]!.seam, tolerances.touch)
+  })
   const uses = new Map<number, { face: FaceModel; forward: boolean }[]>()
   for (const face of faces) {
     for (const use of face.borders) {

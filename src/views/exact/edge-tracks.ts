@@ -10,13 +10,18 @@ import { type Path3, path3At, samplePlaces } from './path3.ts'
 import { bendAlong } from './spline-bend.ts'
 import { bisected } from './sweep-pieces.ts'
 import { project, type Track } from './track.ts'
+import type { Watcher } from './watch.ts'
 
 /** Below this a normal counts as square to the line of sight (rad). */
 export const SQUARE = 1e-9
 
 /** The tracks of all edges of a body in one view. */
-export function edgeTracks(model: BodyModel, frame: Frame, out: Track[]): void {
-  for (const edge of model.edges) oneEdge(model, edge, frame, out)
+export function edgeTracks(model: BodyModel, frame: Frame, out: Track[], watcher: Watcher): void {
+  for (const edge of model.edges) {
+    watcher.step()
+    oneEdge(model, edge, frame, out)
+    watcher.advance(1)
+  }
 }
 
 function oneEdge(model: BodyModel, edge: EdgeModel, frame: Frame, out: Track[]): void {

@@ -8,21 +8,22 @@ import { occluders } from './occluders.ts'
 import { silhouetteTracks } from './silhouettes.ts'
 import { splitAndDecide } from './split.ts'
 import type { Track } from './track.ts'
+import { type Watch, Watcher } from './watch.ts'
 
 /**
  * Every visible and hidden curve of a body seen along a direction, as exact lines, arcs, ellipses and splines in part
  * millimetres: sharp edges, outlines of curved faces, smooth edges, borders of cut faces. Each place is drawn once:
- * coincident curves are one, visible over hidden; contiguous ones are joined. Needs no kernel.
+ * coincident curves are one, visible over hidden; contiguous ones are joined. Needs no kernel. Throws `Stopped` where
+ * `watch` says so.
  */
-export function exactView(body: Body, frame: Frame): ExactView {
-  const model = bodyModel(body)
+export function exactView(body: Body, frame: Frame, watch: Watch = {}): ExactView {
+  const watcher = new Watcher(watch, body.edges.length + body.faces.length)
+  const model = bodyModel(body, watcher)
   const tracks: Track[] = []
-  edgeTracks(model, frame, tracks)
-  silhouetteTracks(model, frame, tracks)
-  const pieces = splitAndDecide(tracks, occluders(model, frame, tracks))
-  return {
-    frame,
-    curves: mergePieces(pieces, model.tolerances.line, model.tolerances.spline),
-    cuts: cutRegions(body, frame),
-  }
+  edgeTracks(model, frame, tracks, watcher)
+  silhouetteTracks(model, frame, tracks, watcher)
+  const pieces = splitAndDecide(tracks, occluders(model, frame, tracks, watcher))
+  const curves = mergePieces(pieces, model.tolerances.line, model.tolerances.spline, watcher)
+  watcher.finish()
+  return { frame, curves, cuts: cutRegions(body, frame) }
 }

@@ -38,7 +38,8 @@ export interface FaceModel {
   readonly torusTrim: () => TorusTrim
   /** Of a true spline surface: the surface and the part of it covered. */
   readonly sheet: () => SplineSheet
-  readonly splineTrim: () => SplineTrim
+  /** `step` is called for each place on a border, where the trim is yet to be made. */
+  readonly splineTrim: (step?: () => void) => SplineTrim
   /** Sphere: whether the local +z pole belongs to the face. */
   readonly poleInside: () => boolean
 }
@@ -149,7 +150,7 @@ export function faceModel(
       sheet ??= new SplineSheet(surface)
       return sheet
     },
-    splineTrim: () => (splineTrim ??= new SplineTrim(model.sheet(), local(), sign, tolerance)),
+    splineTrim: (step = () => {}) => (splineTrim ??= new SplineTrim(model.sheet(), local(), sign, tolerance, step)),
     poleInside: () => (pole ??= spherePole(model)),
   }
   return model

@@ -2,6 +2,7 @@ import type { ExactCurve, Source } from '../view.ts'
 import { type Carrier, carrierOf, curveOn, splineCarrier } from './carrier.ts'
 import { splineGroups } from './spline-groups.ts'
 import type { Piece } from './split.ts'
+import type { Watcher } from './watch.ts'
 
 interface Laid {
   readonly piece: Piece
@@ -22,10 +23,11 @@ enum Rank {
  * Joins what lies on one carrier: each stretch once, visible over hidden, drawn edges over smooth ones. Lines, arcs and
  * ellipses are one within `line`, splines within `near` (mm).
  */
-export function mergePieces(pieces: readonly Piece[], line: number, near: number): ExactCurve[] {
+export function mergePieces(pieces: readonly Piece[], line: number, near: number, watcher: Watcher): ExactCurve[] {
   const byKind = new Map<Carrier['kind'], Laid[]>()
   const splines: Piece[] = []
   for (const piece of pieces) {
+    watcher.step()
     if (piece.track.flat.kind === 'chain') {
       splines.push(piece)
       continue
@@ -38,7 +40,7 @@ export function mergePieces(pieces: readonly Piece[], line: number, near: number
   }
   const out: ExactCurve[] = []
   for (const list of byKind.values()) for (const group of groups(list, 0)) laidTogether(group, out)
-  for (const { chain, laid, step } of splineGroups(splines, line, near))
+  for (const { chain, laid, step } of splineGroups(splines, line, near, watcher))
     laidTogether(
       laid.map(({ piece, a, b }) => ({ piece, carrier: splineCarrier(chain, a, b, step) })),
       out,

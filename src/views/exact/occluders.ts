@@ -9,6 +9,7 @@ import { covers, type FaceModel, localDirection, toLocal } from './face-model.ts
 import { SheetSight } from './spline-sight.ts'
 import type { Track } from './track.ts'
 import { depthRange } from './twins.ts'
+import type { Watcher } from './watch.ts'
 
 /** A face that may hide something in one view. */
 interface Occluder {
@@ -29,9 +30,10 @@ export interface Occluders {
   readonly index: Flatbush | undefined
   readonly model: BodyModel
   readonly frame: Frame
+  readonly watcher: Watcher
 }
 
-export function occluders(model: BodyModel, frame: Frame, tracks: readonly Track[]): Occluders {
+export function occluders(model: BodyModel, frame: Frame, tracks: readonly Track[], watcher: Watcher): Occluders {
   const d = frame.toViewer
   const boxes = new Map<number, Bounds>()
   for (const face of model.faces) boxes.set(face.id, ownBounds(face, frame))
@@ -45,6 +47,7 @@ export function occluders(model: BodyModel, frame: Frame, tracks: readonly Track
   const list: Occluder[] = []
   const places: Bounds[] = []
   for (const face of model.faces) {
+    watcher.step()
     const l = localDirection(face, d)
     if (face.kind === 'plane' && (model.closed ? l[2] <= SQUARE : Math.abs(l[2]) <= SQUARE)) continue
     if (face.kind === 'cylinder' && Math.hypot(l[0], l[1]) < SQUARE) continue
@@ -65,7 +68,7 @@ export function occluders(model: BodyModel, frame: Frame, tracks: readonly Track
     for (const b of places) index.add(b.x0 - pad, b.y0 - pad, b.x1 + pad, b.y1 + pad)
     index.finish()
   }
-  return { list, index, model, frame }
+  return { list, index, model, frame, watcher }
 }
 
 interface Bounds {
@@ -117,6 +120,7 @@ export function isHidden(all: Occluders, p: readonly number[], own: readonly Fac
     if (hidden) return false
     const o = all.list[i]!
     if (o.nearest <= depth + touch) return false
+    all.watcher.step()
     const mine = own.includes(o.face)
     if (o.sight ? sheetHides(all.model, o.face, o.sight, [x, y, depth], mine) : hides(all.model, o, p, mine))
       hidden = true

@@ -9,10 +9,13 @@ import { type Path3, path3At } from './path3.ts'
 import { splineSilhouettes } from './spline-silhouettes.ts'
 import { torusSilhouettes } from './torus-silhouettes.ts'
 import { project, type Track, type TrackUse } from './track.ts'
+import type { Watcher } from './watch.ts'
 
 /** The outlines of all curved faces in one view, within the faces' extent. */
-export function silhouetteTracks(model: BodyModel, frame: Frame, out: Track[]): void {
+export function silhouetteTracks(model: BodyModel, frame: Frame, out: Track[], watcher: Watcher): void {
   for (const face of model.faces) {
+    watcher.step()
+    watcher.advance(1)
     const use: TrackUse = {
       faces: [face],
       kind: 'silhouette',
@@ -32,7 +35,7 @@ export function silhouetteTracks(model: BodyModel, frame: Frame, out: Track[]): 
         torusSilhouettes(model, face, frame, out)
         break
       case 'spline':
-        splineSilhouettes(model, face, frame, out)
+        splineSilhouettes(model, face, frame, out, watcher)
         break
     }
   }

@@ -3,6 +3,7 @@ import { nearestOnChain } from '../../geometry/intersect-chains.ts'
 import { type Chain2, pathAt } from '../../geometry/path2.ts'
 import type { Piece } from './split.ts'
 import type { Track } from './track.ts'
+import type { Watcher } from './watch.ts'
 
 /** Pieces that lie on one spline, each with the stretch of the spline's parameter that it covers. */
 export interface SplineGroup {
@@ -21,13 +22,16 @@ interface Leader {
  * Groups pieces of splines that coincide in the view. A track joins another when it lies on it throughout, to within
  * `near` (mm): splines from the kernel are themselves approximations, and two mirrored ones differ a little.
  */
-export function splineGroups(pieces: readonly Piece[], line: number, near: number): SplineGroup[] {
+export function splineGroups(pieces: readonly Piece[], line: number, near: number, watcher: Watcher): SplineGroup[] {
   const leaders: Leader[] = []
   const leaderOf = new Map<Track, Leader>()
   const tracks = [...new Set(pieces.map((p) => p.track))].sort((a, b) => extent(b) - extent(a))
   for (const track of tracks) {
     const flat = track.flat as Chain2
-    const leader = leaders.find((l) => contains(l, track, flat, near))
+    const leader = leaders.find((l) => {
+      watcher.step()
+      return contains(l, track, flat, near)
+    })
     if (leader) leaderOf.set(track, leader)
     else {
       const own = { track, flat }

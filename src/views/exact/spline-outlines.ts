@@ -18,11 +18,11 @@ export const MOST_CELLS = 20_000
 /**
  * Outlines of patches given in view coordinates: there the projection's Jacobian, a polynomial in Bernstein form,
  * vanishes. A cell whose coefficients share a sign holds none for certain; any other is halved until the Jacobian rises
- * one way throughout, so that a single curve crosses it from side to side. `looked` counts the cells. After
+ * one way throughout, so that a single curve crosses it from side to side. `look` is called for each cell. After
  * `MOST_CELLS` of a patch the cells left are taken as they are. A patch seen edge-on throughout has no outline but
  * where it meets a patch that is not.
  */
-export function outlineTraces(patches: readonly Patch[], looked = { cells: 0 }): OutlineTrace[] {
+export function outlineTraces(patches: readonly Patch[], look = () => {}): OutlineTrace[] {
   const pieces: (readonly [UV, UV])[] = []
   const sides = new Map<string, SideStretch>()
   const end = patches[patches.length - 1]!
@@ -34,9 +34,8 @@ export function outlineTraces(patches: readonly Patch[], looked = { cells: 0 }):
     const slack = Math.max(1e-10 * most, 1e-14 * scale)
     const flat = most <= SQUARE * scale
     if (!flat) {
-      const search: Search = { patch, slack, left: MOST_CELLS, out: pieces }
+      const search: Search = { patch, slack, left: MOST_CELLS, look, out: pieces }
       cells(search, f, [0, 1, 0, 1], 0)
-      looked.cells += MOST_CELLS - search.left
     }
     for (const side of stillSides(f, patch, flat ? SQUARE * scale : slack, domain, flat)) {
       const other = sides.get(side.key)
@@ -193,12 +192,14 @@ interface Search {
   readonly patch: Patch
   readonly slack: number
   left: number
+  readonly look: () => void
   readonly out: (readonly [UV, UV])[]
 }
 
 function cells(search: Search, f: Grid, cell: Cell, depth: number): void {
   const { patch, slack } = search
   search.left--
+  search.look()
   // where it vanishes along a side without changing sign, that border is the outline itself
   if (f.c.every((x) => x > -slack) || f.c.every((x) => x < slack)) return
   const [a0, a1, b0, b1] = cell

@@ -12,16 +12,26 @@ import { outlineTraces } from './spline-outlines.ts'
 import { inView, type SurfacePoint } from './spline-patches.ts'
 import { bisected } from './sweep-pieces.ts'
 import { project, type Track } from './track.ts'
+import type { Watcher } from './watch.ts'
 
 /**
  * Outlines of a true spline surface within a face: where normal · d vanishes. They are followed from cell to cell of
  * the parameters and given as polynomial pieces within 2e-9 of the part.
  */
-export function splineSilhouettes(model: BodyModel, face: FaceModel, frame: Frame, out: Track[]): void {
+export function splineSilhouettes(
+  model: BodyModel,
+  face: FaceModel,
+  frame: Frame,
+  out: Track[],
+  watcher: Watcher,
+): void {
   const sheet = face.sheet()
   const d = frame.toViewer
-  for (const { places, closed } of outlineTraces(sheet.patches.map((p) => inView(p, frame)))) {
-    const line = new OutlineLine(sheet, d, places)
+  const step = () => watcher.step()
+  const trim = face.splineTrim(step)
+  const patches = sheet.patches.map((p) => inView(p, frame))
+  for (const { places, closed } of outlineTraces(patches, step)) {
+    const line = new OutlineLine(sheet, d, places, step)
     const end = places.length - 1
     const cuts = [...bendChanges(face, line, d), ...borderMeetings(face, line, d)].sort((a, b) => a - b)
     const stops = closed && cuts.length > 0 ? [...cuts, cuts[0]! + end] : [0, ...cuts, end]
@@ -29,7 +39,7 @@ export function splineSilhouettes(model: BodyModel, face: FaceModel, frame: Fram
       const [a, b] = [stops[i - 1]!, stops[i]!]
       if (b - a < 1e-7) continue
       const mid = line.at(0.5 * (a + b))
-      if (!face.splineTrim().covers(mid)) continue
+      if (!trim.covers(mid)) continue
       const bend = bendAlong(face, sheet.at(...mid), d)
       const nodes = Array.from({ length: Math.ceil(b) + 1 }, (_, k) => k)
       const chain = fitChain((t) => sheet.at(...line.at(t)).p, a, b, 2e-9 * model.size, nodes)
@@ -66,15 +76,19 @@ class OutlineLine {
   readonly places: readonly UV[]
   private readonly sheet: SplineSheet
   private readonly d: Vec3
+  private readonly step: () => void
 
-  constructor(sheet: SplineSheet, d: Vec3, places: readonly UV[]) {
+  /** `step` is called for each place asked for. */
+  constructor(sheet: SplineSheet, d: Vec3, places: readonly UV[], step: () => void) {
     this.sheet = sheet
     this.d = d
     this.places = places
+    this.step = step
   }
 
   /** Parameters beyond the end of a closed line go round again. */
   at(t: number): UV {
+    this.step()
     const n = this.places.length - 1
     const s = t > n ? t - n : t
     const i = Math.min(n - 1, Math.floor(s))

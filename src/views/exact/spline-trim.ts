@@ -19,14 +19,14 @@ export class SplineTrim {
   /** 1 where the face's outward normal is Du × Dv. */
   private readonly sign: 1 | -1
 
-  constructor(sheet: SplineSheet, borders: readonly Border[], sign: 1 | -1, tolerance: number) {
+  constructor(sheet: SplineSheet, borders: readonly Border[], sign: 1 | -1, tolerance: number, step: () => void) {
     this.sheet = sheet
     this.sign = sign
     const flat: Border[] = []
     const turned: Border[] = []
     for (const b of borders) {
       this.forward.set(b.edge, b.forward)
-      const path = this.inParameters(b.path, 0.2 * tolerance)
+      const path = this.inParameters(b.path, 0.2 * tolerance, step)
       flat.push({ ...b, path })
       turned.push({ ...b, path: exchanged(path) })
     }
@@ -36,7 +36,7 @@ export class SplineTrim {
   }
 
   /** An edge's curve laid into the parameters, by the surface's points nearest to it. */
-  private inParameters(path: Path3, bound: number): Path3 {
+  private inParameters(path: Path3, bound: number, step: () => void): Path3 {
     const p = [0, 0, 0]
     const { scale } = this.sheet
     const places =
@@ -59,6 +59,7 @@ export class SplineTrim {
       known[end] = this.sheet.nearest([p[0]!, p[1]!, p[2]!], known[next])
     }
     const at = (t: number): Vec3 => {
+      step()
       let i = 0
       while (i + 2 < places.length && t > places[i + 1]!) i++
       const f = (t - places[i]!) / (places[i + 1]! - places[i]!)

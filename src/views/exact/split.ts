@@ -30,7 +30,11 @@ export function splitAndDecide(tracks: readonly Track[], all: Occluders): Piece[
   const several = all.model.shells > 1
   const out: Piece[] = []
   const found: number[] = []
+  // the second half of the whole: what edges and faces have given, each with its share
+  const share = (all.model.edges.length + all.model.faces.length) / Math.max(1, tracks.length)
   for (const track of tracks) {
+    all.watcher.step()
+    all.watcher.advance(share)
     const { t0, t1 } = track.flat
     if (track.buried || behind.has(track)) {
       out.push({ track, t0, t1, visible: false })
@@ -43,6 +47,7 @@ export function splitAndDecide(tracks: readonly Track[], all: Occluders): Piece[
       index.search(track.box[0], track.box[1], track.box[2], track.box[3], (i) => {
         const other = dividers[i]!
         if (other === track || nearest[i]! < furthest - touch) return false
+        all.watcher.step()
         found.length = 0
         meet(track.flat, other.flat, line, found)
         for (let j = 0; j < found.length; j += 2)
@@ -63,7 +68,9 @@ function pierced(track: Track, furthest: number, foremost: number, all: Occluder
   index?.search(track.box[0], track.box[1], track.box[2], track.box[3], (i) => {
     const o = list[i]!
     if (o.nearest < furthest - touch || o.furthest > foremost + touch) return false
-    if (model.shellOf.get(o.face) !== own) piercings(model, frame, track, o.face, stops)
+    if (model.shellOf.get(o.face) === own) return false
+    all.watcher.step()
+    piercings(model, frame, track, o.face, stops)
     return false
   })
 }

@@ -5,8 +5,8 @@ import type { OcctKernel } from '../../../src/kernel/open.ts'
 import { exactView } from '../../../src/views/exact/exact-view.ts'
 import { kernelExactView } from '../../../src/views/oracle.ts'
 import type { ExactView, Frame } from '../../../src/views/view.ts'
-import { AnalyticSight, type Recipe } from './analytic-solid.ts'
-import { type Fineness, judge, type LineOfSight, type Mesh, meshOf, missing, Sight } from './mesh-arbiter.ts'
+import { AnalyticSight, REACH, type Recipe } from './analytic-solid.ts'
+import { type Fineness, type Hit, judge, type LineOfSight, type Mesh, meshOf, missing, Sight } from './mesh-arbiter.ts'
 import { seeded } from './random-solids.ts'
 
 /** Drawn lengths of a view, mm; smooth edges apart. */
@@ -81,6 +81,43 @@ export function judged(
   )
   const say = (w: { at: readonly [number, number]; what: string }) => `${w.what} (${w.at.map((x) => x.toFixed(3))})`
   return { against: [...lines.wrong, ...gaps.wrong].map(say), places: lines.tried + gaps.tried }
+}
+
+/**
+ * Share of lines of sight on which the solid that the kernel made is not the one of its recipe: other faces are met, or in
+ * other depths. Lines near an outline, where the triangulation strays, are left out.
+ */
+export function shareWrong(mesh: Mesh, recipe: Recipe, frame: Frame): number {
+  const [made, meant] = [new Sight(mesh, frame), new AnalyticSight(recipe, frame)]
+  const depths = (hits: readonly Hit[]) => {
+    // what is thinner than the triangulation is exact counts for nothing
+    const out: number[] = []
+    for (const h of hits) {
+      if (out.length > 0 && out[out.length - 1]! - h.depth < 4 * BY_MESH.touching) out.pop()
+      else out.push(h.depth)
+    }
+    return out
+  }
+  const same = (a: readonly number[], b: readonly number[], within: number) =>
+    a.length === b.length && a.every((x, i) => Math.abs(x - b[i]!) <= within)
+  let [tried, wrong] = [0, 0]
+  const steps = 160
+  for (let i = 0; i < steps; i++)
+    for (let j = 0; j < steps; j++) {
+      const [x, y] = [(2 * (i + 0.5) * REACH) / steps - REACH, (2 * (j + 0.5) * REACH) / steps - REACH]
+      const wanted = depths(meant.at(x, y))
+      const near = [-1, 1].some((k) =>
+        [
+          [k * BY_MESH.clear, 0],
+          [0, k * BY_MESH.clear],
+        ].some(([dx, dy]) => !same(depths(meant.at(x + dx!, y + dy!)), wanted, 10 * BY_MESH.clear)),
+      )
+      const found = depths(made.at(x, y))
+      if (near || (wanted.length === 0 && found.length === 0)) continue
+      tried++
+      if (!same(found, wanted, 10 * BY_MESH.clear)) wrong++
+    }
+  return wrong / Math.max(1, tried)
 }
 
 export { meshOf }
