@@ -38,6 +38,18 @@ export function changeSize(text: string, size: Size, typed: string): Change {
   return { text: size.unknown && keeps ? dropQuestion(changed, size.span.from + fresh.length) : changed, marks: [] }
 }
 
+/** The same for several sizes that are one on the sheet: all of them change, or none. */
+export function changeSizes(text: string, sizes: readonly Size[], typed: string): Change {
+  let changed = text
+  // From the end, so that the places before stay where they are.
+  for (const size of [...sizes].sort((a, b) => b.span.from - a.span.from)) {
+    const change = changeSize(changed, size, typed)
+    if (change.marks.length > 0) return { text, marks: change.marks }
+    changed = change.text
+  }
+  return { text: changed, marks: [] }
+}
+
 /** `45?` made `46`: the question is answered. */
 function dropQuestion(text: string, at: number): string {
   return text[at] === '?' ? text.slice(0, at) + text.slice(at + 1) : text

@@ -144,6 +144,8 @@ export interface Dimension {
   /** Sizes of one chain, baseline set or ordinate set share a group. */
   readonly group?: { readonly id: string; readonly scheme: 'baseline' | 'chain' | 'ordinate' }
   readonly span?: Span
+  /** Other places of the brief that say the same and show as this one size (`2X ⌀`): a change is meant for all of them. */
+  readonly alike?: readonly Span[]
   /** Tolerance frames and datum letter of the feature whose size this is. Absent: none. */
   readonly signs?: readonly Sign[]
   /** Drafter's override. */

@@ -14,6 +14,8 @@ import { fitted, kept, paperPoint, windowPoint, zoomed } from '../../src/app/pag
 import { whyIsIt } from '../../src/app/page/sheet/why.ts'
 import { firstLines, sketchSizes } from '../../src/app/page/starter/first-lines.ts'
 import { type StockName, stockSketches } from '../../src/app/page/starter/sketches.ts'
+import { changeSizes } from '../../src/brief/edit.ts'
+import type { Size } from '../../src/brief/size.ts'
 import { type OcctKernel, openKernel } from '../../src/kernel/open.ts'
 
 let kernel: OcctKernel
@@ -114,6 +116,40 @@ describe('what is under the hand', () => {
     const note = bracket.dimensions.find((d) => d.id.startsWith('slot') && d.measured.kind === 'leader')!
     const texts = touchable(bracket, groundOf(bracket.sheet!), note.id).map((t) => t.size.text)
     expect(texts).toEqual(['.281', '.88'])
+  })
+
+  it('changes every place that one size stands for', () => {
+    // Two bearing seats, shown as 2X ⌀; two holes at one height, shown once.
+    const seats = draw(`units inch
+practice ASME
+turned axis left-right
+  left ⌀.7503/.7500, 1.38 long
+  collar ⌀1.250, .25 long
+  right ⌀.7503/.7500, 1.50 long
+`)
+    const twice = seats.dimensions.find((d) => d.alike)!
+    const [seat] = touchable(seats, groundOf(seats.sheet!), twice.id)
+    expect(seat!.alike).toHaveLength(1)
+    const { text } = seats.brief
+    const change = changeSizes(text, [seat!.size as Size, ...seat!.alike], '.8753/.8750')
+    expect(change.text).toBe(text.replaceAll('.7503/.7500', '.8753/.8750'))
+    expect(draw(change.text).dimensions.filter((d) => d.value === 0.8753 * 25.4 && d.alike)).toHaveLength(1)
+    // Refused for one, refused for all.
+    expect(changeSizes(text, [seat!.size as Size, ...seat!.alike], 'wide').text).toBe(text)
+
+    const level = draw(`units mm
+practice ISO
+block 100 × 60 × 20
+hole A top: ⌀10 THRU
+  20 from left; 15 from front
+hole B top: ⌀12 THRU
+  70 from left; 15 from front
+`)
+    const shared = level.dimensions.find((d) => d.alike)!
+    const [once] = touchable(level, groundOf(level.sheet!), shared.id)
+    expect(changeSizes(level.brief.text, [once!.size as Size, ...once!.alike], '25').text).toBe(
+      level.brief.text.replaceAll('15 from front', '25 from front'),
+    )
   })
 
   it('finds nothing on bare paper', () => {

@@ -127,7 +127,8 @@ describe.each(names)('%s', (name) => {
         }
       }
       if (d.measured.kind === 'diameter') expect(2 * d.measured.radius, d.id).toBeCloseTo(d.value, 4)
-      if (d.measured.kind === 'radius' && d.states?.some((x) => x.kind === 'radius')) expect(d.measured.radius, d.id).toBeCloseTo(d.value, 4)
+      if (d.measured.kind === 'radius' && d.states?.some((x) => x.kind === 'radius'))
+        expect(d.measured.radius, d.id).toBeCloseTo(d.value, 4)
       if (d.measured.kind === 'angle') expect((Math.abs(d.measured.sweep) * 180) / Math.PI).toBeCloseTo(d.value, 4)
     }
   })

@@ -22,6 +22,8 @@ export interface Draft {
   /** mm or degrees. */
   readonly value: number
   readonly size?: Size
+  /** Other sizes of the brief that this one speaks for. */
+  readonly alike?: readonly Size[]
   readonly angle?: Angle
   readonly kind?: SizeKind
   /** Shorter leg of an angle, mm. */
@@ -107,5 +109,6 @@ export function settle(context: Context, draft: Draft): Dimension | undefined {
     ...(draft.feature ? { feature: draft.feature } : {}),
     ...(draft.group ? { group: draft.group } : {}),
     ...(draft.span ? { span: draft.span } : {}),
+    ...(draft.alike ? { alike: draft.alike.map((s) => s.span) } : {}),
   }
 }

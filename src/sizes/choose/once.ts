@@ -27,7 +27,7 @@ export function onceEach(context: Context, drafts: readonly Draft[]): Draft[] {
     const at = kept.findIndex((d) => d.id === earlier[0])
     const first = kept[at]!
     if (digitsOf(first) === digitsOf(draft)) {
-      kept[at] = { ...first, states: [...first.states, ...inLine(first, draft)] }
+      kept[at] = { ...first, states: [...first.states, ...inLine(first, draft)], ...alike(first, draft) }
       continue
     }
     // Two features' axes may be level by chance; then each keeps its own number.
@@ -61,6 +61,11 @@ function reachesOf(said: Statement): { reach: Reach; direction: Vec3 }[] {
   if (said.kind === 'distance') return [said.from, said.to].map((reach) => ({ reach, direction: said.direction }))
   if (said.kind === 'pitch') return said.members.map((reach) => ({ reach, direction: said.direction }))
   return []
+}
+
+/** The sizes that `one` speaks for once it stands for `other` too. */
+export function alike(one: Draft, other: Draft): Pick<Draft, 'alike'> {
+  return other.size ? { alike: [...(one.alike ?? []), other.size] } : {}
 }
 
 /** What the brief typed for the size, tolerance and all. */

@@ -2,7 +2,7 @@ import { withCount } from '../callout/shapes.ts'
 import type { Statement } from '../dimension.ts'
 import type { Context } from './context.ts'
 import type { Draft } from './draft.ts'
-import { digitsOf } from './once.ts'
+import { alike, digitsOf } from './once.ts'
 import { showRadius } from './show.ts'
 
 /**
@@ -33,6 +33,7 @@ export function sharedSizes(context: Context, drafts: readonly Draft[], directio
       ...one,
       callout: withCount(one.callout, context.writing, countOf(one) + 1),
       states,
+      ...alike(one, draft),
       shows: direction === 'radius' ? showRadius(all, one.value) : one.shows,
     }
   }

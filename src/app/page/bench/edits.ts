@@ -1,6 +1,6 @@
 import type { EditorView } from '@codemirror/view'
 import type { RefObject } from 'react'
-import { changeSize, replaceSpan } from '../../../brief/edit.ts'
+import { changeSizes, replaceSpan } from '../../../brief/edit.ts'
 import type { Mend } from '../../../brief/mark.ts'
 import type { Drawn } from '../engine/messages.ts'
 import { type Placing, sizePlacing, viewPlacing, withPlacing } from '../sheet/drag.ts'
@@ -34,7 +34,7 @@ export function editsOf({ slip, good, drawn, tell }: EditsContext) {
         replaceAll(view, replaceSpan(text, touched.size.span, typed.replace('°', '').trim()))
         return undefined
       }
-      const change = changeSize(text, touched.size, typed)
+      const change = changeSizes(text, [touched.size, ...touched.alike], typed)
       if (change.marks[0]) return `${change.marks[0].text}. Expected: ${change.marks[0].expected ?? 'a size'}.`
       replaceAll(view, change.text)
       return undefined

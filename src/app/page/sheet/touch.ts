@@ -11,6 +11,8 @@ export interface Touched {
   readonly dimension: string
   /** The size or angle of the brief that stands there. */
   readonly size: Size | Angle
+  /** Others of the brief that stand there too, as one: they change with it. */
+  readonly alike: readonly Size[]
   /** Where its figures stand on the paper, mm. */
   readonly box: Box2
 }
@@ -93,20 +95,22 @@ export function touchable(drawn: Drawn, ground: Ground, dimension: string): Touc
     drawn.features.find((f) => f.span && within(span, f.span))?.span ??
     (drawn.brief.stock && within(span, drawn.brief.stock.span) ? drawn.brief.stock.span : span)
   const near = sizes.filter((s) => within(s.span, statement) && !own.includes(s))
+  const alike = sizes.filter(isLength).filter((s) => (stated.alike ?? []).some((span) => within(s.span, span)))
+  const others = (size: Size | Angle) => (own.includes(size) ? alike : [])
   const figures = figuresOf(ground, dimension)
   const found: Touched[] = []
   for (const size of [...own, ...(stated.measured.kind === 'leader' ? near : [])]) {
     const at = figures.find(
       (f) => plainDigits(f.text) === plainDigits(size.text) && !found.some((t) => t.box === f.box),
     )
-    if (at) found.push({ dimension, size, box: at.box })
+    if (at) found.push({ dimension, size, alike: others(size), box: at.box })
   }
   if (found.length === 0 && own[0]) {
     const boxes = ground.boxes.filter((_, i) => {
       const item = ground.sheet.items[i]!
       return item.tie?.dimension === dimension && (item.item === 'text' || item.item === 'glyph')
     })
-    if (boxes.length > 0) found.push({ dimension, size: own[0], box: union(boxes) })
+    if (boxes.length > 0) found.push({ dimension, size: own[0], alike, box: union(boxes) })
   }
   return found
 }
