@@ -22,27 +22,33 @@ let before: Promise<unknown> = Promise.resolve()
 async function watchedStart(start: () => Promise<Occt>): Promise<Occt> {
   const classes: { readonly name: number; readonly destructor: number }[] = []
   let exports: WebAssembly.Exports | undefined
-  const watched = (imports: WebAssembly.Imports | undefined) => {
+  /** True for the kernel's imports, which from then on are listened to. */
+  const watched = (imports: WebAssembly.Imports | undefined): boolean => {
     // the only import with so many parameters tells of a class: the eleventh is its name, the last its destructor
-    for (const group of Object.values(imports ?? {}))
-      for (const [key, value] of Object.entries(group))
-        if (typeof value === 'function' && value.length === CLASS_PARAMETERS)
-          group[key] = (...told: number[]) => {
-            classes.push({ name: told[10]! >>> 0, destructor: told[12]! >>> 0 })
-            return (value as (...told: number[]) => void)(...told)
-          }
-    return imports
+    for (const group of Object.values(imports ?? {})) {
+      for (const [key, value] of Object.entries(group)) {
+        if (typeof value !== 'function' || value.length !== CLASS_PARAMETERS) continue
+        group[key] = (...told: number[]) => {
+          classes.push({ name: told[10]! >>> 0, destructor: told[12]! >>> 0 })
+          return (value as (...told: number[]) => void)(...told)
+        }
+        return true
+      }
+    }
+    return false
   }
   const { instantiate, instantiateStreaming } = WebAssembly
-  // the kernel's loader keeps its instance to itself
+  // the kernel's loader keeps its instance to itself; whatever else is loaded meanwhile passes untouched
   WebAssembly.instantiate = (async (source: BufferSource, imports?: WebAssembly.Imports) => {
-    const made = await instantiate(source, watched(imports))
-    exports = made.instance.exports
+    const kernel = watched(imports)
+    const made = await instantiate(source, imports)
+    if (kernel) exports = made.instance.exports
     return made
   }) as typeof instantiate
   WebAssembly.instantiateStreaming = async (source, imports) => {
-    const made = await instantiateStreaming(source, watched(imports))
-    exports = made.instance.exports
+    const kernel = watched(imports)
+    const made = await instantiateStreaming(source, imports)
+    if (kernel) exports = made.instance.exports
     return made
   }
   try {
