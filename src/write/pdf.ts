@@ -38,6 +38,8 @@ export async function writePdf(sheet: Sheet): Promise<Uint8Array> {
       ...(about.firm ? { Keywords: about.firm } : {}),
     },
   })
+  // nothing ever follows a text on its line, so that its end need not be found
+  doc.widthOfString = () => 0
   const chunks: Uint8Array[] = []
   const done = new Promise<Uint8Array>((resolve, reject) => {
     doc.on('data', (chunk: Uint8Array) => chunks.push(chunk))

@@ -5,7 +5,6 @@ import type { Mark, Weight } from '../../brief/mark.ts'
 import { acceptanceOf } from '../../check/acceptances.ts'
 import { checkPrint } from '../../check/print/check-print.ts'
 import type { OcctKernel } from '../../kernel/open.ts'
-import { writePdf } from '../../write/pdf.ts'
 import { checked } from '../checked.ts'
 import type { Drawing } from '../compile.ts'
 import { readArguments, UsageFault } from './arguments.ts'
@@ -81,6 +80,7 @@ async function writePrint(to: string, file: string, drawing: Drawing, marks: rea
     return
   }
   const name = file === '-' ? 'drawing' : basename(file).replace(/\.[^.]*$/, '')
+  const { writePdf } = await import('../../write/pdf.ts')
   await writeWhole(join(to, `${name}-check.pdf`), await writePdf(checkPrint({ brief, part, sheet, sizes }, marks)))
 }
 

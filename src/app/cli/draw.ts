@@ -1,6 +1,5 @@
 import { basename, dirname, join, resolve } from 'node:path'
 import type { OcctKernel } from '../../kernel/open.ts'
-import { writePdf } from '../../write/pdf.ts'
 import { writeStep } from '../../write/step.ts'
 import { writeSvg } from '../../write/svg.ts'
 import type { Drawing } from '../compile.ts'
@@ -19,6 +18,8 @@ export function draw(args: readonly string[], console: Console) {
   const { files, options } = readArguments('draw', args, { to: 'text', only: 'text', solid: 'text', quiet: 'flag' })
   const kinds = readKinds(options.only)
   const solid = typeof options.solid === 'string' ? options.solid : undefined
+  // its libraries load while the kernel starts
+  if (kinds.includes('pdf')) void import('../../write/pdf.ts')
   const names = distinctNames(files, typeof options.to === 'string' ? options.to : undefined, solid)
   return (kernel: OcctKernel, stopped: () => boolean): Promise<ExitCode> => {
     const write = async (file: string, drawing: Drawing) => {
@@ -82,7 +83,7 @@ const fileNameOf = (number: string): string =>
 async function contentOf(kind: Kind, drawing: Drawing, kernel: OcctKernel): Promise<string | Uint8Array | undefined> {
   switch (kind) {
     case 'pdf':
-      return drawing.sheet && writePdf(drawing.sheet)
+      return drawing.sheet && (await import('../../write/pdf.ts')).writePdf(drawing.sheet)
     case 'svg':
       return drawing.sheet && writeSvg(drawing.sheet)
     case 'step':

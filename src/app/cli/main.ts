@@ -1,14 +1,15 @@
 import { readFile } from 'node:fs/promises'
-import { openKernel } from '../../kernel/open.ts'
 import { UsageFault } from './arguments.ts'
-import { check } from './check.ts'
 import { type Console, openConsole } from './console.ts'
-import { draw } from './draw.ts'
 import { EXIT, type ExitCode } from './exit-codes.ts'
 import { COMMAND_HELP, EXIT_HELP, HELP } from './help.ts'
-import { open } from './open.ts'
-import { report } from './report.ts'
-import { tidy } from './tidy.ts'
+
+/** Each command is loaded when it is asked for: none waits for another's libraries. */
+const JOBS = {
+  draw: async () => (await import('./draw.ts')).draw,
+  report: async () => (await import('./report.ts')).report,
+  check: async () => (await import('./check.ts')).check,
+}
 
 const COMMANDS = ['draw', 'report', 'check', 'tidy', 'open', 'help']
 
@@ -57,7 +58,7 @@ async function run(args: readonly string[], console: Console): Promise<ExitCode>
     case 'report':
     case 'check': {
       if (asksHelp) return run(['help', command], console)
-      const job = { draw, report, check }[command](rest, console)
+      const job = (await JOBS[command]())(rest, console)
       let stop = false
       const onStop = () => {
         if (stop) process.exit(EXIT.stopped)
@@ -66,15 +67,16 @@ async function run(args: readonly string[], console: Console): Promise<ExitCode>
       }
       process.on('SIGINT', onStop)
       try {
+        const { openKernel } = await import('../../kernel/open.ts')
         return await job(await openKernel(), () => stop)
       } finally {
         process.off('SIGINT', onStop)
       }
     }
     case 'tidy':
-      return asksHelp ? run(['help', 'tidy'], console) : tidy(rest, console)
+      return asksHelp ? run(['help', 'tidy'], console) : (await import('./tidy.ts')).tidy(rest, console)
     case 'open':
-      return asksHelp ? run(['help', 'open'], console) : open(rest, console)
+      return asksHelp ? run(['help', 'open'], console) : (await import('./open.ts')).open(rest, console)
     default:
       throw unknownCommand(command)
   }
