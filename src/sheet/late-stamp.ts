@@ -1,6 +1,6 @@
 import type { Box2 } from '../geometry/evaluate.ts'
 import type { Vec2 } from '../geometry/vec.ts'
-import { boxOf, findSpot, grownBy } from './arrange/boxes.ts'
+import { findSpot, grownBy } from './arrange/boxes.ts'
 import { STAMP_LETTERS, stamp, stampShapes } from './furniture/stamp.ts'
 import type { SheetItem } from './sheet.ts'
 
@@ -17,10 +17,10 @@ interface Field {
 }
 
 /**
- * The stamp on a sheet that was laid out without one: clear of everything, if need be in the views' rooms and smaller. A
- * sheet so full that not even that is found carries it over its upper edge's middle, for it must not go without.
+ * The stamp on a sheet that was laid out without one: clear of everything, if need be in the views' rooms and smaller.
+ * Undefined on a sheet so full that not even that is found; it is never printed over something else.
  */
-export function lateStamp(field: Field, words: readonly [string, string]): SheetItem[] {
+export function lateStamp(field: Field, words: readonly [string, string]): SheetItem[] | undefined {
   const { frame, title, obstacles, sizes } = field
   const rooms = [...obstacles, ...field.rooms, ...sizes]
   const printed = [...obstacles, ...field.views.map((v) => grownBy(v, 2)), ...sizes]
@@ -33,8 +33,5 @@ export function lateStamp(field: Field, words: readonly [string, string]): Sheet
       }
     }
   }
-  const letters = STAMP_LETTERS.at(-1)!
-  const { lines, width, height } = stampShapes(words, letters)[0]!
-  const left = (frame.min[0] + frame.max[0] - width) / 2
-  return stamp(lines, boxOf(left, frame.max[1] - height, left + width, frame.max[1]), letters)
+  return undefined
 }

@@ -10,6 +10,7 @@ import { type GridPlacement, placeGrid, type Room } from './grid.ts'
 
 /** A block that must stand somewhere clear: a hole table, the stamp. */
 export interface LooseBlock {
+  readonly what: 'hole table' | 'stamp'
   /** Acceptable sizes, best first. */
   readonly sizes: readonly { readonly width: number; readonly height: number }[]
   readonly wish: 'above title block' | 'upper right'
@@ -30,6 +31,12 @@ export interface Request {
   readonly loose: readonly LooseBlock[]
 }
 
+export interface LooseSpot {
+  readonly what: LooseBlock['what']
+  readonly box: Box2
+  readonly size: number
+}
+
 /** Where everything stands on one sheet at one scale, paper mm. */
 export interface Composition {
   readonly format: Format
@@ -39,8 +46,8 @@ export interface Composition {
   readonly notes: { readonly box: Box2; readonly block: NotesBlock } | undefined
   readonly grid: GridPlacement
   readonly pictorial: { readonly box: Box2; readonly scale: number } | undefined
-  /** Boxes of the loose blocks in order, with the index of the size taken. */
-  readonly loose: readonly { readonly box: Box2; readonly size: number }[]
+  /** Boxes of the loose blocks in order, with the index of the size taken; undefined for one without room. */
+  readonly loose: readonly (LooseSpot | undefined)[]
   /** Nothing wished for was left out. */
   readonly whole: boolean
 }
@@ -87,12 +94,12 @@ export function compose(request: Request): Composition | undefined {
     )
     const rooms = [...grid.rooms.values()]
     const taken = [...fixed, ...rooms, ...(pictorial ? [grownBy(pictorial.box, PICTORIAL_CLEAR)] : [])]
-    const loose: { box: Box2; size: number }[] = []
+    const loose: (LooseSpot | undefined)[] = []
     for (const block of request.loose) {
-      const spot = placeLoose(block, [...taken, ...loose.map((l) => grownBy(l.box, CLEAR))], field, title)
-      if (spot) loose.push(spot)
+      const before = loose.flatMap((l) => (l ? [grownBy(l.box, CLEAR)] : []))
+      loose.push(placeLoose(block, [...taken, ...before], field, title))
     }
-    const looseStand = loose.length === request.loose.length
+    const looseStand = loose.every((l) => l)
     const pictorialStands = !request.pictorial || pictorial !== undefined
     const composition: Composition = {
       format,
@@ -262,19 +269,14 @@ function placeNotes(request: Request, frame: Box2, title: Box2): Composition['no
   return [at(frame.min[0] + CLEAR + 1, frame.min[1] + CLEAR + 1, Math.min(beside, MOST_NOTES_WIDTH)), above]
 }
 
-function placeLoose(
-  block: LooseBlock,
-  obstacles: readonly Box2[],
-  field: Box2,
-  title: Box2,
-): { box: Box2; size: number } | undefined {
+function placeLoose(block: LooseBlock, obstacles: readonly Box2[], field: Box2, title: Box2): LooseSpot | undefined {
   for (const [size, { width, height }] of block.sizes.entries()) {
     const wish: Vec2 =
       block.wish === 'above title block'
         ? [title.max[0] - CLEAR - width / 2, title.max[1] + CLEAR + height / 2]
         : [field.max[0] - width / 2, field.max[1] - height / 2]
     const box = findSpot(width, height, obstacles, field, wish)
-    if (box) return { box, size }
+    if (box) return { what: block.what, box, size }
   }
   return undefined
 }
