@@ -52,6 +52,22 @@ export class Cursor {
     return this.index >= this.lexemes.length
   }
 
+  /**
+   * Once for each phrase until the pieces are used up. A reader that took nothing of its phrase would read for ever:
+   * the piece is marked and stepped over.
+   */
+  *phrases(): Generator<void> {
+    let last: Lexeme | undefined
+    while (!this.done) {
+      const next = this.peek()
+      if (next === last) this.unexpected([], 'another word here')
+      else {
+        last = next
+        yield
+      }
+    }
+  }
+
   /** End of the piece before this one. */
   get before(): number {
     return this.lexemes[this.index - 1]?.to ?? this.statement.keyword.span.to
@@ -198,7 +214,8 @@ export class Cursor {
       })
       return
     }
-    const near = piece.kind === 'word' ? nearestWord(piece.text, vocabulary) : undefined
+    const nearest = piece.kind === 'word' ? nearestWord(piece.text, vocabulary) : undefined
+    const near = nearest?.toLowerCase() === piece.text.toLowerCase() ? undefined : nearest
     const what = piece.kind === 'word' || piece.kind === 'other' ? 'unknown-word' : 'out-of-place'
     const text =
       what === 'unknown-word' ? `“${show(piece.text)}” is not understood here` : `“${piece.text}” has no place here`

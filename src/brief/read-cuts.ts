@@ -17,7 +17,7 @@ function phrases(
   expected: string,
   phrase: () => boolean,
 ): void {
-  while (!c.done) {
+  for (const _ of c.phrases()) {
     if (c.skipSeparators()) place?.endClause()
     if (c.done) break
     if (phrase() || place?.take()) continue

@@ -99,7 +99,7 @@ function holeOf(
 
 function readCallout(c: Cursor, keyword: 'hole' | 'bore', place: PlacementReader): Callout {
   const out: Callout = {}
-  while (!c.done) {
+  for (const _ of c.phrases()) {
     if (c.skipSeparators()) place.endClause()
     if (c.done) break
     if (!takeCallout(c, out) && !place.take()) {

@@ -16,7 +16,7 @@ export function readOutline(c: Cursor): OutlineStock | undefined {
   let face: Side = 'front'
   let broken = false
   const start = c.statement.keyword.span
-  while (!c.done) {
+  for (const _ of c.phrases()) {
     c.skipSeparators()
     if (c.done) break
     if (c.takeWord('face')) face = readSide(c, 'the face seen true') ?? face

@@ -17,7 +17,7 @@ export function readViews(c: Cursor, keyword: 'views' | 'section' | 'pictorial')
     const request = readSection(c, c.statement.span.from)
     if (request) out.push(request)
   }
-  while (!c.done) {
+  for (const _ of c.phrases()) {
     c.skipSeparators()
     if (c.done) break
     const from = c.peek().from
@@ -117,7 +117,7 @@ export function readPlace(c: Cursor): PlaceRequest | undefined {
   let view: Side | undefined
   let row: ReturnType<typeof readNum>
   let side: Side | undefined
-  while (!c.done) {
+  for (const _ of c.phrases()) {
     c.skipSeparators()
     if (c.done) break
     if (c.takeWord('in')) {

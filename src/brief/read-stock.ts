@@ -120,7 +120,7 @@ function readPhrases(c: Cursor, keyword: StockKeyword, needs: readonly Need[]): 
     if (!sizes[need.key]) sizes[need.key] = size
     else c.mark('stated-twice', size.span, `${need.what} is stated twice`, { expected: `${need.what} once` })
   }
-  while (!c.done) {
+  for (const _ of c.phrases()) {
     c.skipSeparators()
     if (c.done) break
     if (c.take('times')) continue
@@ -175,7 +175,7 @@ function readAngleStock(c: Cursor): Stock | undefined {
     if (!side || isStanding(side)) return side
     return c.mark('unknown-side', from, `${what} cannot be ${side}`, { expected: 'rear, front, left or right' })
   }
-  while (!c.done) {
+  for (const _ of c.phrases()) {
     c.skipSeparators()
     if (c.done) break
     const made = c.takeWord('formed', 'rolled', 'machined')

@@ -35,7 +35,7 @@ export function readEdge(c: Cursor, kind: EdgeFeature['kind']): EdgeFeature | un
   let size: Size | undefined
   let second: { angle?: Angle; leg?: Size } | undefined
   let broken = false
-  while (!c.done) {
+  for (const _ of c.phrases()) {
     c.skipSeparators()
     if (c.done) break
     if (c.atCount() && !count) {
@@ -88,7 +88,7 @@ export function readBoss(c: Cursor, keyword: 'boss' | 'spigot'): BossFeature | u
   )
   const place = new PlacementReader(c, face?.text ?? '')
   const v: { count?: Count | undefined; diameter?: Size | undefined; height?: Size | undefined; broken?: boolean } = {}
-  while (!c.done) {
+  for (const _ of c.phrases()) {
     if (c.skipSeparators()) place.endClause()
     if (c.done) break
     if (c.atCount() && !v.count) {
@@ -154,7 +154,7 @@ function readCut(
       c.mark('stated-twice', size.span, `the ${key} of the ${word} is stated twice`, { expected: `the ${key} once` })
     else sizes[key] = size
   }
-  while (!c.done) {
+  for (const _ of c.phrases()) {
     c.skipSeparators()
     if (c.done) break
     if (c.atCount() && !count) {

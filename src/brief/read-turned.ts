@@ -11,7 +11,7 @@ export function readTurned(c: Cursor): TurnedStock | undefined {
   let lie: Lie | undefined
   let datum: Name | undefined
   let broken = false
-  while (!c.done) {
+  for (const _ of c.phrases()) {
     c.skipSeparators()
     if (c.done) break
     if (c.isLie(0) || (c.atWord('axis') && c.isLie(1))) lie = c.takeLie()

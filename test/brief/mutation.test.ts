@@ -126,6 +126,20 @@ describe('damaged briefs', () => {
     )
   })
 
+  // Once read for ever: a sign where a size may begin, and no size after it.
+  it.each([
+    'outline   8 thick, face front\n          right 120; up 20; slope left 100 up 100-# a note; left 20; close',
+    'outline   8 thick - ; right 120; close',
+    'plate     - × - × -',
+    'hole      top: - ⌀9 THRU -',
+    'chamfer   top edges: - × -',
+  ])('“%s” is answered', (statement) => {
+    const text = `units mm\npractice ISO\n${statement}\n`
+    const brief = readBrief(text)
+    sound(text, brief)
+    expect(brief.marks.map((m) => m.rule)).toContain('out-of-place')
+  })
+
   it.each(files)('%s: a statement that cannot be read loses nothing of the others', (file) => {
     const text = readFileSync(`examples/${file}`, 'utf8')
     const whole = readBrief(text)
