@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { lengthOf } from '../../src/geometry/evaluate.ts'
 import type { Vec3 } from '../../src/geometry/vec.ts'
 import { practiceFigures } from '../../src/standards/practice-figures.ts'
+import { bareCentre } from '../../src/views/centre-lines/bare-centre.ts'
 import { endOnCentreLines } from '../../src/views/centre-lines/end-on.ts'
 import { lengthwiseCentreLines } from '../../src/views/centre-lines/lengthwise.ts'
 import { isSymmetric, middleLine, middlesOf } from '../../src/views/centre-lines/middle.ts'
@@ -72,6 +73,26 @@ describe('seen end-on', () => {
         `centre line ${s(26)},${-s(26)} ${s(34)},${-s(34)}`,
       ].sort(),
     )
+  })
+
+  it('marks the bare centre of a bolt circle, once', () => {
+    const circle = feature(
+      { kind: 'bolt circle', centre: [10, 5, 0], radius: 30, normal: up },
+      [axis(40, 5, 4)],
+      [axis(-20, 5, 4)],
+    )
+    const lines = endOnCentreLines(circle, FRAMES.top, 3)
+    // A cross of 3.6 mm and its overruns on paper.
+    expect(toldAll(bareCentre(circle, FRAMES.top, lines, 3))).toEqual([
+      'centre line 10,3.2 10,6.8',
+      'centre line 8.2,5 11.8,5',
+    ])
+    const bore = endOnCentreLines(feature({ kind: 'single' }, [axis(10, 5, 12)]), FRAMES.top, 3)
+    expect(bareCentre(circle, FRAMES.top, [...lines, ...bore], 3)).toEqual([])
+    // Level line of a symmetric outline: only the upright one is wanting.
+    const [level] = bore.filter((l) => l.curve.kind === 'line' && l.curve.a[1] === l.curve.b[1])
+    expect(toldAll(bareCentre(circle, FRAMES.top, [...lines, level!], 3))).toEqual(['centre line 10,3.2 10,6.8'])
+    expect(bareCentre(circle, FRAMES.front, lines, 3)).toEqual([])
   })
 
   it('gives a slanted slot a line along its long way and one across each end', () => {

@@ -2,6 +2,7 @@ import type { Vec2, Vec3 } from '../../geometry/vec.ts'
 import type { Part } from '../../part/part.ts'
 import { projectPoint } from '../project.ts'
 import type { Frame, View, ViewLine } from '../view.ts'
+import { bareCentre } from './bare-centre.ts'
 import { endOnCentreLines, isEndOn } from './end-on.ts'
 import { lengthwiseCentreLines, liesInPlane } from './lengthwise.ts'
 import { middleLine, middlesOf } from './middle.ts'
@@ -25,7 +26,8 @@ export function centreLines(
 ): ViewLine[] {
   const { overrun, tolerance, section } = settings
   const shown = (axis: RoundAxis) => !section || liesInPlane(axis, section.point, section.normal)
-  const round = roundFeatures(part).flatMap((f) => {
+  const features = roundFeatures(part)
+  const round = features.flatMap((f) => {
     const endOn = section
       ? {
           ...f,
@@ -35,7 +37,8 @@ export function centreLines(
     return [...endOnCentreLines(endOn, frame, overrun), ...lengthwiseCentreLines(f, frame, overrun, shown)]
   })
   const middles = middlesOf(part).flatMap((m) => middleLine(m, outline, box, frame, overrun, tolerance) ?? [])
-  return [...round, ...middles]
+  const drawn = [...round, ...middles]
+  return [...drawn, ...features.flatMap((f) => bareCentre(f, frame, drawn, overrun))]
 }
 
 /** True where an arc of the outline turns about the axis. */
