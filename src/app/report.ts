@@ -1,5 +1,10 @@
+import type { Brief } from '../brief/brief.ts'
+import { frameText } from '../brief/frame/frame.ts'
 import { locate } from '../brief/locate.ts'
 import type { Mark } from '../brief/mark.ts'
+import type { Span } from '../brief/span.ts'
+import { type FrameCondition, frameConditions } from '../check/measure/frame-conditions.ts'
+import type { Part } from '../part/part.ts'
 import type { Dimension } from '../sizes/dimension.ts'
 import { describeViews } from '../views/describe.ts'
 import type { Drawing } from './compile.ts'
@@ -29,8 +34,14 @@ export interface Report {
     readonly direction: string
     readonly view: string
     readonly reference: boolean
+    /** Theoretically exact: boxed, without a tolerance of its own. */
+    readonly basic: boolean
     readonly line: number | undefined
   }[]
+  /** Datum letters and what they are taken from. */
+  readonly datums: readonly { readonly letter: string; readonly feature: string; readonly line: number | undefined }[]
+  /** Geometric tolerances, one entry a row of a frame, lengths in mm. */
+  readonly frames: readonly (FrameCondition & { readonly text: string; readonly line: number | undefined })[]
   readonly proof?: {
     readonly complete: boolean
     readonly sentence: string
@@ -86,8 +97,15 @@ export function reportOn(drawing: Drawing): Report {
       direction: d.direction,
       view: d.view,
       reference: d.reference,
+      basic: d.basic,
       line: place(d)?.line,
     })),
+    datums: (brief.datums ?? []).map((d, i) => ({
+      letter: d.letter.text,
+      feature: part?.named?.datums[i]?.id ?? d.of.text,
+      line: place(d)?.line,
+    })),
+    frames: part ? framesIn({ brief, part }, (f) => place(f)?.line) : [],
     ...(sizes
       ? {
           proof: {
@@ -111,6 +129,19 @@ export function reportOn(drawing: Drawing): Report {
       column: place(mark)?.column,
     })),
   }
+}
+
+function framesIn(
+  subject: { readonly brief: Brief; readonly part: Part },
+  lineOf: (said: { readonly span: Span }) => number | undefined,
+): Report['frames'] {
+  const conditions = frameConditions(subject)
+  const rows = (subject.brief.frames ?? []).flatMap((said) =>
+    frameText(said.frame)
+      .split('\n')
+      .map((text, i) => ({ text, said, row: said.frame.rows[i]! })),
+  )
+  return conditions.map((c, i) => ({ ...c, text: rows[i]!.text, line: lineOf(rows[i]!.row) }))
 }
 
 /** A callout on one line, its stacked tolerances written one after the other. */
@@ -169,6 +200,9 @@ export function printReport(report: Report): string {
     for (const size of report.sizes) {
       say('  size', `${size.text}  (${size.view} view${size.line === undefined ? '' : `, line ${size.line}`})`)
     }
+    for (const d of report.datums)
+      say('  datum', `${d.letter}, ${d.feature}${d.line === undefined ? '' : `  (line ${d.line})`}`)
+    for (const f of report.frames) say('  frame', frameLine(f, length))
     for (const missing of report.proof.missing) say('  missing', missing)
     for (const repeated of report.proof.repeated) say('  repeated', repeated)
   }
@@ -178,6 +212,17 @@ export function printReport(report: Report): string {
     say('mark', `${mark.weight}: ${at}${mark.text}${mark.expected ? ` Expected ${mark.expected}.` : ''}`)
   }
   return `${lines.join('\n')}\n`
+}
+
+/** `⌖ ⌀0.2 Ⓜ A B  hole A: bonus up to 0.36 mm, virtual condition 8.8 mm`. */
+function frameLine(f: Report['frames'][number], length: (mm: number) => string): string {
+  const { virtualCondition } = f.boundaries ?? {}
+  const more = [
+    ...(f.material !== 'S' && f.bonus !== undefined ? [`bonus up to ${length(f.bonus)}`] : []),
+    ...(virtualCondition === undefined ? [] : [`virtual condition ${length(virtualCondition)}`]),
+  ]
+  const line = f.line === undefined ? '' : `  (line ${f.line})`
+  return `${f.text}  ${f.feature}${more.length > 0 ? `: ${more.join(', ')}` : ''}${line}`
 }
 
 function trimmed(value: number, digits: number): string {

@@ -1,4 +1,4 @@
-import type { Characteristic } from '../../brief/frame/frame.ts'
+import { type Characteristic, characteristics } from '../../brief/frame/frame.ts'
 import type { Num, Unit } from '../../brief/size.ts'
 import {
   type Boundaries,
@@ -36,14 +36,20 @@ export function frameConditions(subject: Pick<Subject, 'brief' | 'part'>): Frame
 function conditionsOf({ said, feature }: HeldFrame, { brief }: Pick<Subject, 'brief'>): FrameCondition[] {
   const { header } = brief
   const limits = feature?.threaded ? undefined : feature?.size && limitsOf(feature.size)
+  const { family } = characteristics[said.frame.characteristic]
   return said.frame.rows.map((row): FrameCondition => {
-    const toleranced: TolerancedFeature | undefined = limits && {
-      of: feature?.internal ? 'hole' : 'shaft',
-      ...limits,
-      tolerance: lengthOf(row.value, header.units),
-      modifier: row.material ?? 'S',
-      ...(row.most ? { most: lengthOf(row.most, header.units) } : {}),
-    }
+    // Boundaries are of axes and middle planes; the form and the runout of a surface have none.
+    const derived = family === 'orientation' || family === 'location' || row.zone !== 'width' || row.material
+    const toleranced: TolerancedFeature | undefined =
+      !derived || !limits
+        ? undefined
+        : {
+            of: feature?.internal ? 'hole' : 'shaft',
+            ...limits,
+            tolerance: lengthOf(row.value, header.units),
+            modifier: row.material ?? 'S',
+            ...(row.most ? { most: lengthOf(row.most, header.units) } : {}),
+          }
     const least =
       toleranced && (toleranced.of === 'hole') === (toleranced.modifier === 'M') ? toleranced.max : toleranced?.min
     return {

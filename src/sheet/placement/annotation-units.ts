@@ -21,7 +21,11 @@ const OFF_MIDDLE = 0.15
 /** How far out on an extension line of the edge, mm. */
 const OUT = [6, 10, 15, 21]
 /** What standing on an extension line costs over standing at the edge. */
-const ON_EXTENSION = 0.8
+const ON_EXTENSION = 1.6
+/** What standing behind a neighbour costs. */
+const COVERED = 4
+/** What standing where another line meets the edge costs. */
+const AT_CROSSING = 1
 /** What pointing at the mouth of a hole costs. */
 const AT_OPENING = 6
 /** Lengths of the line between a datum's triangle and its box, mm. */
@@ -101,7 +105,10 @@ function spotsOf(desk: Desk, owner: number, places: readonly SurfacePlace[]): Sp
       const inside = along(p, place.out, -0.4)
       // In a section the place must be material that is cut, not the mouth of a hole.
       const open = cut && desk.ink.hatchedAt(inside[0], inside[1]) === undefined ? AT_OPENING : 0
-      return { at: p, out: [place.out], own: own + OFF_MIDDLE * i + open, target: at(p) }
+      const crossed = crossedAt(desk, p, u) ? AT_CROSSING : 0
+      // Where a neighbour stands before the face, the line there reads as the neighbour's end.
+      const covered = seesOut(desk, owner, p, place.out) ? 0 : COVERED
+      return { at: p, out: [place.out], own: own + OFF_MIDDLE * i + open + crossed + covered, target: at(p) }
     })
     const beyond = (
       [
@@ -112,7 +119,8 @@ function spotsOf(desk: Desk, owner: number, places: readonly SurfacePlace[]): Sp
       extensions(desk, owner, end, way).map(
         ({ p, line, far }): Spot => ({
           at: p,
-          out: [place.out, back(place.out)],
+          // From outside the material there too (ISO 21920-1, from memory).
+          out: [place.out],
           own: own + ON_EXTENSION + 0.04 * far,
           fixed: line,
           target: { kind: 'point', at: inView(p) },
@@ -120,6 +128,21 @@ function spotsOf(desk: Desk, owner: number, places: readonly SurfacePlace[]): Sp
       ),
     )
     return [...edge, ...beyond]
+  })
+}
+
+/** Nothing of the view stands before the point; not looked into for slanting faces. */
+function seesOut(desk: Desk, owner: number, p: Vec2, out: Vec2): boolean {
+  const square = Math.min(Math.abs(out[0]), Math.abs(out[1])) < 1e-6
+  return !square || desk.ink.sees(owner, along(p, out, 0.3), out)
+}
+
+/** Another line meets the edge at the point: a centre line, a border of a cut. */
+function crossedAt(desk: Desk, p: Vec2, u: Vec2): boolean {
+  const { ends } = desk.ink
+  return desk.ink.search(p[0] - 0.8, p[1] - 0.8, p[0] + 0.8, p[1] + 0.8).some((i) => {
+    const [vx, vy] = [ends[4 * i + 2]! - ends[4 * i]!, ends[4 * i + 3]! - ends[4 * i + 1]!]
+    return Math.abs(vx * u[1] - vy * u[0]) > 0.1 * Math.hypot(vx, vy)
   })
 }
 
@@ -200,6 +223,11 @@ function textureOptions(
       slab('text', put(left + wide, art.clear + half), u, wide, half),
       bar('leader', put(0, 0.3), put(left, art.clear)),
       bar('leader', put(0, 0.3), put(-art.point, art.short)),
+      ...(sign.lay
+        ? [0.4, 0.9].map((y) => bar('shoulder', put(left, y * text), put(left + 1.2 * text, y * text)))
+        : []),
+      // Upright through the vee: no centre line may run there.
+      bar('leader', put(0, 0.3), put(0, art.short)),
     ]
     const block = signBlock([art], -art.point)
     const piece = drawn(shapes, [], [{ block, centre: spot.at, angle, justify: 'start' }])

@@ -20,8 +20,8 @@ export interface Block {
   readonly firstMid: number
   readonly lastMid: number
   readonly lines: readonly { readonly parts: readonly CalloutPart[]; readonly width: number; readonly base: number }[]
-  /** Box drawn round a basic size. */
-  readonly framed: boolean
+  /** A basic size: a box round the number in the first line. */
+  readonly box?: SizeBox
   /** Signs under the lines, by the level of their lower edges above the block's middle. */
   readonly signs: readonly BlockSign[]
   /** Level at which a leader meets the block's side, where that is not the lettering's own. */
@@ -30,6 +30,14 @@ export interface Block {
   readonly stands?: true
   /** A profile all around: a circle at the leader's elbow. */
   readonly allAround?: true
+}
+
+interface SizeBox {
+  /** Width of the count before the box (`4X `), and of the box. */
+  readonly before: number
+  readonly width: number
+  readonly below: number
+  readonly above: number
 }
 
 interface BlockSign {
@@ -57,8 +65,11 @@ export function blockOf(
   signs: readonly Sign[] = [],
 ): Block {
   const h = figures.text
-  const pad = framed ? FRAME * h : 0
-  const extents = callout.lines.map((parts) => textExtent(parts, h, STYLE))
+  const box = framed ? sizeBox(callout.lines[0] ?? [], h) : undefined
+  const extents = callout.lines.map((parts, i) => {
+    const own = textExtent(parts, h, STYLE)
+    return box && i === 0 ? { width: box.before + box.width, above: box.above, below: box.below } : own
+  })
   const textWidth = Math.max(0, ...extents.map((e) => e.width))
   const space = h * (figures.practice.lettering.lineRatio - 1)
   let y = 0
@@ -85,18 +96,42 @@ export function blockOf(
       ? bases.length === 0 || figures.iso
         ? (top.base + top.art.height + last.base) / 2 + shift
         : undefined
-      : hung[0] && hung[0].base + hung[0].art.height + shift
+      : hung[0]
+        ? hung[0].base + hung[0].art.height + shift
+        : // A line under the box would double its lower edge.
+          box && figures.iso
+          ? (bases[0] ?? 0) + shift + h / 2
+          : undefined
   return {
-    width: Math.max(textWidth, ...arts.map((a) => a.width)) + 2 * pad,
-    height: -bottom + 2 * pad,
+    width: Math.max(textWidth, ...arts.map((a) => a.width)),
+    height: -bottom,
     firstMid: (bases[0] ?? 0) + shift + h / 2,
     lastMid: (bases.at(-1) ?? 0) + shift + h / 2,
     lines: callout.lines.map((parts, i) => ({ parts, width: extents[i]!.width, base: bases[i]! + shift })),
-    framed,
+    ...(box ? { box } : {}),
     signs: hung.map(({ art, base }) => ({ art, base: base + shift })),
     ...(joint === undefined ? {} : { joint }),
     ...(signs.some((sign) => sign.kind === 'frame' && sign.allAround) ? { allAround: true } : {}),
   }
+}
+
+/** The box round the number of a line; the count stands before it (ASME Y14.5-2018 Fig. 4-1, from memory). */
+function sizeBox(line: readonly CalloutPart[], h: number): SizeBox {
+  const { count, rest } = counted(line)
+  const own = textExtent(rest, h, STYLE)
+  return {
+    before: count === '' ? 0 : textExtent([count], h, STYLE).width,
+    width: own.width + 2 * FRAME * h,
+    above: own.above + FRAME * h,
+    below: own.below + FRAME * h,
+  }
+}
+
+/** A line's `4X ` and what follows it. */
+function counted(line: readonly CalloutPart[]): { readonly count: string; readonly rest: readonly CalloutPart[] } {
+  const [first, ...more] = line
+  const count = typeof first === 'string' ? (/^\d+[X×] /.exec(first)?.[0] ?? '') : ''
+  return typeof first === 'string' ? { count, rest: [first.slice(count.length), ...more] } : { count, rest: line }
 }
 
 /** Frames under each other, the datum letter hanging from the last, or from a line under the lettering. */
@@ -111,7 +146,7 @@ function artsOf(signs: readonly Sign[], h: number, textWidth: number): Art[] {
 /** A block of signs alone that are drawn about its middle. */
 export function signBlock(arts: readonly Art[], left = 0, base = 0): Block {
   const signs = arts.map((art) => ({ art, base, left }))
-  return { width: 0, height: 0, firstMid: 0, lastMid: 0, lines: [], framed: false, signs }
+  return { width: 0, height: 0, firstMid: 0, lastMid: 0, lines: [], signs }
 }
 
 /** Reference sizes stand in brackets; a callout that already carries them is left alone. */
@@ -149,36 +184,32 @@ export function blockItems(
   const a = (angle * Math.PI) / 180
   const put = (x: number, y: number): Vec2 =>
     add(centre, [x * Math.cos(a) - y * Math.sin(a), x * Math.sin(a) + y * Math.cos(a)])
-  const inner = block.width / 2 - (block.framed ? FRAME * figures.text : 0)
-  const items = block.lines.flatMap((line) =>
-    lettering(line.parts, {
-      ...STYLE,
-      role: 'dimension',
-      at: put(justify === 'start' ? -inner : justify === 'end' ? inner : 0, line.base),
-      height: figures.text,
-      anchor: justify,
-      angle,
-      tie,
-    }),
-  )
+  const inner = block.width / 2
+  const leftOf = (width: number) => (justify === 'start' ? -inner : justify === 'end' ? inner - width : -width / 2)
+  const write = (parts: readonly CalloutPart[], at: Vec2, anchor: Justify) =>
+    lettering(parts, { ...STYLE, role: 'dimension', at, height: figures.text, anchor, angle, tie })
+  const { box } = block
+  const items = block.lines.flatMap((line, i): SheetItem[] => {
+    if (!box || i > 0) {
+      return write(line.parts, put(justify === 'start' ? -inner : justify === 'end' ? inner : 0, line.base), justify)
+    }
+    const { count, rest } = counted(line.parts)
+    const left = leftOf(line.width) + box.before
+    const [low, high] = [line.base - box.below, line.base + box.above]
+    const corners = [put(left, low), put(left + box.width, low), put(left + box.width, high), put(left, high)]
+    return [
+      ...(count === '' ? [] : write([count], put(left - box.before, line.base), 'start')),
+      ...write(rest, put(left + FRAME * figures.text, line.base), 'start'),
+      ...corners.map((p, k): SheetItem => {
+        const curve = { kind: 'line' as const, a: p, b: corners[(k + 1) % 4]! }
+        return { item: 'stroke', kind: 'symbol', curve, width: figures.line, tie }
+      }),
+    ]
+  })
   for (const { art, base, left } of block.signs) {
     const spare = block.width / 2 - art.width
     const x = left ?? (justify === 'start' ? -block.width / 2 : justify === 'end' ? spare : -art.width / 2)
     items.push(...artItems(art, { at: put(x, base), angle, height: figures.text, line: figures.line, tie }))
-  }
-  if (block.framed) {
-    const [w, h] = [block.width / 2, block.height / 2]
-    const corners = [put(-w, -h), put(w, -h), put(w, h), put(-w, h)]
-    corners.forEach((p, i) => {
-      const q = corners[(i + 1) % 4]!
-      items.push({
-        item: 'stroke',
-        kind: 'symbol',
-        curve: { kind: 'line', a: p, b: q },
-        width: figures.line,
-        tie,
-      })
-    })
   }
   return items
 }

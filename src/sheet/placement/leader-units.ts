@@ -17,7 +17,7 @@ import {
   type Unit,
 } from './form.ts'
 import { onPaper } from './ink.ts'
-import { bar, type Shape } from './shapes.ts'
+import { bar, type Shape, slab } from './shapes.ts'
 import { obeying, type PaperSide, paperSide } from './sides.ts'
 import { along, back, dot, polar } from './vec.ts'
 import { WEIGHTS } from './weights.ts'
@@ -273,6 +273,11 @@ function leaderMember({ desk, owner, dimension: d, block, tie, fixed }: Note, l:
   const shapes: Shape[] = [text, bar('leader', l.tip, elbow), arrow(l.tip, l.far ? l.way : inward, f, !l.far)]
   if (l.far) shapes.push(bar('dimension', l.far, l.tip), arrow(l.far, inward, f))
   shapes.push(bar('shoulder', elbow, shoulder))
+  if (block.allAround) {
+    const circle = slab('text', elbow, [1, 0], f.text / 2, f.text / 2)
+    if (!desk.ground.holdsText(circle, owner, false)) return []
+    shapes.push(circle)
+  }
   const print = () => ({
     strokes: [
       ...(l.far ? [{ kind: 'dimension' as const, curve: { kind: 'line' as const, a: l.far, b: l.tip } }] : []),

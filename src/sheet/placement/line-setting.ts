@@ -94,9 +94,12 @@ export class LineSetting {
     const n = this.#n
     const elbow: Vec2 = [from[0] + u[0] * along + n[0] * outward, from[1] + u[1] * along + n[1] * outward]
     const sx = elbow[0] >= from[0] ? 1 : -1
-    const length = Math.max(block.width, this.#span.under?.width ?? 0) + 1
+    const boxed = block.joint !== undefined
+    const length = boxed ? f.shoulder : Math.max(block.width, this.#span.under?.width ?? 0) + 1
     const end: Vec2 = [elbow[0] + sx * length, elbow[1]]
-    const centre: Vec2 = [elbow[0] + (sx * length) / 2, elbow[1] + f.textGap + block.height / 2]
+    const centre: Vec2 = boxed
+      ? [end[0] + (sx * block.width) / 2, elbow[1] - block.joint!]
+      : [elbow[0] + (sx * length) / 2, elbow[1] + f.textGap + block.height / 2]
     return { from, elbow, end, centre, text: textSlab(block, centre, 0) }
   }
 

@@ -43,7 +43,7 @@ export function textureArt(sign: TextureSign, height: number): TextureArt {
   }
   const texts: Art['texts'][number][] = [{ text: sign.value, at: [value, (LONG - 1.4) * h], anchor: 'start' }]
   if (sign.process) texts.push({ text: sign.process, at: [knee + 0.15 * h, (LONG + 0.35) * h], anchor: 'start' })
-  if (sign.lay) texts.push({ text: sign.lay, at: [point + 0.75 * h, 0.2 * h], anchor: 'start' })
+  if (sign.lay) texts.push({ text: sign.lay, at: [point + 0.95 * h, 0.2 * h], anchor: 'start' })
   return {
     sign,
     width: right,
