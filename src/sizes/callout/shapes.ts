@@ -9,8 +9,9 @@ const one = (...parts: CalloutPart[]): Callout => ({ lines: [tidy(parts)] })
 export const lengthCallout = (size: Size, writing: SheetWriting, count = 1): Callout =>
   one(writing.habit.times(count), ...sizeParts(size, writing))
 
-export const diameterCallout = (size: Size, writing: SheetWriting, count = 1): Callout =>
-  one(writing.habit.times(count), ...sizeParts(size, writing, '⌀'))
+/** ⌀; S⌀ on a sphere. */
+export const diameterCallout = (size: Size, writing: SheetWriting, count = 1, spherical = false): Callout =>
+  one(writing.habit.times(count), ...sizeParts(size, writing, spherical ? 'S⌀' : '⌀'))
 
 /** R; SR on a sphere. */
 export const radiusCallout = (size: Size, writing: SheetWriting, count = 1, spherical = false): Callout =>

@@ -65,6 +65,7 @@ function radius(context: Context, unknown: Unknown): Draft | undefined {
   const { surface, faces } = element
   if (surface.kind === 'plane' || surface.kind === 'spline') return undefined
   const r = model.values[unknown.id]!
+  const ball = surface.kind === 'sphere'
   const feature = featureOf(part, faces)
   const span = feature?.feature?.span
   const whole = part.body.edges.some(
@@ -76,7 +77,7 @@ function radius(context: Context, unknown: Unknown): Draft | undefined {
   const size = sizeOf(context, whole ? 2 * r : r, span)
   return {
     id: `derived/${nameOf(part, model, element.id)}/${whole ? 'diameter' : 'radius'}`,
-    callout: whole ? diameterCallout(size, writing) : radiusCallout(size, writing),
+    callout: whole ? diameterCallout(size, writing, 1, ball) : radiusCallout(size, writing, 1, ball),
     value: size.mm,
     size,
     direction: whole ? 'diameter' : 'radius',

@@ -52,7 +52,7 @@ export function diameterDraft(context: Context, chosen: Chosen<'diameter'>): Dra
   const feature = chosen.group && context.features.has(chosen.group) ? chosen.group : undefined
   return {
     id: `${chosen.group ?? 'stock'}/diameter/${chosen.of}`,
-    callout: diameterCallout(chosen.size, context.writing, chosen.count),
+    callout: diameterCallout(chosen.size, context.writing, chosen.count, surface.kind === 'sphere'),
     value: chosen.size.mm,
     size: chosen.size,
     direction: 'diameter',
@@ -75,6 +75,8 @@ export function radiusDraft(context: Context, chosen: Chosen<'radius'>): Draft |
   const faces = facesById(context, chosen.faces)
   if (faces.length === 0) return noFace(context, chosen)
   const spherical = faces[0]!.surface.kind === 'sphere'
+  // A ball end as round as its diameter allows follows from the diameter.
+  const follows = spherical && faces.every((f) => endsRound(context, f.id, chosen.size.mm))
   const feature = chosen.group && context.features.has(chosen.group) ? chosen.group : undefined
   return {
     id: `${chosen.group ?? 'stock'}/radius/${chosen.of}`,
@@ -85,9 +87,19 @@ export function radiusDraft(context: Context, chosen: Chosen<'radius'>): Draft |
     direction: 'radius',
     states: [{ kind: 'radius', faces: chosen.faces }],
     shows: showRadius(chosen.faces, chosen.size.mm),
+    ...(follows ? { reference: true } : {}),
     span: chosen.span,
     ...(feature ? { feature } : {}),
   }
+}
+
+/** The ball runs smoothly into a cylinder of its own radius. */
+function endsRound({ part: { body } }: Context, ball: number, r: number): boolean {
+  return body.edges.some(({ smooth, faces }) => {
+    const other = faces.find((f) => f !== ball)
+    const next = body.faces.find((f) => f.id === other)?.surface
+    return smooth && faces.includes(ball) && next?.kind === 'cylinder' && Math.abs(next.r - r) < 1e-6
+  })
 }
 
 export function chamferDraft(context: Context, chosen: Chosen<'chamfer'>): Draft | undefined {
