@@ -2,6 +2,7 @@ import type { DatumFeature, FaceTexture, FrameStatement } from './geometric.ts'
 import type { Mark } from './mark.ts'
 import type { Angle, Count, Num, Size, Unit } from './size.ts'
 import type { Span } from './span.ts'
+import type { Name, Words } from './words.ts'
 
 /** The part's own sides as seen in the front view, whatever face is worked. */
 export type Side = 'left' | 'right' | 'front' | 'rear' | 'top' | 'bottom'
@@ -10,14 +11,7 @@ export type Projection = 'third angle' | 'first angle'
 /** The axis along which a bar, tube or turned part lies. */
 export type Lie = 'left-right' | 'front-rear' | 'up-down'
 
-/** A piece of text with its place. */
-export interface Words {
-  readonly text: string
-  readonly span: Span
-}
-
-/** A name of a face, edge, heel, axis or feature, in the drafter's words; part/ resolves it. */
-export type Name = Words
+export type { Name, Words }
 
 // ---------------------------------------------------------------- header
 

@@ -1,7 +1,7 @@
-import type { Name, Words } from './brief.ts'
 import type { Frame } from './frame/frame.ts'
 import type { Num } from './size.ts'
 import type { Span } from './span.ts'
+import type { Name, Words } from './words.ts'
 
 /** `datum A  rear face`: the feature from which a datum is taken. */
 export interface DatumFeature {

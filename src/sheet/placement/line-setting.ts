@@ -94,7 +94,7 @@ export class LineSetting {
     const n = this.#n
     const elbow: Vec2 = [from[0] + u[0] * along + n[0] * outward, from[1] + u[1] * along + n[1] * outward]
     const sx = elbow[0] >= from[0] ? 1 : -1
-    const boxed = block.joint !== undefined
+    const boxed = block.joint !== undefined && this.#span.under === undefined
     const length = boxed ? f.shoulder : Math.max(block.width, this.#span.under?.width ?? 0) + 1
     const end: Vec2 = [elbow[0] + sx * length, elbow[1]]
     const centre: Vec2 = boxed
