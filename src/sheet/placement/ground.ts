@@ -48,15 +48,16 @@ export class Ground {
     let sum = 0
     for (const s of shapes) {
       if (!this.#free(s, owner)) return Infinity
-      sum += s.shape === 'slab' ? this.#slabCost(s, owner, onPart) : this.#barCost(s)
-      if (sum === Infinity) return sum
+      const ink = s.shape === 'slab' ? this.#slabCost(s) : this.#barCost(s)
+      if (ink === Infinity) return ink
+      sum += s.shape === 'slab' ? ink + this.#voidCost(s, owner, onPart) : ink
     }
     return sum
   }
 
   /** False where text could not stand whatever else is there. */
-  holdsText(s: Slab, owner: number, onPart: boolean): boolean {
-    return this.#free(s, owner) && this.#slabCost(s, owner, onPart) < Infinity
+  holdsText(s: Slab, owner: number): boolean {
+    return this.#free(s, owner) && this.#slabCost(s) < Infinity
   }
 
   #free(s: Shape, owner: number): boolean {
@@ -71,7 +72,7 @@ export class Ground {
     return true
   }
 
-  #slabCost(s: Slab, owner: number, onPart: boolean): number {
+  #slabCost(s: Slab): number {
     const ink = this.#ink
     const margin = s.role === 'text' ? CLEAR.ink : -0.1
     const body = s.role === 'arrow' ? behindTip(s) : s
@@ -88,19 +89,22 @@ export class Ground {
     }
     if (s.role !== 'text') return sum
     if (ink.hasHatching && ink.hatchedAt(s.cx, s.cy) !== undefined) return Infinity
-    if (!onPart && !s.inStep) {
-      const { min, max } = ink.views[owner]!.box
-      if (s.cx > min[0] && s.cx < max[0] && s.cy > min[1] && s.cy < max[1]) {
-        const ways = [
-          [0, 1],
-          [1, 0],
-          [0, -1],
-          [-1, 0],
-        ] as const
-        sum += ways.some((w) => ink.sees(owner, [s.cx, s.cy], w)) ? WEIGHTS.textInVoid : WEIGHTS.textOverPart
-      }
-    }
     return sum
+  }
+
+  /** What text costs beside its ink: where it lies on the part, and less in a hole of it. */
+  #voidCost(s: Slab, owner: number, onPart: boolean): number {
+    if (s.role !== 'text' || onPart || s.inStep) return 0
+    const { min, max } = this.#ink.views[owner]!.box
+    if (!(s.cx > min[0] && s.cx < max[0] && s.cy > min[1] && s.cy < max[1])) return 0
+    const ways = [
+      [0, 1],
+      [1, 0],
+      [0, -1],
+      [-1, 0],
+    ] as const
+    const inVoid = ways.some((way) => this.#ink.sees(owner, [s.cx, s.cy], way))
+    return inVoid ? WEIGHTS.textInVoid : WEIGHTS.textOverPart
   }
 
   /** A straight centre line may be broken for text where enough of it is left on both sides. */

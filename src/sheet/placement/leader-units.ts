@@ -17,6 +17,7 @@ import {
   type Unit,
 } from './form.ts'
 import { onPaper } from './ink.ts'
+import { leastFirst } from './least-first.ts'
 import { bar, type Shape, slab } from './shapes.ts'
 import { obeying, type PaperSide, paperSide } from './sides.ts'
 import { along, back, dot, polar } from './vec.ts'
@@ -44,7 +45,7 @@ export function leaderUnits(desk: Desk, owner: number, dimensions: readonly Dime
       options = toTarget(note, { kind: 'circle', centre: m.centre, radius: m.radius })
     } else if (m.kind === 'radius') options = toArc(note, m)
     else return []
-    options.sort((a, b) => a.own - b.own)
+    options = leastFirst(options)
     return [
       {
         id: d.id,
@@ -268,14 +269,14 @@ function leaderMember({ desk, owner, dimension: d, block, tie, fixed }: Note, l:
     centre = [shoulder[0] + sx * (gap + block.width / 2), elbow[1] - mid]
   }
   const text = textSlab(block, centre, 0)
-  if (!desk.ground.holdsText(text, owner, false)) return []
+  if (!desk.ground.holdsText(text, owner)) return []
   const inward: Vec2 = [-l.way[0], -l.way[1]]
   const shapes: Shape[] = [text, bar('leader', l.tip, elbow), arrow(l.tip, l.far ? l.way : inward, f, !l.far)]
   if (l.far) shapes.push(bar('dimension', l.far, l.tip), arrow(l.far, inward, f))
   shapes.push(bar('shoulder', elbow, shoulder))
   if (block.allAround) {
     const circle = slab('text', elbow, [1, 0], f.text / 2, f.text / 2)
-    if (!desk.ground.holdsText(circle, owner, false)) return []
+    if (!desk.ground.holdsText(circle, owner)) return []
     shapes.push(circle)
   }
   const print = () => ({
