@@ -81,19 +81,6 @@ export class AnalyticSight implements LineOfSight {
 /** The random primitives lie within this of the origin, mm. */
 export const REACH = 30
 
-/** Volume of a recipe by lines of sight on a fine grid: right to about one percent. */
-export function volumeByRays(recipe: Recipe, frame: Frame): number {
-  const sight = new AnalyticSight(recipe, frame)
-  const steps = 240
-  let sum = 0
-  for (let i = 0; i < steps; i++)
-    for (let j = 0; j < steps; j++) {
-      const met = sight.at((2 * (i + 0.5) * REACH) / steps - REACH, (2 * (j + 0.5) * REACH) / steps - REACH)
-      for (let k = 0; k + 1 < met.length; k += 2) sum += met[k]!.depth - met[k + 1]!.depth
-    }
-  return sum * ((2 * REACH) / steps) ** 2
-}
-
 /** Numbers that are equal for coincident surfaces: all faces of a primitive, in the order `crossings` counts them. */
 function surfacesOf(p: Primitive): number[][] {
   const plane = (n: Vec3, at: Vec3): number[] => {

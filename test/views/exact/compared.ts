@@ -87,7 +87,7 @@ export function judged(
  * Share of lines of sight on which the solid that the kernel made is not the one of its recipe: other faces are met, or in
  * other depths. Lines near an outline, where the triangulation strays, are left out.
  */
-export function shareWrong(mesh: Mesh, recipe: Recipe, frame: Frame): number {
+export function shareWrong(mesh: Mesh, recipe: Recipe, frame: Frame, steps = 160): number {
   const [made, meant] = [new Sight(mesh, frame), new AnalyticSight(recipe, frame)]
   const depths = (hits: readonly Hit[]) => {
     // what is thinner than the triangulation is exact counts for nothing
@@ -101,7 +101,6 @@ export function shareWrong(mesh: Mesh, recipe: Recipe, frame: Frame): number {
   const same = (a: readonly number[], b: readonly number[], within: number) =>
     a.length === b.length && a.every((x, i) => Math.abs(x - b[i]!) <= within)
   let [tried, wrong] = [0, 0]
-  const steps = 160
   for (let i = 0; i < steps; i++)
     for (let j = 0; j < steps; j++) {
       const [x, y] = [(2 * (i + 0.5) * REACH) / steps - REACH, (2 * (j + 0.5) * REACH) / steps - REACH]

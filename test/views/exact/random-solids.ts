@@ -103,6 +103,33 @@ export function randomSolid(make: Shapes, seed: number, kinds: readonly string[]
   }
 }
 
+/**
+ * The solid of a recipe with every primitive turned about its own axis, which changes nothing but where its seams lie.
+ * For primitives of revolution only.
+ */
+export function turnedSolid(make: Shapes, recipe: Recipe, degrees: number): SolidKey {
+  const one = (p: Primitive): SolidKey => {
+    switch (p.kind) {
+      case 'frustum': {
+        const plain = p.r === p.q ? make.cylinder(p.at, p.axis, p.r, p.h) : make.cone(p.at, p.axis, p.r, p.q, p.h)
+        return make.rotate(plain, p.at, p.axis, degrees)
+      }
+      case 'torus':
+        return make.rotate(make.torus(p.at, p.axis, p.major, p.minor), p.at, p.axis, degrees)
+      case 'sphere':
+        return make.rotate(make.sphere(p.at, p.r), p.at, [0.36, 0.48, 0.8], degrees)
+      case 'box':
+        throw new Error('a box has no seam')
+    }
+  }
+  return recipe
+    .slice(1)
+    .reduce(
+      (solid, { cut, primitive }) => (cut ? make.cut(solid, one(primitive)) : make.fuse(solid, one(primitive))),
+      one(recipe[0]!.primitive),
+    )
+}
+
 /** A view along any direction, right-handed. */
 export function frameAlong(direction: Vec3): Frame {
   const toViewer = unit(direction)
