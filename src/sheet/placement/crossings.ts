@@ -1,4 +1,4 @@
-import type { Stand } from './search.ts'
+import type { Stand } from './board.ts'
 import { type Bar, meet, near, ofDimensionLine } from './shapes.ts'
 
 /** How many times extension lines and leaders cross dimension lines of other sizes. */

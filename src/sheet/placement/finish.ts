@@ -1,9 +1,9 @@
 import type { Vec2 } from '../../geometry/vec.ts'
 import type { SheetItem, Tie } from '../sheet.ts'
+import type { Stand } from './board.ts'
 import { blockItems } from './callout-block.ts'
 import type { PlacementFigures } from './figures.ts'
 import { headItem } from './form.ts'
-import type { Stand } from './search.ts'
 import { type Bar, entersSlab, type Slab } from './shapes.ts'
 
 /** Clear space each side of an arrowhead that an extension line is broken for, mm. */

@@ -1,0 +1,248 @@
+import { conflict, type Rules } from './conflicts.ts'
+import { type Alternative, type Bounds, boundsOf, type Drawn, type Member, type Option, type Unit } from './form.ts'
+import type { Ground } from './ground.ts'
+import { near, type Shape } from './shapes.ts'
+import { WEIGHTS } from './weights.ts'
+
+/** A member of a unit as decided. */
+export interface Settled {
+  readonly member: Member
+  readonly alternative: Alternative
+  readonly shapes: readonly Shape[]
+}
+
+/** A unit in its place. */
+export interface Stand {
+  readonly unit: Unit
+  readonly option: Option
+  readonly settled: readonly Settled[]
+  readonly shapes: readonly Shape[]
+  readonly box: Bounds
+  /** Cost by itself and on the ground. */
+  readonly own: number
+  /** Cost against each of the others standing when it was set; those since moved no longer count. */
+  readonly against: ReadonlyMap<Stand, number>
+}
+
+/** What stands where, and how one more unit is set at its cheapest place given the rest. */
+export class Board {
+  readonly rules: Rules
+  readonly stands = new Map<Unit, Stand>()
+  /** Now and then places are passed over at random, to find out what that would make possible. */
+  skips: () => boolean = () => false
+  /** Costs that depend on neighbouring views count. */
+  biased = false
+  /** Place that a unit takes whatever it costs. */
+  forced: Stand | undefined
+  readonly #ground: Ground
+
+  constructor(ground: Ground, rules: Rules) {
+    this.#ground = ground
+    this.rules = rules
+  }
+
+  /** Sets the unit at its cheapest place; leaves it off when there is none. */
+  set(unit: Unit): void {
+    const others = [...this.stands.values()]
+    if (
+      this.forced?.unit === unit &&
+      !others.some((o) => conflict(this.forced!.shapes, o.shapes, this.rules) === Infinity)
+    ) {
+      this.stands.set(unit, this.charged(this.forced, others))
+      return
+    }
+    const groupCost = new Map<string | undefined, number>()
+    let best: Stand | undefined
+    let bound = leftOff(unit)
+    for (const option of unit.options) {
+      if (option.own >= bound) break
+      if (this.skips()) continue
+      let base = option.own + (this.biased ? (option.bias ?? 0) : 0)
+      if (unit.group !== undefined && option.side !== undefined) {
+        let apart = groupCost.get(option.side)
+        if (apart === undefined) {
+          apart = others.reduce((n, o) => n + (this.#apart(unit, option, o) ? WEIGHTS.groupApart : 0), 0)
+          groupCost.set(option.side, apart)
+        }
+        base += apart
+      }
+      if (base >= bound) continue
+      const stand = this.try(unit, option, others, base - option.own, bound)
+      if (!stand) continue
+      best = stand.stand
+      bound = stand.cost
+    }
+    if (best) this.stands.set(unit, this.charged(best, others))
+  }
+
+  #apart(unit: Unit, option: Option, other: Stand): boolean {
+    return (
+      other.unit.group === unit.group &&
+      other.unit.owner === unit.owner &&
+      other.option.side !== undefined &&
+      sameDirection(other.option.side, option.side!) &&
+      other.option.side !== option.side
+    )
+  }
+
+  try(
+    unit: Unit,
+    option: Option,
+    others: readonly Stand[],
+    extra: number,
+    bound: number,
+  ): { stand: Stand; cost: number } | undefined {
+    let own = option.own + (option.bias ?? 0)
+    let cost = option.own + extra
+    const members = option.members()
+    for (const { fixed } of members) {
+      const onGround = this.#onGround(fixed, unit)
+      own += onGround
+      cost += onGround
+      if (cost >= bound) return undefined
+      cost += this.#pairs(fixed, others, bound - cost)
+      if (cost >= bound) return undefined
+    }
+    const settled = this.#finish(unit, option, members, others, bound - cost)
+    if (!settled) return undefined
+    for (const s of settled.list) own += s.alternative.own + this.#onGround(s.alternative, unit)
+    cost += settled.cost
+    const shapes = settled.list.flatMap((s) => s.shapes)
+    return { stand: { unit, option, settled: settled.list, shapes, box: boundsOf(shapes), own, against: NONE }, cost }
+  }
+
+  /**
+   * Chooses a way to finish each member, one after the other, the cheapest that goes with those before; where a later
+   * one then finds none, an earlier one takes its next.
+   */
+  #finish(
+    unit: Unit,
+    option: Option,
+    members: readonly Member[],
+    others: readonly Stand[],
+    bound: number,
+  ): { list: readonly Settled[]; cost: number } | undefined {
+    if (members.length === 0) return undefined
+    // What each member's ways cost apart from the other members; found once, as far as needed.
+    const costs: number[][] = members.map(() => [])
+    const costOf = (i: number, k: number): number => {
+      let c = costs[i]![k]
+      if (c === undefined) {
+        const way = members[i]!.alternatives[k]!
+        c = way.own + this.#onGround(way, unit)
+        if (c < bound) c += this.#pairs(way, others, bound - c)
+        costs[i]![k] = c
+      }
+      return c
+    }
+    const ways = (i: number, least: number, before: readonly Settled[]): [cost: number, settled: Settled][] => {
+      const member = members[i]!
+      const found: [number, Settled][] = []
+      const single = members.length === 1
+      for (let k = 0; k < member.alternatives.length; k++) {
+        const alternative = member.alternatives[k]!
+        if (alternative.own >= least) break
+        if (this.skips()) continue
+        let c = costOf(i, k)
+        if (c >= least) continue
+        const shapes = this.#shapes(member, alternative)
+        if (!option.settled) {
+          for (const s of before) {
+            c += this.#between(alternative, shapes, s)
+            if (c >= least) break
+          }
+          if (c >= least) continue
+        }
+        found.push([c, { member, alternative, shapes }])
+        if (single) least = c
+      }
+      return found.sort((a, b) => a[0] - b[0])
+    }
+    let trials = 40
+    const settle = (
+      i: number,
+      spent: number,
+      before: readonly Settled[],
+    ): { list: readonly Settled[]; cost: number } | undefined => {
+      if (i === members.length) return { list: before, cost: spent }
+      for (const [c, settled] of ways(i, bound - spent, before)) {
+        const done = settle(i + 1, spent + c, [...before, settled])
+        if (done || --trials < 0) return done
+      }
+      return undefined
+    }
+    return settle(0, 0, [])
+  }
+
+  /** Conflict of two members of one unit; found once, for chains try the same pairs over and over. */
+  #between(alternative: Alternative, shapes: readonly Shape[], other: Settled): number {
+    alternative.memo.against ??= new Map()
+    const known = alternative.memo.against.get(other.alternative)
+    if (known !== undefined) return known
+    const c = conflict(shapes, other.shapes, this.rules)
+    alternative.memo.against.set(other.alternative, c)
+    return c
+  }
+
+  #shapes(member: Member, alternative: Alternative): readonly Shape[] {
+    const { memo, shapes } = alternative
+    memo.whole ??= member.fixed.shapes.length > 0 ? [...member.fixed.shapes, ...shapes] : shapes
+    return memo.whole
+  }
+
+  #onGround(piece: Drawn, unit: Unit): number {
+    const { memo } = piece
+    if (memo.ground < 0) memo.ground = this.#ground.cost(piece.shapes, unit.owner, unit.rank[0] === 4)
+    return memo.ground
+  }
+
+  #pairs(piece: Drawn, others: readonly Stand[], bound: number): number {
+    const { shapes, memo } = piece
+    if (shapes.length === 0) return 0
+    let sum = 0
+    for (const other of others) {
+      if (!near(memo.box, other.box, 10.2)) continue
+      sum += conflict(shapes, other.shapes, this.rules)
+      if (sum >= bound) return sum
+    }
+    return sum
+  }
+
+  /** The stand with its cost against each of the others. */
+  charged(stand: Stand, others: readonly Stand[]): Stand {
+    const against = new Map<Stand, number>()
+    for (const other of others) {
+      let c = near(stand.box, other.box, 10.2) ? conflict(stand.shapes, other.shapes, this.rules) : 0
+      if (
+        stand.option.side !== undefined &&
+        stand.unit.group !== undefined &&
+        this.#apart(stand.unit, stand.option, other)
+      ) {
+        c += WEIGHTS.groupApart
+      }
+      if (c > 0) against.set(other, c)
+    }
+    return { ...stand, against }
+  }
+
+  /** Total cost, less a constant: that of every size left off. */
+  total(): number {
+    let sum = 0
+    for (const stand of this.stands.values()) {
+      sum += stand.own - leftOff(stand.unit)
+      for (const [other, cost] of stand.against) if (this.stands.get(other.unit) === other) sum += cost
+    }
+    return sum
+  }
+}
+
+export function leftOff(unit: Unit): number {
+  return WEIGHTS.unplaced * Math.max(1, unit.dimensions.length)
+}
+
+const NONE: ReadonlyMap<Stand, number> = new Map()
+
+function sameDirection(a: string, b: string): boolean {
+  const upright = (s: string) => s === 'above' || s === 'below'
+  return upright(a) === upright(b)
+}
