@@ -4,7 +4,7 @@ import { limitsOf } from '../contour.ts'
 import { cutLoop } from '../cut-loop.ts'
 import { faceWords, findOrigin, findRound, findWorkFace, markUnknown, type Origin } from '../find-name.ts'
 import type { ContourPiece, ProfileCurve, RoundFace } from '../model.ts'
-import { limitsAlong } from '../place.ts'
+import { limitsAlong } from '../place/ground.ts'
 import { axisOf, endSides, faceAxes, outwardOf, unitAxis } from '../sides.ts'
 import type { Workshop } from '../workshop.ts'
 
