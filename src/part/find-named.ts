@@ -38,7 +38,7 @@ function namedFeature(part: Named, aliases: Aliases, name: Name, mark: MarkName)
   const found =
     (feature && ofFeature(part, feature)) ??
     planeNamed(part, aliases, text) ??
-    surfaceNamed(part, text) ??
+    surfaceNamed(part, aliases, text) ??
     extentNamed(part, text)
   if (found) return found
   const known = knownNames(part, aliases)
@@ -125,16 +125,18 @@ function planeNamed(part: Named, aliases: Aliases, text: string): NamedFeature |
 const isFace = (datum: Named['data'][number] | undefined, face: BodyFace) =>
   datum?.kind === 'plane' && datum.face === face.id
 
-function surfaceNamed(part: Named, text: string): NamedFeature | undefined {
-  const faces = part.body.faces.filter((f) => f.name?.toLowerCase() === text && f.surface.kind !== 'plane')
+function surfaceNamed(part: Named, aliases: Aliases, text: string): NamedFeature | undefined {
+  // A tube's inside is its bore.
+  const ids = [text, ...(aliases.get(text) ?? (text === 'inside' ? ['bore'] : []))]
+  const faces = part.body.faces.filter((f) => f.surface.kind !== 'plane' && ids.includes(f.name?.toLowerCase() ?? ''))
   const [first] = faces
   if (!first || first.surface.kind === 'spline') return undefined
-  const ids = faces.map((f) => f.id)
-  const diameter = part.chosen.find((c) => c.kind === 'diameter' && c.faces.some((f) => ids.includes(f)))
+  const own = faces.map((f) => f.id)
+  const diameter = part.chosen.find((c) => c.kind === 'diameter' && c.faces.some((f) => own.includes(f)))
   return {
     id: first.name ?? text,
     kind: 'round',
-    faces: ids,
+    faces: own,
     direction: first.surface.axes.z,
     ...(diameter?.kind === 'diameter' ? { size: diameter.size } : {}),
     internal: first.reversed,
