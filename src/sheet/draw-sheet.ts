@@ -24,6 +24,7 @@ import { interrupted } from './placement/interrupt.ts'
 import { type Placement, placeDimensions } from './placement/place-dimensions.ts'
 import type { PlacedView, Sheet, SheetItem } from './sheet.ts'
 import { withoutSlightSlopes } from './slight-slopes.ts'
+import { withTappedHoles } from './tapped-lines.ts'
 import { toPaper, viewItems } from './view-items.ts'
 import { labelItems } from './view-label.ts'
 import { mainView, viewMoves } from './view-rooms.ts'
@@ -218,7 +219,7 @@ function standingViews(desk: Desk, choice: SheetChoice): Standing[] {
 }
 
 function place(drawn: View, origin: Vec2, scale: number, figures: PracticeFigures): Standing {
-  const view = withoutSlightSlopes(drawn, scale, figures)
+  const view = withTappedHoles(withoutSlightSlopes(drawn, scale, figures), scale, figures)
   const to = (p: Vec2): Vec2 => [origin[0] + p[0] * scale, origin[1] + p[1] * scale]
   return { view, at: { id: view.id, origin, scale, box: { min: to(view.box.min), max: to(view.box.max) } } }
 }

@@ -7,6 +7,7 @@ import { centreLines } from './centre-lines/centre-lines.ts'
 import { withoutNeedlessHidden } from './conventions/needless-hidden.ts'
 import type { Showing } from './conventions/showing.ts'
 import { withSlopes } from './conventions/slopes.ts'
+import { withTapped } from './conventions/tapped.ts'
 import { threadLines } from './conventions/threads.ts'
 import { exactView } from './exact/exact-view.ts'
 import { finished, type Outline, outlineOf } from './finish.ts'
@@ -91,9 +92,13 @@ function principalView(part: Part, side: Side, outline: Outline, plan: ViewPlan,
     kind: 'principal',
     side,
     frame,
-    lines: withSlopes(
-      finished(lines, [...threadLines(part, frame, lines, { tolerance }), ...centres, ...cutting.lines], tolerance),
-      part.body,
+    lines: withTapped(
+      withSlopes(
+        finished(lines, [...threadLines(part, frame, lines, { tolerance }), ...centres, ...cutting.lines], tolerance),
+        part.body,
+        frame,
+      ),
+      part,
       frame,
     ),
     hatched: [],
@@ -122,7 +127,12 @@ function sectionView(part: Part, kernel: Kernel, section: PlannedSection, projec
       kind: 'section',
       side: section.side,
       frame,
-      lines: withSlopes(finished(lines, [...threads, ...centres, ...cutting.lines], tolerance), cut.body, frame),
+      lines: withTapped(
+        withSlopes(finished(lines, [...threads, ...centres, ...cutting.lines], tolerance), cut.body, frame),
+        part,
+        frame,
+        true,
+      ),
       hatched: exact.cuts,
       ...(section.parent ? { label } : {}),
       cuttingPlanes: cutting.planes,

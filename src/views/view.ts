@@ -52,6 +52,15 @@ export interface ViewLine {
   readonly features?: readonly string[]
   /** Chamfers and other slanting faces that the line borders; numbers are good within one view. */
   readonly slopes?: readonly number[]
+  /**
+   * The wall of a tapped hole modelled at the thread's size. Seen from the side, `inward` leads to the axis; end-on in ISO
+   * practice `open` is what of the circle is printed.
+   */
+  readonly tapped?: {
+    readonly r: number
+    readonly inward?: Vec2
+    readonly open?: { readonly from: number; readonly sweep: number }
+  }
   /** How each end behaves when dashes are fitted. */
   readonly ends?: readonly [LineEnd, LineEnd]
   /** Points where centre lines cross and the practice's dash must fall; whether a short line stays unbroken is decided at scale. */

@@ -49,7 +49,7 @@ export class Sight {
     return this.arcs
       .filter(({ curve }) => Math.hypot(curve.c[0] - centre[0], curve.c[1] - centre[1]) < NEAR)
       .filter(({ curve }) => !radii || radii.some((r) => Math.abs(r - curve.r) < NEAR))
-      .map(({ curve, line }) => ({ curve, visible: line.kind === 'visible' }))
+      .map(({ curve, line }) => ({ curve: { ...curve, ...line.tapped?.open }, visible: line.kind === 'visible' }))
       .sort((a, b) => b.curve.r - a.curve.r || Number(b.visible) - Number(a.visible))
   }
 
