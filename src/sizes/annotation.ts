@@ -42,6 +42,8 @@ export interface Annotation {
   readonly view: string
   readonly signs: readonly Sign[]
   readonly places: readonly SurfacePlace[]
+  /** `8X`: the signs hold for so many places of the feature. Absent: for the one. */
+  readonly count?: string
   readonly feature?: string
   readonly span: Span
 }

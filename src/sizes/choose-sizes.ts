@@ -15,6 +15,7 @@ import { shownDrafts } from './choose/shown.ts'
 import { withTables } from './choose/table.ts'
 import type { Dimension, Proof, SizeSet } from './dimension.ts'
 import { annotate } from './geometric/annotate.ts'
+import { tableNotes } from './geometric/table-notes.ts'
 import { sizeMarks } from './marks/size-marks.ts'
 import { type NoteStatement, prove } from './proof/prove.ts'
 import { toleranceOf } from './tolerance-of.ts'
@@ -42,12 +43,20 @@ export function chooseSizes(part: Part, views: ViewSet): SizeSet {
   const { dimensions, annotations } = annotate(context, withPlaces(context, all, settled))
   const proof = prove(part, dimensions, { tables, views, model: context.model, notes: noted })
   const marks = [...sizeMarks(part), ...context.marks, ...proofMarks(proof)]
-  return { dimensions, tables, ...(annotations.length > 0 ? { annotations } : {}), notes: [], proof, marks }
+  return {
+    dimensions,
+    tables,
+    ...(annotations.length > 0 ? { annotations } : {}),
+    notes: tableNotes(context, tables),
+    proof,
+    marks,
+  }
 }
 
 /** Sizes that stand in a note or a table are held to the same rules as those at the views. */
 function markUnplaced(context: Context, drafts: readonly Draft[]): void {
-  for (const { size, kind } of drafts) if (size) context.marks.push(...toleranceOf(size, context.header, kind).marks)
+  for (const { size, kind } of drafts)
+    if (size && !context.basic.has(size)) context.marks.push(...toleranceOf(size, context.header, kind).marks)
 }
 
 /** The stock's sizes and those of a scheme for the whole part first, then each feature's own together, in the order worked. */

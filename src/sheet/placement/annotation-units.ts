@@ -40,7 +40,7 @@ export function annotationUnits(desk: Desk, owner: number, annotations: readonly
 }
 
 function unitOf(desk: Desk, owner: number, annotation: Annotation): Unit {
-  const { id, view, signs, feature, span } = annotation
+  const { id, view, signs, count, feature, span } = annotation
   const tie: Tie = { view, dimension: id, span, ...(feature ? { features: [feature] } : {}) }
   const [first] = signs
   const spots = spotsOf(desk, owner, annotation.places)
@@ -53,7 +53,7 @@ function unitOf(desk: Desk, owner: number, annotation: Annotation): Unit {
     options = spots.flatMap((spot) => textureOptions(desk, owner, tie, spot, first))
     rank = [2, 1]
   } else {
-    const block = blockOf({ lines: [] }, desk.figures, false, signs)
+    const block = blockOf({ lines: count ? [[count]] : [] }, desk.figures, false, signs)
     options = spots.flatMap((spot) => ledOptions(desk, owner, tie, spot, block, 0))
     rank = [3, -block.width]
   }

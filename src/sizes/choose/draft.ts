@@ -35,6 +35,8 @@ export interface Draft {
   readonly feature?: string
   readonly group?: Dimension['group']
   readonly reference?: boolean
+  /** Follows from sizes that frames make theoretically exact. */
+  readonly basic?: boolean
   readonly derived?: boolean
 }
 
@@ -81,7 +83,7 @@ export function settle(context: Context, draft: Draft): Dimension | undefined {
     })
   }
   const { size, angle } = draft
-  const framed = [size, angle].some((n) => n && context.basic.has(n))
+  const framed = draft.basic === true || [size, angle].some((n) => n && context.basic.has(n))
   const judged = draft.reference
     ? undefined
     : framed

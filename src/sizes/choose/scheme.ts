@@ -171,6 +171,7 @@ function sized(
 ): Draft {
   const axis = to.mooring.axis ?? from.mooring.axis
   const feature = own?.feature ?? set.find((l) => l.stops.some((s) => near(s, to)))?.draft.feature
+  const basic = set.some((l) => l.draft.size && context.basic.has(l.draft.size) && l.stops.some((s) => near(s, to)))
   return {
     id: own?.id ?? id,
     callout: lengthCallout(size, context.writing),
@@ -184,6 +185,7 @@ function sized(
         : (own?.shows ?? showLinear(from.mooring, to.mooring, direction, axis ? { facing: axis } : {})),
     span: size.span,
     group,
+    ...(basic && !own ? { basic } : {}),
     ...(feature ? { feature } : {}),
   }
 }

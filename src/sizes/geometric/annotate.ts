@@ -37,7 +37,9 @@ export function annotate(context: Context, dimensions: readonly Dimension[]): An
       if (shown && first) {
         const { view, places } = shown
         const of = feature.feature ? { feature: feature.feature } : {}
-        return [{ id: first.id, view, signs: ordered(signs), places, ...of, span: first.span }]
+        const many = context.features.get(feature.feature ?? '')?.members.length ?? 1
+        const count = many > 1 ? { count: context.writing.habit.times(many).trim() } : {}
+        return [{ id: first.id, view, signs: ordered(signs), places, ...count, ...of, span: first.span }]
       }
       context.marks.push(...signs.map((s) => nowhere(s, feature)))
       return []

@@ -222,6 +222,52 @@ describe('where signs stand', () => {
     ])
   })
 
+  const rows = (scheme: string) => `units     inch
+practice  ASME
+general   .XX ±.01   .XXX ±.005   angles ±1°
+plate     6.00 × 4.00 × .50
+holes A   top: 8X ⌀.281 THRU
+          4 across 1.500 apart, leftmost .750 from left; 2 up 2.000 apart, lowest 1.000 from front
+holes B   top: 2X ⌀.375 THRU
+          2 across 3.000 apart, leftmost 1.500 from left; 2.000 from front
+sizes     ${scheme}
+datum     A  bottom
+datum     B  left
+datum     C  front
+frame     holes A: position dia .020 MMC A B C
+`
+
+  // ASME Y14.5-2018 7.4.1 (from memory): what locates a feature held in position is basic, however it is given.
+  it('boxes running sizes that follow from basic ones, and no others', () => {
+    const { sizes } = drawn(rows('ordinate'))
+    const across = sizes.dimensions.filter(
+      (d) => d.measured.kind === 'ordinate' && d.direction === 'left-right' && d.value > 0,
+    )
+    const told = across.map((d) => [Number((d.value / 25.4).toFixed(3)), d.basic])
+    expect(told).toEqual(
+      expect.arrayContaining([
+        [0.75, true],
+        [2.25, true],
+        [3.75, true],
+        [5.25, true],
+      ]),
+    )
+    expect(told).toEqual(
+      expect.arrayContaining([
+        [1.5, false],
+        [4.5, false],
+        [6, false],
+      ]),
+    )
+  })
+
+  it('counts the holes at a frame whose size stands in a table, and says that the coordinates are basic', () => {
+    const { sizes, sheet } = drawn(rows('hole table'))
+    expect(sizes.annotations!.find((a) => a.signs[0]!.id === 'frame 1')!.count).toBe('8X')
+    expect(sheet.items.some((i) => i.item === 'text' && i.text === '8X')).toBe(true)
+    expect(sizes.notes).toEqual(['X AND Y OF A1, A2, A3, A4, A5, A6, A7, A8 IN THE HOLE TABLE ARE BASIC.'])
+  })
+
   it('gives a seat with a letter a size of its own', () => {
     const { sizes } = drawn(isoShaft)
     expect(sizes.dimensions.filter((d) => d.callout.lines[0]?.join('') === '⌀20 k6')).toHaveLength(2)
