@@ -6,6 +6,8 @@ import type { Name, Words } from './words.ts'
 
 /** The part's own sides as seen in the front view, whatever face is worked. */
 export type Side = 'left' | 'right' | 'front' | 'rear' | 'top' | 'bottom'
+/** A view by what the sheet calls it. A section's letter stands twice: `section A-A`. */
+export type ViewName = Side | 'pictorial' | `section ${string}`
 export type Practice = 'ASME' | 'ISO'
 export type Projection = 'third angle' | 'first angle'
 /** The axis along which a bar, tube or turned part lies. */
@@ -429,17 +431,17 @@ export interface ShowRequest {
   readonly span: Span
 }
 
-/** `place 2.50 in top view row 2`: the drafter's override of a size's or a view's place. */
+/** `place 2.50 in top view row 2`, `place section A-A 0 across, -10 up`: the drafter's override of a size's or a view's place. */
 export type PlaceRequest =
   | {
       readonly kind: 'size'
       readonly size: Words
-      readonly view?: Side
+      readonly view?: ViewName
       readonly row?: Num
       readonly side?: Side
       readonly span: Span
     }
-  | { readonly kind: 'view'; readonly view: Side; readonly across: Num; readonly up: Num; readonly span: Span }
+  | { readonly kind: 'view'; readonly view: ViewName; readonly across: Num; readonly up: Num; readonly span: Span }
 
 /** `sizes baseline`, `sizes chain`, `sizes ordinate`, `hole table`. */
 export interface SchemeRequest {

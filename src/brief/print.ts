@@ -1,4 +1,4 @@
-import type { Brief, Comment, Header, PlaceRequest, ViewRequest, Words } from './brief.ts'
+import type { Brief, Comment, Header, PlaceRequest, ViewName, ViewRequest, Words } from './brief.ts'
 import { frameText } from './frame/frame.ts'
 import { printFeature } from './print-feature.ts'
 import { printSize } from './print-size.ts'
@@ -178,10 +178,13 @@ function printViews(views: readonly ViewRequest[]): string[] {
   return out
 }
 
+/** `top view`, `section A-A`, `pictorial`. */
+const viewWords = (view: ViewName): string => (/^(?:section |pictorial$)/.test(view) ? view : `${view} view`)
+
 function printPlace(place: PlaceRequest): string {
-  if (place.kind === 'view') return `${place.view} view ${place.across.text} across, ${place.up.text} up`
+  if (place.kind === 'view') return `${viewWords(place.view)} ${place.across.text} across, ${place.up.text} up`
   const parts = [
-    `${place.size.text}${place.view ? ` in ${place.view} view` : ''}`,
+    `${place.size.text}${place.view ? ` in ${viewWords(place.view)}` : ''}`,
     ...(place.row ? [`row ${place.row.text}`] : []),
     ...(place.side ? [place.side === 'top' ? 'above' : place.side === 'bottom' ? 'below' : `at ${place.side}`] : []),
   ]

@@ -1,5 +1,6 @@
 import type { Anchor, Lie, Mirror, Name, Placement, Run } from './brief.ts'
 import { type Cursor, show, spanOf } from './cursor.ts'
+import { inTheMiddle } from './in-the-middle.ts'
 import { readName } from './read-name.ts'
 import { atAngle, readAngle, readSize, sensibleCount } from './read-size.ts'
 import type { Count, Size } from './size.ts'
@@ -334,6 +335,7 @@ export class PlacementReader {
       c.mark('missing-place', at, `where do the ${plural} sit?`, {
         expected:
           'centred both ways, or 2 across 1.250 apart, centred; 1.38 from bottom, or on ⌀4.00 bolt circle, or on axis',
+        mends: [inTheMiddle(c.statement, given?.value ?? 1)],
       })
       return { placement: { kind: 'runs', runs: [], span: at }, count: given ?? { value: 1, span: at } }
     }

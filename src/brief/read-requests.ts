@@ -1,4 +1,4 @@
-import type { PlaceRequest, SchemeRequest, ShowRequest, Side, ViewRequest } from './brief.ts'
+import type { PlaceRequest, SchemeRequest, ShowRequest, Side, ViewName, ViewRequest } from './brief.ts'
 import { type Cursor, spanOf } from './cursor.ts'
 import { readName, readSide } from './read-name.ts'
 import { readNum, readSize } from './read-size.ts'
@@ -54,6 +54,24 @@ function readSection(c: Cursor, from: number): ViewRequest | undefined {
   if (c.takeWord('half')) extent = 'half'
   else c.takeWord('full')
   c.takeWord('section')
+  const letter = readLetter(c)
+  if (!letter) return undefined
+  if (c.takeWord('half')) extent = 'half'
+  const through = c.takeWord('through', 'thru') ? readName(c, 'what the section goes through') : undefined
+  const as = c.takeWord('as') ? readSide(c, 'the view that the section stands for') : undefined
+  if (as) c.takeWord('view')
+  return {
+    kind: 'section',
+    letter,
+    extent,
+    ...(through ? { through } : {}),
+    ...(as ? { as } : {}),
+    span: { from, to: c.before },
+  }
+}
+
+/** The letter of `A-A`, a capital. */
+function readLetter(c: Cursor): string | undefined {
   const piece = c.peek()
   const letter = /^([A-Za-z])(?:-([A-Za-z]))?$/.exec(piece.text)
   if (!letter || (letter[2] && letter[1] !== letter[2])) {
@@ -62,18 +80,7 @@ function readSection(c: Cursor, from: number): ViewRequest | undefined {
   c.index++
   // `A - A` typed with blanks
   if (!letter[2] && c.at('minus') && c.peek(1).text.toLowerCase() === piece.text.toLowerCase()) c.index += 2
-  if (c.takeWord('half')) extent = 'half'
-  const through = c.takeWord('through', 'thru') ? readName(c, 'what the section goes through') : undefined
-  const as = c.takeWord('as') ? readSide(c, 'the view that the section stands for') : undefined
-  if (as) c.takeWord('view')
-  return {
-    kind: 'section',
-    letter: letter[1]!.toUpperCase(),
-    extent,
-    ...(through ? { through } : {}),
-    ...(as ? { as } : {}),
-    span: { from, to: c.before },
-  }
+  return letter[1]!.toUpperCase()
 }
 
 /** `show overall (120)` */
@@ -88,12 +95,23 @@ export function readShow(c: Cursor): ShowRequest | undefined {
   return { what, ...(size ? { size } : {}), span: c.statement.span }
 }
 
-/** `place 2.50 in top view, row 2, above`, `place top view 40 across, 20 up` */
+/** `top view`, `section A-A` or `pictorial`. */
+function readViewName(c: Cursor): ViewName | undefined {
+  if (c.takeWord('pictorial')) return 'pictorial'
+  if (c.takeWord('section')) {
+    const letter = readLetter(c)
+    return letter === undefined ? undefined : `section ${letter}-${letter}`
+  }
+  const side = readSide(c, 'the view')
+  c.takeWord('view')
+  return side
+}
+
+/** `place 2.50 in top view, row 2, above`, `place top view 40 across, 20 up`, `place section A-A 0 across, -10 up` */
 export function readPlace(c: Cursor): PlaceRequest | undefined {
   const span = c.statement.span
-  if (sides.some((s) => c.atWord(s))) {
-    const view = readSide(c, 'the view')
-    c.takeWord('view')
+  if (c.atWord(...sides, 'section', 'pictorial')) {
+    const view = readViewName(c)
     c.take('comma', 'colon')
     const across = readNum(c, true)
     c.takeWord('across')
@@ -114,15 +132,14 @@ export function readPlace(c: Cursor): PlaceRequest | undefined {
       expected: 'place 2.50 in top view, row 2, above',
     })
   }
-  let view: Side | undefined
+  let view: ViewName | undefined
   let row: ReturnType<typeof readNum>
   let side: Side | undefined
   for (const _ of c.phrases()) {
     c.skipSeparators()
     if (c.done) break
     if (c.takeWord('in')) {
-      view = readSide(c, 'the view') ?? view
-      c.takeWord('view')
+      view = readViewName(c) ?? view
     } else if (c.takeWord('row')) {
       row = readNum(c) ?? c.mark('missing-size', c.statement.keyword.span, 'which row?', { expected: 'row 2' })
     } else if (c.takeWord('above')) side = 'top'

@@ -1,5 +1,6 @@
 import type { Stock } from './brief.ts'
 import { characteristics } from './frame/frame.ts'
+import { processWords, textureWords } from './geometric.ts'
 
 /**
  * The words of the brief, as data: the reader checks spelling against them, the editor completes from them,
@@ -163,34 +164,6 @@ const placementWords = [
 ] as const
 const cutWords = ['THRU', 'deep', 'dia'] as const
 
-/** After the value of a surface texture. */
-export const textureWords = [
-  'machined',
-  'unmachined',
-  'lay',
-  'parallel',
-  'square',
-  'crossed',
-  'many ways',
-  'round',
-  'radial',
-  'even',
-] as const
-/** Ways of making a surface that a texture symbol may name. */
-export const processWords = [
-  'ground',
-  'turned',
-  'milled',
-  'reamed',
-  'bored',
-  'honed',
-  'lapped',
-  'polished',
-  'broached',
-  'planed',
-  'blasted',
-] as const
-
 export const phraseWords: Readonly<
   Record<StockKeyword | FeatureKeyword | GeometricKeyword | RequestKeyword | 'texture', readonly string[]>
 > = {
@@ -286,7 +259,7 @@ export const phraseWords: Readonly<
   section: ['half', 'full', 'through', 'as', ...sideWords],
   pictorial: ['no'],
   show: ['overall', 'length', 'width', 'height'],
-  place: ['in', 'at', 'view', 'row', 'above', 'below', 'across', 'up', ...sideWords],
+  place: ['in', 'at', 'view', 'section', 'pictorial', 'row', 'above', 'below', 'across', 'up', ...sideWords],
   sizes: ['baseline', 'chain', 'ordinate', 'hole', 'table', 'of'],
 }
 

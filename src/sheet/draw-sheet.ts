@@ -27,7 +27,7 @@ import { withoutSlightSlopes } from './slight-slopes.ts'
 import { withTappedHoles } from './tapped-lines.ts'
 import { toPaper, viewItems } from './view-items.ts'
 import { labelItems } from './view-label.ts'
-import { mainView, viewMoves } from './view-rooms.ts'
+import { mainView, movesOfNoView, viewMoves } from './view-rooms.ts'
 
 /** Clear of the frame, paper mm. */
 const BESIDE_FRAME = 4
@@ -47,7 +47,7 @@ export function draw(desk: Desk, choice: SheetChoice): Drawn {
   const { format } = choice
   const figures = practiceFigures(header.practice, format.name)
   const words = titleWords(header.practice)
-  const marks: Mark[] = []
+  const marks: Mark[] = movesOfNoView(desk.brief.places, views)
   const standing = standingViews(desk, choice)
   const hatch = hatchOf(standing, figures)
   const items: SheetItem[] = [...border(format, figures)]
@@ -203,7 +203,9 @@ function standingViews(desk: Desk, choice: SheetChoice): Standing[] {
     if (view.kind === 'pictorial') {
       if (!choice.pictorial) return []
       const { box, scale } = choice.pictorial
-      return [place(view, [box.min[0] - view.box.min[0] * scale, box.min[1] - view.box.min[1] * scale], scale, figures)]
+      const [dx, dy] = moves.get(view.id) ?? [0, 0]
+      const at: Vec2 = [box.min[0] - view.box.min[0] * scale + dx, box.min[1] - view.box.min[1] * scale + dy]
+      return [place(view, at, scale, figures)]
     }
     const [x, y] = choice.grid.origins.get(view.id)!
     // A move takes the views in projection along: across those of the column, up those of the row.

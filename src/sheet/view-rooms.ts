@@ -1,4 +1,5 @@
-import type { PlaceRequest, Practice } from '../brief/brief.ts'
+import type { PlaceRequest, Practice, ViewName } from '../brief/brief.ts'
+import type { Mark } from '../brief/mark.ts'
 import type { SizeSet } from '../sizes/dimension.ts'
 import type { PracticeFigures } from '../standards/practice-figures.ts'
 import type { View, ViewSet } from '../views/view.ts'
@@ -107,6 +108,10 @@ export function mainView(views: ViewSet): View | undefined {
   return views.views.find((v) => v.kind !== 'pictorial')
 }
 
+/** The view that a brief calls so: a section by its letter, the pictorial, else the view of that side. */
+const viewCalled = (name: ViewName, { views }: ViewSet): View | undefined =>
+  views.find((v) => v.id === name) ?? views.find((v) => v.kind !== 'pictorial' && v.side === name)
+
 /** Moves asked for in the brief, paper mm, by view id. */
 export function viewMoves(
   places: readonly PlaceRequest[],
@@ -115,8 +120,26 @@ export function viewMoves(
   const moves = new Map<string, readonly [number, number]>()
   for (const place of places) {
     if (place.kind !== 'view') continue
-    const view = views.views.find((v) => v.kind !== 'pictorial' && v.side === place.view)
+    const view = viewCalled(place.view, views)
     if (view) moves.set(view.id, [place.across.value, place.up.value])
   }
   return moves
+}
+
+/** Marks for places asked of views that are not drawn. */
+export function movesOfNoView(places: readonly PlaceRequest[], views: ViewSet): Mark[] {
+  return places.flatMap((place): Mark[] =>
+    place.kind === 'size' || viewCalled(place.view, views)
+      ? []
+      : [
+          {
+            rule: 'view-not-found',
+            weight: 'must change',
+            text: `There is no ${/^(?:section|pictorial)/.test(place.view) ? place.view : `${place.view} view`} to place.`,
+            span: place.span,
+            expected: views.views.map((v) => v.id).join(', '),
+            source: 'common practice, no source',
+          },
+        ],
+  )
 }

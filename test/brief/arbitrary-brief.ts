@@ -20,15 +20,21 @@ import type {
   Signature,
   Stock,
   TurnedStep,
+  ViewName,
   ViewRequest,
   Words,
 } from '../../src/brief/brief.ts'
 import { type Characteristic, characteristics, type FrameRow } from '../../src/brief/frame/frame.ts'
-import { type DatumFeature, type FaceTexture, type FrameStatement, lays } from '../../src/brief/geometric.ts'
+import {
+  type DatumFeature,
+  type FaceTexture,
+  type FrameStatement,
+  lays,
+  processWords,
+} from '../../src/brief/geometric.ts'
 import { parseNumber } from '../../src/brief/number.ts'
 import type { Angle, Count, Num, Size, Tolerance, Unit } from '../../src/brief/size.ts'
 import { nominalSize } from '../../src/brief/thread.ts'
-import { processWords } from '../../src/brief/vocabulary.ts'
 
 /** Random briefs that are well formed: every one prints, and reads back without a mark that must change. */
 
@@ -517,13 +523,17 @@ const views: fc.Arbitrary<ViewRequest[]> = fc.uniqueArray(
   ),
   { minLength: 1, maxLength: 5, selector: (v) => (v.kind === 'section' ? v.letter : JSON.stringify(v)) },
 )
+const viewName: fc.Arbitrary<ViewName> = fc.oneof(
+  side,
+  fc.constantFrom('pictorial' as const, 'section A-A' as const, 'section K-K' as const),
+)
 const place = (unit: Unit): fc.Arbitrary<PlaceRequest> =>
   fc.oneof(
     fc
       .record({
         kind: fc.constant('size' as const),
         size: size(unit).map((s) => words(s.text === '1 3/8' ? '1.38' : s.text)),
-        view: maybe(side),
+        view: maybe(viewName),
         row: maybe(fc.constantFrom('1', '2').map(num)),
         side: maybe(side),
         span: fc.constant(span),
@@ -531,7 +541,7 @@ const place = (unit: Unit): fc.Arbitrary<PlaceRequest> =>
       .map((r) => tidy<PlaceRequest>(r)),
     fc.record({
       kind: fc.constant('view' as const),
-      view: side,
+      view: viewName,
       across: fc.constantFrom('40', '-12.5').map(num),
       up: fc.constantFrom('0', '20').map(num),
       span: fc.constant(span),

@@ -45,7 +45,16 @@ describe('messages', () => {
       `${block}holes top: 4X ⌀9; 2 across 40 apart, centred; 3 up 20 apart, centred\n`,
       [['contradiction', '4X', '6X']],
     ],
-    ['nothing said of the place', `${block}hole top: ⌀9\n`, [['missing-place', 'hole']]],
+    [
+      'nothing said of the place',
+      `${block}hole top: ⌀9\n`,
+      [['missing-place', 'hole', '\n          centred both ways']],
+    ],
+    [
+      'nothing said of the place of several',
+      `${block}holes top: 3X ⌀9\n`,
+      [['missing-place', 'holes', '\n          3 across ? apart, centred; centred up']],
+    ],
     ['two depths', `${block}hole top: ⌀9 THRU ↧ 5; centred both ways\n`, [['contradiction', '5']]],
     [
       'a bolt circle without its first hole',

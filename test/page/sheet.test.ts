@@ -234,10 +234,32 @@ describe('pencil and places', () => {
     const after = draw(once)
     expect(after.brief.places).toHaveLength(1)
     expect(after.marks.filter((m) => m.weight === 'must change')).toEqual([])
-    const moved = draw(withPlacing(once, viewPlacing(after, 'right', [20.4, 0])!))
+    const moved = draw(withPlacing(once, viewPlacing(after, 'right', [20.4, 0])))
     expect(moved.brief.places.find((p) => p.kind === 'view')).toMatchObject({ across: { value: 20 }, up: { value: 0 } })
-    expect(viewPlacing(moved, 'right', [5, -3])!.statement).toBe('place     right view 25 across, -3 up')
+    expect(viewPlacing(moved, 'right', [5, -3]).statement).toBe('place     right view 25 across, -3 up')
     expect(moved.marks.filter((m) => m.weight === 'must change')).toEqual([])
+  })
+
+  it('places a section and the pictorial, and both stay through an edit', () => {
+    const text = `units mm\npractice ISO, first angle\nblock 80 × 60 × 40\nhole front: ⌀20 THRU\n          centred both ways
+views front, top; section A-A as right; pictorial\n`
+    const before = draw(text)
+    const box = (drawn: Drawn, id: string) => drawn.sheet!.views.find((v) => v.id === id)!.box.min
+    const section = viewPlacing(before, 'section A-A', [7.2, 0])
+    expect(section.statement).toBe('place     section A-A 7 across, 0 up')
+    const pictorial = viewPlacing(before, 'pictorial', [-9, 4])
+    const placed = withPlacing(withPlacing(text, section), pictorial)
+    const after = draw(placed)
+    expect(after.marks.filter((m) => m.weight === 'must change')).toEqual([])
+    expect(box(after, 'section A-A')[0] - box(before, 'section A-A')[0]).toBeCloseTo(7, 9)
+    expect(box(after, 'pictorial')[0] - box(before, 'pictorial')[0]).toBeCloseTo(-9, 9)
+    expect(box(after, 'pictorial')[1] - box(before, 'pictorial')[1]).toBeCloseTo(4, 9)
+    expect(viewPlacing(after, 'pictorial', [1, 1]).statement).toBe('place     pictorial -8 across, 5 up')
+    const edited = draw(placed.replace('⌀20', '⌀24'))
+    expect(box(edited, 'section A-A')).toEqual(box(after, 'section A-A'))
+    expect(box(edited, 'pictorial')).toEqual(box(after, 'pictorial'))
+    const none = draw(`${text}place section B-B 5 across, 0 up\n`)
+    expect(none.marks.find((m) => m.rule === 'view-not-found')?.expected).toContain('section A-A')
   })
 
   it('steps a size by keys: out, in, past the outline to the other side, and to another view', () => {

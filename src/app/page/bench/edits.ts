@@ -60,7 +60,7 @@ export function editsOf({ slip, good, drawn, tell }: EditsContext) {
 /** Why a thing stays where it is. */
 const STAYS: Readonly<Record<Drag['what'], string>> = {
   size: 'This size cannot be put elsewhere.',
-  view: 'This view cannot be put elsewhere: the brief holds only the six principal views.',
+  view: 'This view cannot be put elsewhere.',
   row: 'This size has no row on that side of its view.',
   'next view': 'No other view shows this size true.',
 }

@@ -7,7 +7,7 @@ import { plainDigits } from './touch.ts'
 
 /** First row from the outline and rows from each other, paper mm (ASME Y14.5: at least 10 and 6). */
 const ROWS = { first: 10, next: 8 }
-export const SIDES: readonly string[] = ['left', 'right', 'front', 'rear', 'top', 'bottom']
+const SIDES: readonly string[] = ['left', 'right', 'front', 'rear', 'top', 'bottom']
 
 /** A new statement for the brief, and the older one that it takes the place of. */
 export interface Placing {
@@ -22,12 +22,15 @@ const movedBefore = (drawn: Drawn, view: string): Vec2 => {
   return last?.kind === 'view' ? [last.across.value, last.up.value] : [0, 0]
 }
 
-/** The statement that holds a view where it was put; undefined for views that cannot be held. */
-export function viewPlacing(drawn: Drawn, view: string, by: Vec2): Placing | undefined {
-  if (!SIDES.includes(view)) return undefined
+/** A view as the brief names it: `top view`, `section A-A`, `pictorial`. */
+export const viewWords = (view: string): string => (SIDES.includes(view) ? `${view} view` : view)
+
+/** The statement that holds a view where it was put. */
+export function viewPlacing(drawn: Drawn, view: string, by: Vec2): Placing {
   const [x, y] = movedBefore(drawn, view)
   const [across, up] = [Math.round(x + by[0]), Math.round(y + by[1])]
-  return { statement: `place     ${view} view ${across} across, ${up} up`, replaces: `${view} view` }
+  const words = viewWords(view)
+  return { statement: `place     ${words} ${across} across, ${up} up`, replaces: words }
 }
 
 /** The statement that holds a size beside the view it was dropped at: its view, side and row. */
@@ -51,10 +54,9 @@ export interface Standing {
 /** The statement that holds a size there. */
 export function statementFor(drawn: Drawn, dimension: Dimension, { view, side, row }: Standing): Placing {
   const words = wordsFor(drawn, dimension)
-  const there = SIDES.includes(view) ? ` in ${view} view` : ''
   const rows = row !== undefined && dimension.measured.kind === 'linear' ? `, row ${row}` : ''
   const where = side === undefined ? '' : side === 'top' ? ', above' : side === 'bottom' ? ', below' : `, at ${side}`
-  return { statement: `place     ${words}${there}${rows}${where}`, replaces: words }
+  return { statement: `place     ${words} in ${viewWords(view)}${rows}${where}`, replaces: words }
 }
 
 /** The size's own digits, or its name where another size on the sheet reads the same. */

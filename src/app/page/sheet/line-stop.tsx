@@ -2,6 +2,7 @@ import { memo, useMemo, useState } from 'react'
 import type { Vec2 } from '../../../geometry/vec.ts'
 import { pathOf } from '../../../write/path-data.ts'
 import type { Drawn } from '../engine/messages.ts'
+import { viewWords } from './drag.ts'
 import { WAYS, type Way } from './step.ts'
 import type { Drag } from './use-hands.ts'
 import { whyIsIt } from './why.ts'
@@ -31,7 +32,7 @@ export const LineStop = memo(function LineStop({ drawn, onFocus, onChoose, onCar
     return drawn.sheet!.items.flatMap((item, i) => {
       const why = whyIsIt(drawn, i)
       const view = item.tie?.view
-      if (!why || view === 'pictorial' || seen.has(`${view} ${why}`)) return []
+      if (!why || seen.has(`${view} ${why}`)) return []
       seen.add(`${view} ${why}`)
       return [i]
     })
@@ -53,7 +54,7 @@ export const LineStop = memo(function LineStop({ drawn, onFocus, onChoose, onCar
       role="button"
       tabIndex={0}
       aria-description="Shift and an arrow moves the view"
-      aria-label={`Line in the ${item.tie?.view} view. ${whyIsIt(drawn, index)}`}
+      aria-label={`Line in the ${viewWords(item.tie?.view ?? '')}. ${whyIsIt(drawn, index)}`}
       d={pathOf([item.curve], flip)}
       onFocus={() => onFocus(index)}
       onBlur={() => onFocus(undefined)}

@@ -1,7 +1,7 @@
 import type { Side } from '../../../brief/brief.ts'
 import type { Dimension } from '../../../sizes/dimension.ts'
 import type { Drawn } from '../engine/messages.ts'
-import { type Placing, rowOf, SIDES, type Standing, statementFor } from './drag.ts'
+import { type Placing, rowOf, type Standing, statementFor } from './drag.ts'
 import { groundOf, union } from './ground.ts'
 
 /** The side of the paper that an arrow key points to. */
@@ -66,7 +66,7 @@ export function viewStep(drawn: Drawn, id: string): Placing | undefined {
   const slanted = Math.min(Math.abs(along[0]), Math.abs(along[1])) > 1e-6
   const axis = AXES[dimension.view]?.[Math.abs(along[0]) > Math.abs(along[1]) ? 0 : 1]
   if (slanted || !axis) return undefined
-  const views = (drawn.sheet?.views ?? []).map((v) => v.id).filter((v) => SIDES.includes(v) && AXES[v]!.includes(axis))
+  const views = (drawn.sheet?.views ?? []).map((v) => v.id).filter((v) => AXES[v]?.includes(axis))
   const next = views[(views.indexOf(dimension.view) + 1) % views.length]
   return next === undefined || next === dimension.view ? undefined : statementFor(drawn, dimension, { view: next })
 }

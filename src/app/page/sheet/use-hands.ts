@@ -163,7 +163,7 @@ function carried(item: SheetItem | undefined): Grip['carries'] {
   if (!item?.tie) return 'paper'
   if (item.tie.dimension) return 'size'
   const isLine = item.item === 'stroke' && (item.kind === 'visible' || item.kind === 'hidden')
-  return isLine && item.tie.view && item.tie.view !== 'pictorial' ? 'view' : 'paper'
+  return isLine && item.tie.view ? 'view' : 'paper'
 }
 
 function place(frame: Element, event: { clientX: number; clientY: number }): [number, number] {
