@@ -38,3 +38,31 @@ export interface FaceTexture {
   readonly process?: Words
   readonly span: Span
 }
+
+/** After the value of a surface texture. */
+export const textureWords = [
+  'machined',
+  'unmachined',
+  'lay',
+  'parallel',
+  'square',
+  'crossed',
+  'many ways',
+  'round',
+  'radial',
+  'even',
+] as const
+/** Ways of making a surface that a texture symbol may name. */
+export const processWords = [
+  'ground',
+  'turned',
+  'milled',
+  'reamed',
+  'bored',
+  'honed',
+  'lapped',
+  'polished',
+  'broached',
+  'planed',
+  'blasted',
+] as const

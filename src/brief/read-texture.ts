@@ -1,10 +1,9 @@
 import { Cursor, type Setting, show } from './cursor.ts'
-import { type FaceTexture, type Lay, lays } from './geometric.ts'
+import { type FaceTexture, type Lay, lays, processWords, textureWords } from './geometric.ts'
 import { cut, type Statement } from './lexeme.ts'
 import { parseNumber } from './number.ts'
 import { readName } from './read-name.ts'
 import { nearestWord } from './spelling.ts'
-import { processWords, textureWords } from './vocabulary.ts'
 
 const layWords: Readonly<Record<string, Lay>> = {
   parallel: '=',

@@ -16,6 +16,7 @@ import type { DatumFeature, FaceTexture, FrameStatement } from './geometric.ts'
 import { type Cut, cut, type Statement } from './lexeme.ts'
 import { locate } from './locate.ts'
 import type { Mark } from './mark.ts'
+import { ownNames } from './own-names.ts'
 import { readAcceptance } from './read-acceptance.ts'
 import { readNotch, readPocket, readSlot, readStep } from './read-cuts.ts'
 import { readDatumFeature, readFrameStatement } from './read-geometric.ts'
@@ -350,35 +351,6 @@ function readFeature(c: Cursor, keyword: FeatureKeyword, face: Name): Feature | 
 /** Where a bore is worked from when nothing is said: a disc's outer face, the left face of what is turned. */
 function boreFace(stock: Stock | undefined, statement: Statement): Name {
   return { text: stock?.kind === 'disc' ? 'outer face' : 'left face', span: statement.keyword.span }
-}
-
-/** Names of turned steps, gathered before anything refers to them. */
-function ownNames(known: readonly Known[]): ReadonlySet<string> {
-  const names = new Set<string>()
-  for (const { statement, keyword } of known) {
-    if (keyword !== 'turned') continue
-    let words: string[] = []
-    let steps = 0
-    let fresh = true
-    for (const piece of statement.lexemes) {
-      if (piece.kind === 'line' || piece.kind === 'semicolon') {
-        words = []
-        fresh = true
-      } else if (fresh && piece.kind === 'word' && !/^(dia|diameter)$/i.test(piece.text))
-        words.push(piece.text.toLowerCase())
-      else if (fresh && piece.kind !== 'colon') {
-        const isStep = piece.kind === 'diameter' || piece.kind === 'number' || /^dia/i.test(piece.text)
-        if (isStep && words[0] !== 'axis' && words[0] !== 'lengths') {
-          steps++
-          names.add(words.length > 0 ? words.join(' ') : `step ${steps}`)
-          names.add(`step ${steps}`)
-          for (const word of words) names.add(word)
-        }
-        fresh = false
-      }
-    }
-  }
-  return names
 }
 
 function placeComments(text: string, { statements, comments }: Cut): Comment[] {
