@@ -56,7 +56,11 @@ for (let i = 0; i < count; i++) {
   if (complaints.length > 0) {
     const off = shareWrong(meshOf(kernel, made.solid, SAG), made.recipe, frames.odd!)
     const valid = new kernel.oc.BRepCheck_Analyzer(kernel.shapeOf(made.solid), true, false).IsValid()
-    if (off > WRONG || !valid || flaws(body!, STRAY).length > 0) {
+    const faults = flaws(body!, STRAY)
+    if (off > WRONG) faults.push(`${(100 * off).toFixed(2)} % of the lines of sight meet another solid`)
+    if (!valid) faults.push('the kernel finds it invalid')
+    if (faults.length > 0) {
+      console.log(`seed ${seed} is a wrong solid: ${faults.join('; ')}`)
       total.wrongSolid++
       total.views -= complaints.length
     } else {

@@ -90,13 +90,22 @@ interface Stretch {
   pa: Point | undefined
   pb: Point | undefined
   readonly rank: Rank
-  readonly pieces: Set<Piece>
+  readonly pieces: Iterable<Piece>
 }
 
+type Growing = Stretch & { readonly pieces: Set<Piece> }
+
 function laidTogether(group: readonly Laid[], out: ExactCurve[]): void {
-  const { carrier } = group[0]!
+  const { piece: one, carrier } = group[0]!
   const round = carrier.kind === 'arc' || carrier.kind === 'ellipse'
   const turn = 2 * Math.PI
+  if (group.length === 1) {
+    const { a, b, step } = carrier
+    if (b - a <= step) return
+    const [pa, pb] = [carrier.ends?.[0], carrier.ends?.[1]]
+    out.push(exactCurve(carrier, { a, b, pa, pb, rank: rankOf(one), pieces: [one] }, round && b - a >= turn - step))
+    return
+  }
   const ends: End[] = []
   const lay = (piece: Piece, a: number, b: number, ends2: Carrier['ends']) => {
     ends.push({ at: a, start: true, piece, point: ends2?.[0] }, { at: b, start: false, piece, point: ends2?.[1] })
@@ -118,8 +127,8 @@ function laidTogether(group: readonly Laid[], out: ExactCurve[]): void {
   }
 }
 
-function sweep(ends: readonly End[], step: number): Stretch[] {
-  const out: Stretch[] = []
+function sweep(ends: readonly End[], step: number): Growing[] {
+  const out: Growing[] = []
   const active = new Map<Piece, number>()
   let from = ends[0]!.at
   let fromPoint = ends[0]!.point
@@ -151,7 +160,7 @@ function sweep(ends: readonly End[], step: number): Stretch[] {
 }
 
 /** On a closed carrier the last stretch may run on into the first. */
-function closeUp(stretches: Stretch[], step: number): void {
+function closeUp(stretches: Growing[], step: number): void {
   const turn = 2 * Math.PI
   const first = stretches[0]
   const last = stretches[stretches.length - 1]

@@ -2,7 +2,9 @@ import { describe, expect, it } from 'vitest'
 import { rootsBernstein, timesBernstein } from '../../../src/geometry/bernstein.ts'
 import { chainAt } from '../../../src/geometry/bezier-chain.ts'
 import type { Vec3 } from '../../../src/geometry/vec.ts'
+import { curveThroughSheet, MOST_PAIRS } from '../../../src/views/exact/curve-sheet.ts'
 import { fitChain, MOST_PIECES as MOST_FITTED } from '../../../src/views/exact/fit-chain.ts'
+import type { Path3 } from '../../../src/views/exact/path3.ts'
 import { SplineSheet } from '../../../src/views/exact/spline-face.ts'
 import { MOST_CELLS, outlineTraces } from '../../../src/views/exact/spline-outlines.ts'
 import { bezierPatches, type Patch, patchAt } from '../../../src/views/exact/spline-patches.ts'
@@ -70,6 +72,35 @@ describe('bounds of refinement', () => {
     const hits = new SheetSight(sheet, view).hits(0.3, 0.12)
     expect(hits).toHaveLength(1)
     expect(hits[0]!.depth).toBeCloseTo(0.4, 10)
+  })
+
+  it('finds where a curve passes through a surface, and ends where it runs within it', () => {
+    // y = x z for x, z in [0, 1]
+    const sheet = new SplineSheet(surface(5, 5, (i, j) => [i / 5, (i * j) / 25, j / 5]))
+    const met = (path: Path3) => {
+      const out: number[] = []
+      const looked = { pairs: 0 }
+      curveThroughSheet(path, sheet, 2, out, looked)
+      expect(looked.pairs).toBeLessThanOrEqual(MOST_PAIRS)
+      return out.sort((a, b) => a - b)
+    }
+    const segment = (a: Vec3, b: Vec3): Path3 => ({ kind: 'segment', a, b, t0: 0, t1: 1 })
+    // y = 0.3 · 0.4 = 0.12 on the way from -1 to 1
+    expect(met(segment([0.3, -1, 0.4], [0.3, 1, 0.4]))).toEqual([expect.closeTo(1.12 / 2, 10)])
+    expect(met(segment([1.3, -1, 0.4], [1.3, 1, 0.4]))).toEqual([])
+    // round a point of the surface in the plane x = 0.3: there y = 0.3 z, tan t = 1 / 0.3
+    const round = {
+      kind: 'conic',
+      o: [0.3, 0.12, 0.4],
+      u: [0, 0.1, 0],
+      v: [0, 0, 0.1],
+      t0: 0,
+      t1: 2 * Math.PI,
+    } as const
+    const t = Math.atan2(1, 0.3)
+    expect(met(round)).toEqual([expect.closeTo(t, 10), expect.closeTo(t + Math.PI, 10)])
+    // a ruling lies in the surface throughout: what is told of it matters not, but it ends
+    met(segment([0.3, 0, 0], [0.3, 0.3, 1]))
   })
 
   it('follows a helix within the bound, and a curve known worse than that by no more pieces than allowed', () => {
