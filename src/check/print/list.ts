@@ -57,6 +57,11 @@ export function strip(
     stroke([left(), y], [left() + 50, y], 'blue', 0.25),
     stroke([left() + 56, y], [left() + room, y], 'blue', 0.25),
   )
+  const { checked } = brief.header
+  if (checked) {
+    items.push(...tick([left(), y + 1]), ...hand(checked.name.text, left() + 8, y + 1.2))
+    if (checked.date) items.push(...hand(checked.date.text, left() + 56, y + 1.2))
+  }
   y -= 1
   line('stroke and signature', { pencil: 'blue' })
   y += LINE
@@ -101,3 +106,13 @@ const LEGEND: readonly { readonly text: string; readonly draw: (at: Vec2) => She
   { text: 'red, broken frame: look again', draw: (at) => frame(box(at), 'red', 0.4, 1.6) },
   { text: 'blue, dotted frame, square number: remark', draw: (at) => frame(box(at), 'blue', 0.4, 0.7) },
 ]
+
+/** The checker's stroke, 6 mm high. */
+const tick = ([x, y]: Vec2): SheetItem[] => [
+  stroke([x, y + 2.5], [x + 2, y], 'blue', 0.5),
+  stroke([x + 2, y], [x + 6, y + 6], 'blue', 0.5),
+]
+
+/** What the checker wrote, in the checker's pencil. */
+const hand = (text: string, x: number, y: number): SheetItem[] =>
+  lettering(text, { at: [x, y], height: 3, role: 'note' }).map((i): SheetItem => ({ ...i, pencil: 'blue' }))

@@ -7,6 +7,8 @@ export interface Question {
   readonly words?: string
   /** A line to write on: its name, and what stands on it at first. Without it the question is yes or no. */
   readonly line?: { readonly name: string; readonly text: string }
+  /** A second line below it; the answer then has both, parted by a line end. */
+  readonly below?: { readonly name: string; readonly text: string }
   /** Words of the button that does it. */
   readonly yes: string
 }
@@ -40,6 +42,7 @@ export function AskingSlip({ asked }: { readonly asked: Asked | undefined }) {
   const input = useRef<HTMLInputElement>(null)
   const leave = useRef<HTMLButtonElement>(null)
   const [text, setText] = useState('')
+  const [second, setSecond] = useState('')
   const [title, words] = [useId(), useId()]
   useEffect(() => {
     if (!asked) {
@@ -48,6 +51,7 @@ export function AskingSlip({ asked }: { readonly asked: Asked | undefined }) {
     }
     const first = asked.line?.text ?? ''
     setText(first)
+    setSecond(asked.below?.text ?? '')
     if (!dialog.current!.open) dialog.current!.showModal()
     if (asked.line) {
       input.current!.focus()
@@ -56,7 +60,8 @@ export function AskingSlip({ asked }: { readonly asked: Asked | undefined }) {
       input.current!.setSelectionRange(0, first.replace(/\.\w+$/, '').length)
     } else leave.current!.focus()
   }, [asked])
-  const empty = asked?.line !== undefined && text.trim() === ''
+  const empty =
+    (asked?.line !== undefined && text.trim() === '') || (asked?.below !== undefined && second.trim() === '')
   return (
     <dialog
       ref={dialog}
@@ -71,7 +76,7 @@ export function AskingSlip({ asked }: { readonly asked: Asked | undefined }) {
         <form
           onSubmit={(event) => {
             event.preventDefault()
-            if (!empty) asked.answer(text.trim())
+            if (!empty) asked.answer(asked.below ? `${text.trim()}\n${second.trim()}` : text.trim())
           }}
         >
           <h2 id={title}>{asked.title}</h2>
@@ -85,6 +90,17 @@ export function AskingSlip({ asked }: { readonly asked: Asked | undefined }) {
                 autoComplete="off"
                 spellCheck={false}
                 onChange={(event) => setText(event.target.value)}
+              />
+            </label>
+          ) : null}
+          {asked.below ? (
+            <label>
+              <span>{asked.below.name}</span>
+              <input
+                value={second}
+                autoComplete="off"
+                spellCheck={false}
+                onChange={(event) => setSecond(event.target.value)}
               />
             </label>
           ) : null}

@@ -21,12 +21,14 @@ import { Papers } from './papers.tsx'
 import { RealSize, screenPixelsPerMm } from './real-size.tsx'
 import { RoutingSlip } from './routing-slip.tsx'
 import { ScaleRule } from './scale-rule.tsx'
-import { standingOf } from './standing.ts'
+import { signWords, standingOf } from './standing.ts'
 import { useBriefs } from './use-briefs.ts'
+import { useCheck } from './use-check.ts'
 import { useCovered } from './use-covered.ts'
 import { useEngine } from './use-engine.ts'
 import { useIssue } from './use-issue.ts'
 import { useKeys } from './use-keys.ts'
+import { useMarginRoom } from './use-margin-room.ts'
 import { usePrint } from './use-print.ts'
 import { useSaving } from './use-saving.ts'
 
@@ -63,11 +65,13 @@ export function Bench() {
   const good = mine?.good
   const ties = useMemo(() => good && tiesOf(good), [good])
   const read = useMemo(() => (active && !mine ? readBrief(active.text) : undefined), [mine, active])
-  const found = mine?.drawn.marks ?? read?.marks
-  const marks = useMemo(() => byWeight(found ?? []), [found])
+  const [checkPrint, setCheckPrint] = useState(false)
+  const check = useCheck(engine, { part: active?.id, text: active?.text, drawn: mine?.drawn }, checkPrint)
+  const early = useMemo(() => byWeight(read?.marks ?? NO_MARKS), [read])
+  const marks = mine ? check.marks : early
   const stale = mine !== undefined && good !== undefined && good !== mine.drawn
-  const current = useRef({ ties, stale, mine, active })
-  current.current = { ties, stale, mine, active }
+  const current = useRef({ ties, stale, mine, active, marks })
+  current.current = { ties, stale, mine, active, marks }
   // biome-ignore lint/correctness/useExhaustiveDependencies: drawn once when a brief comes to the bench, then at each change
   useEffect(() => {
     if (active) {
@@ -79,6 +83,7 @@ export function Bench() {
     setHover(undefined)
     setOpenMark(undefined)
     setLifted(undefined)
+    setCheckPrint(false)
   }, [active?.id])
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: kept once a drawing
@@ -96,8 +101,8 @@ export function Bench() {
     if (old && old.doc.toString() === text) return old
     return slipState(text, {
       changed: (next) => {
-        briefs.write(id, next)
         draw(id, next)
+        briefs.write(id, next)
       },
       at: (span) => {
         const { ties: now, stale: old2 } = current.current
@@ -105,6 +110,8 @@ export function Bench() {
         setHover(light ? { light, from: 'brief' } : undefined)
       },
       brief: () => current.current.mine?.drawn.brief,
+      marks: () => current.current.marks,
+      draw: (text) => engine.draw('an explanation', text),
     })
   }, [active?.id])
   const leaveSlip = () => {
@@ -116,10 +123,28 @@ export function Bench() {
     if (id === besideId) setBesideId(active?.id)
   }
 
-  const { onSize, onMend, onDrag } = editsOf({ slip: view, good, drawn: mine?.drawn, tell })
+  const { onSize, onMend, onAccept, onSign, onDrag } = editsOf({ slip: view, good, drawn: mine?.drawn, tell })
   const { busy, onIssue } = useIssue(engine, active?.text, good?.sheet, tell)
   const onPrint = () => print()
-  usePrint(sheetHandle, good?.sheet)
+  // The check print has every item of the sheet too, with the checker's pencil about them.
+  const printed = useMemo(() => {
+    if (!good || stale || !check.print) return undefined
+    const drawn = { ...good, sheet: check.print }
+    return { drawn, ties: tiesOf(drawn) }
+  }, [good, stale, check.print])
+  usePrint(sheetHandle, (printed?.drawn ?? good)?.sheet)
+  const sign = async () => {
+    const before = good?.brief.header.checked
+    const said = await ask({
+      title: 'Sign as its checker',
+      words: signWords(marks),
+      line: { name: 'Name', text: before?.name.text ?? '' },
+      below: { name: 'Date', text: before?.date?.text ?? '' },
+      yes: 'Sign',
+    })
+    const [name, date] = said?.split('\n') ?? []
+    if (name && date) onSign(name, date)
+  }
   const onLift = () => {
     if (!active) return
     setLifted((now) => now ?? {})
@@ -147,13 +172,17 @@ export function Bench() {
     realSize: () => sheetHandle.current?.realSize(),
     pan: (dx, dy) => sheetHandle.current?.pan(dx, dy),
     zoom: (factor) => sheetHandle.current?.zoom(factor),
+    marks: () => document.querySelector<HTMLElement>('.margin .mark')?.focus(),
     escape: () => {
       setChosen(undefined)
       setOpenMark(undefined)
     },
   })
-  const covered = useCovered(folded, marks.length > 0 || stale)
+  const room = useMarginRoom(active?.id, marks.length > 0 || stale)
 
+  const beside = besideId && besideId !== active?.id ? shown.get(besideId)?.good : undefined
+  const besideTies = useMemo(() => beside && tiesOf(beside), [beside])
+  const covered = useCovered(folded, room && !beside)
   const light = hover?.light ?? chosen?.light
   const litWords = useMemo(
     () =>
@@ -165,8 +194,6 @@ export function Bench() {
   const why = good && chosen?.item !== undefined ? whyIsIt(good, chosen.item) : undefined
   const fault = active && faults.get(active.id)
   const standing = standingOf(mine, fault)
-  const beside = besideId && besideId !== active?.id ? shown.get(besideId)?.good : undefined
-  const besideTies = useMemo(() => beside && tiesOf(beside), [beside])
   const others = briefs.all.filter((k) => k.open && k.id !== active?.id)
   const title = (mine?.drawn.brief ?? read)?.header.part?.text ?? 'Untitled'
 
@@ -189,13 +216,12 @@ export function Bench() {
             {good && ties ? (
               <SheetView
                 key={active.id}
-                drawn={good}
-                ties={ties}
-                marks={stale ? NO_MARKS : marks}
+                drawn={printed?.drawn ?? good}
+                ties={printed?.ties ?? ties}
+                marks={stale || printed ? NO_MARKS : marks}
                 stale={stale}
                 light={light}
                 covered={beside ? { ...covered, right: 20 } : covered}
-                margin={beside ? 0 : covered.margin}
                 pixelsPerMm={pixelsPerMm}
                 openMark={openMark}
                 handle={sheetHandle}
@@ -227,7 +253,6 @@ export function Bench() {
                 stale={false}
                 light={undefined}
                 covered={{ left: 20, right: covered.right, top: covered.top, bottom: covered.bottom }}
-                margin={covered.margin}
                 pixelsPerMm={pixelsPerMm}
                 openMark={undefined}
                 handle={null}
@@ -277,6 +302,7 @@ export function Bench() {
             onStart={mine?.drawn.brief.stock ? undefined : () => setStarting(true)}
             onOpen={setOpenMark}
             onMend={(mend) => onMend(mend) && setOpenMark(undefined)}
+            onAccept={(mark, reason) => onAccept(mark, reason) && setOpenMark(undefined)}
             onShow={(mark) => {
               if (mark.span && view.current) {
                 const end = view.current.state.doc.length
@@ -335,6 +361,10 @@ export function Bench() {
             onPrint={onPrint}
             onSave={() => void save(active)}
             onCheck={() => setOpenMark(0)}
+            settled={check.settled}
+            checkPrint={checkPrint}
+            onCheckPrint={() => setCheckPrint((now) => !now)}
+            onSign={() => void sign()}
           />
         </>
       )}

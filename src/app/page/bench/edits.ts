@@ -2,12 +2,14 @@ import type { EditorView } from '@codemirror/view'
 import type { RefObject } from 'react'
 import { changeSizes, replaceSpan } from '../../../brief/edit.ts'
 import type { Mend } from '../../../brief/mark.ts'
-import type { Drawn } from '../engine/messages.ts'
+import type { Drawn, PageMark } from '../engine/messages.ts'
+import { REASON } from '../engine/reason.ts'
 import { type Placing, sizePlacing, viewPlacing, withPlacing } from '../sheet/drag.ts'
 import { rowStep, viewStep } from '../sheet/step.ts'
 import { isLength, type Touched } from '../sheet/touch.ts'
 import type { Drag } from '../sheet/use-hands.ts'
 import { replace, replaceAll } from '../slip/editor.ts'
+import { asText, withChecker, withStatement } from './statements.ts'
 
 interface EditsContext {
   readonly slip: RefObject<EditorView | undefined>
@@ -45,6 +47,20 @@ export function editsOf({ slip, good, drawn, tell }: EditsContext) {
       if (!view) return false
       replace(view, mend.span, mend.text)
       return true
+    },
+    /** Writes into the brief that the mark stands as it is, and why. True where it was written. */
+    onAccept: (mark: PageMark, reason: string): boolean => {
+      const view = editorOf(drawn)
+      if (!view || !drawn || !mark.accept) return false
+      const [, keyword, words] = /^(\S+\s+)(.*)$/s.exec(mark.accept.replace(REASON, () => reason.trim()))!
+      replaceAll(view, withStatement(drawn.brief.text, keyword! + asText(words!)))
+      tell('The brief says that it stands, and why.')
+      return true
+    },
+    /** Writes the checker's name and date into the brief. */
+    onSign: (name: string, date: string): void => {
+      const view = slip.current
+      if (view) replaceAll(view, withChecker(view.state.doc.toString(), name, date))
     },
     onDrag: (drag: Drag) => {
       const view = editorOf(good)

@@ -1,9 +1,9 @@
 import type { Signature } from '../../../brief/brief.ts'
 import type { Mark } from '../../../brief/mark.ts'
 import type { EngineState } from '../engine/engine.ts'
-import type { Drawn } from '../engine/messages.ts'
+import type { Drawn, Written } from '../engine/messages.ts'
 
-export type ExportKind = 'pdf' | 'svg' | 'step' | 'png'
+export type ExportKind = Written | 'png'
 
 interface RoutingSlipProps {
   readonly drawn: Drawn | undefined
@@ -15,6 +15,12 @@ interface RoutingSlipProps {
   readonly onPrint: () => void
   readonly onSave: () => void
   readonly onCheck: () => void
+  /** The checker has been round the brief as it stands. */
+  readonly settled: boolean
+  /** The check print lies in the place of the sheet. */
+  readonly checkPrint: boolean
+  readonly onCheckPrint: () => void
+  readonly onSign: () => void
 }
 
 /** The job's way through the office: each desk signs and dates, as the brief says. */
@@ -23,7 +29,8 @@ export function RoutingSlip(props: RoutingSlipProps) {
   const header = drawn?.brief.header
   const sheet = drawn?.sheet
   const views = sheet?.views.length ?? 0
-  const must = marks.filter((m) => m.weight === 'must change').length
+  const open = marks.filter((m) => m.accepted === undefined)
+  const must = open.filter((m) => m.weight === 'must change').length
   const complete = drawn?.proof?.complete
   return (
     <section className="routing" aria-label="Routing slip">
@@ -37,19 +44,30 @@ export function RoutingSlip(props: RoutingSlipProps) {
         <span>
           {sheet ? `${sheet.format}, ${sheet.scale}, ${views} ${views === 1 ? 'view' : 'views'}` : 'None yet'}
         </span>
+        {complete === undefined ? null : (
+          <span className="quiet" title={drawn?.proof?.sentence}>
+            {complete ? 'Sizes complete' : 'Sizes not complete'}
+          </span>
+        )}
         <span className="quiet" role="status">
           {WORDS[state]}
         </span>
       </Stage>
       <Stage name="Check" sign={header?.checked} by="Checked">
         <button type="button" className="plain" onClick={props.onCheck} disabled={marks.length === 0}>
-          {tally(marks.length, must)}
+          {props.settled || marks.length > 0 ? tally(open.length, must, marks.length - open.length) : 'Being checked'}
         </button>
-        {complete === undefined ? null : (
-          <span className="quiet" title={drawn?.proof?.sentence}>
-            {complete ? 'Sizes complete' : 'Sizes not complete'}
-          </span>
-        )}
+        <button type="button" aria-pressed={props.checkPrint} disabled={!sheet} onClick={props.onCheckPrint}>
+          Check print
+        </button>
+        {props.checkPrint ? (
+          <button type="button" disabled={busy !== undefined} onClick={() => props.onIssue('check')}>
+            {busy === 'check' ? 'Writing' : 'Its PDF'}
+          </button>
+        ) : null}
+        <button type="button" disabled={!sheet} onClick={props.onSign}>
+          Sign
+        </button>
       </Stage>
       <Stage name="Issue" sign={header?.approved} by="Approved">
         <span className="row">
@@ -87,8 +105,9 @@ const WORDS: Readonly<Record<EngineState, string>> = {
   restarting: 'Starting again',
 }
 
-/** So many marks, so many of them that must change. */
-function tally(all: number, must: number): string {
+/** So many marks, so many of them that must change, so many more that are accepted. */
+function tally(all: number, must: number, accepted: number): string {
+  if (accepted > 0) return `${tally(all, must, 0)}, ${accepted} accepted`
   if (all === 0) return 'No marks'
   if (all === 1) return must === 1 ? '1 mark, must change' : '1 mark'
   const rest = must === 0 ? '' : must === all ? ', all must change' : `, ${must} must change`

@@ -1,3 +1,4 @@
+import type { Mark } from '../../../brief/mark.ts'
 import type { Shown } from './use-engine.ts'
 
 /** How the sheet stands to the brief, where it is not its newest drawing. */
@@ -11,4 +12,11 @@ export function standingOf(shown: Shown | undefined, fault: string | undefined):
   return shown.drawn.brief.stock
     ? 'There is no sheet yet.'
     : 'There is no sheet yet: the brief does not say what the part is made from.'
+}
+
+/** What stands in the way of a checker's signature, in a sentence. */
+export function signWords(marks: readonly Mark[]): string {
+  const open = marks.filter((m) => m.accepted === undefined && m.weight === 'must change').length
+  const still = open === 0 ? '' : ` ${open} ${open === 1 ? 'mark' : 'marks'} must change still.`
+  return `The brief gets the statement checked, with name and date.${still}`
 }

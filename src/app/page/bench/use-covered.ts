@@ -4,8 +4,8 @@ import type { Covered } from '../sheet/viewport.ts'
 /** What slip, margin and routing slip take from the window, in rem; the style sheet says the same. */
 const REM = { slip: 23.5, foldedSlip: 2.6, margin: 16, edge: 1.2, top: 1.2, routing: 8.1 }
 
-/** Px that lie under slip and routing slip, and those that marks take while there are any. */
-export function useCovered(folded: boolean, hasMarks: boolean): Covered & { readonly margin: number } {
+/** Px that lie under slip, routing slip and, where there is one, the margin. */
+export function useCovered(folded: boolean, margin: boolean): Covered {
   const [rem, setRem] = useState(rootSize)
   useEffect(() => {
     const measure = () => setRem(rootSize())
@@ -14,8 +14,7 @@ export function useCovered(folded: boolean, hasMarks: boolean): Covered & { read
   }, [])
   return {
     left: (folded ? REM.foldedSlip : REM.slip) * rem + REM.edge * rem,
-    right: REM.edge * rem,
-    margin: hasMarks ? REM.margin * rem : 0,
+    right: (margin ? REM.margin : REM.edge) * rem,
     top: REM.top * rem,
     bottom: REM.routing * rem,
   }

@@ -9,6 +9,7 @@ const TYPES: Readonly<Record<ExportKind, string>> = {
   pdf: 'application/pdf',
   svg: 'image/svg+xml',
   step: 'model/step',
+  check: 'application/pdf',
   png: 'image/png',
 }
 
@@ -25,7 +26,7 @@ export function useIssue(
     setBusy(kind)
     try {
       const bytes = await engine.write(text, kind === 'png' ? 'svg' : kind)
-      const name = nameFor(text).replace(/brief$/, kind)
+      const name = nameFor(text).replace(/\.brief$/, kind === 'check' ? '-check.pdf' : `.${kind}`)
       if (kind === 'png') {
         if (!sheet) throw new Error('there is no sheet')
         download(name, await pngOf(bytes, sheet.width, sheet.height), TYPES.png)

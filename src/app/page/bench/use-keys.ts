@@ -11,6 +11,8 @@ export interface KeyActions {
   readonly pan: (dx: number, dy: number) => void
   readonly zoom: (factor: number) => void
   readonly escape: () => void
+  /** To the first mark in the margin. */
+  readonly marks: () => void
 }
 
 /** Px that an arrow moves the paper by. */
@@ -38,6 +40,7 @@ export function useKeys(actions: KeyActions): void {
       const way = { ArrowLeft: [1, 0], ArrowRight: [-1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1] }[event.key]
       if (way && event.target === document.body) a.pan(way[0]! * STRIDE, way[1]! * STRIDE)
       else if (event.key === 'Escape') a.escape()
+      else if (key === 'm') a.marks()
       else if (event.key === '0') a.whole()
       else if (event.key === '1') a.realSize()
       else if (event.key === '+' || event.key === '=') a.zoom(1.25)

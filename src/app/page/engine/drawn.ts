@@ -1,3 +1,4 @@
+import { withAcceptances } from '../../../check/acceptances.ts'
 import type { Drawing } from '../../compile.ts'
 import type { Drawn, PartLink } from './messages.ts'
 
@@ -7,7 +8,8 @@ export function drawnOf(drawing: Drawing, took: number): Drawn {
   const body = part && part.body.faces.length > 0 ? part.body : undefined
   return {
     brief,
-    marks,
+    // Whether an acceptance is idle shows only when the checker has been round.
+    marks: withAcceptances(brief, marks).filter((m) => m.rule !== 'acceptance-idle'),
     ...(sheet ? { sheet } : {}),
     dimensions: sizes?.dimensions ?? [],
     ...(sizes ? { proof: sizes.proof } : {}),

@@ -1,4 +1,4 @@
-import type { Answer, Asked, Drawn, SolidPicture } from './messages.ts'
+import type { Answer, Asked, Checked, Drawn, SolidPicture, Written } from './messages.ts'
 
 /** Kernel memory above which a fresh worker takes over, in bytes: what the kernel once took it never gives back. */
 const MOST_MEMORY = 700 * 2 ** 20
@@ -47,7 +47,14 @@ export class Engine {
     return answer.drawn
   }
 
-  async write(text: string, kind: 'pdf' | 'svg' | 'step'): Promise<Uint8Array<ArrayBuffer>> {
+  /** What the checker says; rejects with `Superseded` when a newer text of the same part was asked about. */
+  async check(part: string, text: string, print: boolean): Promise<Checked> {
+    const answer = await this.#ask({ ask: 'check', id: this.#next++, part, text, print })
+    if (answer.answer !== 'checked') throw new Error('the engine gave another answer than was asked')
+    return answer.checked
+  }
+
+  async write(text: string, kind: Written): Promise<Uint8Array<ArrayBuffer>> {
     const answer = await this.#ask({ ask: 'write', id: this.#next++, text, kind })
     if (answer.answer !== 'written') throw new Error('the engine gave another answer than was asked')
     return answer.bytes

@@ -3,8 +3,9 @@ import { meshOf } from '../../../kernel/mesh.ts'
 import { type OcctKernel, openKernel } from '../../../kernel/open.ts'
 import { writeStep } from '../../../write/step.ts'
 import { compile, type Drawing } from '../../compile.ts'
+import { checkedOf, printOf } from './checked.ts'
 import { drawnOf } from './drawn.ts'
-import type { Answer, Asked, SolidPicture } from './messages.ts'
+import type { Answer, Asked, SolidPicture, Written } from './messages.ts'
 
 const say = (answer: Answer, moved: Transferable[] = []) => self.postMessage(answer, { transfer: moved })
 const opening = openKernel()
@@ -13,17 +14,26 @@ opening.then(
   (fault: unknown) => say({ answer: 'failed', id: 0, text: `the geometry kernel did not start: ${wordsOf(fault)}` }),
 )
 
-/** Requests that came while another was at work, in order; an older drawing of the same part is dropped. */
+/** Requests that came while another was at work, in order; older drawings and checks of the same part are dropped. */
 let waiting: Asked[] = []
 let busy = false
+/** The last drawing, for the checker. Its solid is gone from the kernel. */
+let last: Drawing | undefined
+/** The newest text of each part that a sheet was asked of. */
+const newest = new Map<string, string>()
 
 self.onmessage = ({ data }: MessageEvent<Asked>) => {
-  if (data.ask === 'draw') {
+  if (data.ask === 'draw' || data.ask === 'check') {
     waiting = waiting.filter((w) => {
-      const older = w.ask === 'draw' && w.part === data.part
+      const older = (w.ask === 'check' || w.ask === data.ask) && w.part === data.part
       if (older) say({ answer: 'passed over', id: w.id })
       return !older
     })
+  }
+  if (data.ask === 'draw') newest.set(data.part, data.text)
+  else if (data.ask === 'check' && newest.has(data.part) && newest.get(data.part) !== data.text) {
+    say({ answer: 'passed over', id: data.id })
+    return
   }
   waiting.push(data)
   if (!busy) void work()
@@ -33,7 +43,7 @@ async function work(): Promise<void> {
   busy = true
   try {
     const kernel = await opening
-    for (let next = waiting.shift(); next; next = waiting.shift()) {
+    for (let next = take(); next; next = take()) {
       try {
         await answer(next, kernel)
       } catch (fault) {
@@ -48,12 +58,26 @@ async function work(): Promise<void> {
   busy = false
 }
 
+/** The next request: sheets before everything else. */
+function take(): Asked | undefined {
+  const draw = waiting.findIndex((w) => w.ask === 'draw')
+  return waiting.splice(Math.max(0, draw), 1)[0]
+}
+
 async function answer(asked: Asked, kernel: OcctKernel): Promise<void> {
   const { id, text } = asked
+  if (asked.ask === 'check' && last?.brief.text === text) {
+    say({ answer: 'checked', id, checked: checkedOf(last, asked.print) })
+    return
+  }
   const start = performance.now()
   const drawing = compile(text, kernel)
+  last = drawing
   try {
     switch (asked.ask) {
+      case 'check':
+        say({ answer: 'checked', id, checked: checkedOf(drawing, asked.print) })
+        break
       case 'draw':
         say({ answer: 'drawn', id, drawn: drawnOf(drawing, performance.now() - start), memory: kernel.memory() })
         break
@@ -73,11 +97,7 @@ async function answer(asked: Asked, kernel: OcctKernel): Promise<void> {
   }
 }
 
-async function written(
-  kind: 'pdf' | 'svg' | 'step',
-  drawing: Drawing,
-  kernel: OcctKernel,
-): Promise<Uint8Array<ArrayBuffer>> {
+async function written(kind: Written, drawing: Drawing, kernel: OcctKernel): Promise<Uint8Array<ArrayBuffer>> {
   if (kind === 'step') {
     if (!drawing.part || drawing.part.body.faces.length === 0) throw new Error('there is no solid to write yet')
     return new TextEncoder().encode(writeStep(drawing.part, kernel))
@@ -87,8 +107,10 @@ async function written(
     const { writeSvg } = await import('../../../write/svg.ts')
     return new TextEncoder().encode(writeSvg(drawing.sheet))
   }
+  const sheet = kind === 'check' ? printOf(drawing) : drawing.sheet
+  if (!sheet) throw new Error('there is no check print yet')
   const { writePdf } = await import('../../../write/pdf.ts')
-  return Uint8Array.from(await writePdf(drawing.sheet))
+  return Uint8Array.from(await writePdf(sheet))
 }
 
 function pictureOf(drawing: Drawing, kernel: OcctKernel): SolidPicture {

@@ -5,15 +5,27 @@ import type { Vec3 } from '../../../geometry/vec.ts'
 import type { Sheet } from '../../../sheet/sheet.ts'
 import type { Dimension, Proof } from '../../../sizes/dimension.ts'
 
-/** What the page asks of the engine. Of the drawings of one part that wait to be made, only the last is. */
+/** What the page asks of the engine. Of the drawings or checks of one part that wait to be made, only the last is. */
 export type Asked =
   | { readonly ask: 'draw'; readonly id: number; readonly part: string; readonly text: string }
-  | { readonly ask: 'write'; readonly id: number; readonly text: string; readonly kind: 'pdf' | 'svg' | 'step' }
+  /** With `print` the check print too. */
+  | {
+      readonly ask: 'check'
+      readonly id: number
+      readonly part: string
+      readonly text: string
+      readonly print: boolean
+    }
+  | { readonly ask: 'write'; readonly id: number; readonly text: string; readonly kind: Written }
   | { readonly ask: 'solid'; readonly id: number; readonly text: string }
+
+/** A file that the engine writes; `check` is the check print. */
+export type Written = 'pdf' | 'svg' | 'step' | 'check'
 
 export type Answer =
   | { readonly answer: 'ready' }
   | { readonly answer: 'drawn'; readonly id: number; readonly drawn: Drawn; readonly memory: number }
+  | { readonly answer: 'checked'; readonly id: number; readonly checked: Checked }
   | { readonly answer: 'written'; readonly id: number; readonly bytes: Uint8Array<ArrayBuffer> }
   | { readonly answer: 'solid'; readonly id: number; readonly solid: SolidPicture }
   /** A newer text of the same part came before this one was begun. */
@@ -27,6 +39,21 @@ export interface PartLink {
   readonly kind: string
   readonly faces: readonly number[]
   readonly span?: Span
+}
+
+/** A mark as the page shows it. */
+export interface PageMark extends Mark {
+  /** The statement that would accept it, but for its reason; absent where it cannot be accepted. */
+  readonly accept?: string
+  /** Found by the checker's rules, not while drawing. */
+  readonly checker?: true
+}
+
+/** What the checker says to a drawing. */
+export interface Checked {
+  readonly text: string
+  readonly marks: readonly PageMark[]
+  readonly print?: Sheet
 }
 
 /** What one brief came to, as plain data that can pass between threads. */

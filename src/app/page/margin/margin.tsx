@@ -1,7 +1,10 @@
+import { type KeyboardEvent, useId, useMemo, useState } from 'react'
 import type { Mark, Mend } from '../../../brief/mark.ts'
+import type { PageMark } from '../engine/messages.ts'
+import { foldAlike } from './fold-alike.ts'
 
 interface MarginProps {
-  readonly marks: readonly Mark[]
+  readonly marks: readonly PageMark[]
   readonly open: number | undefined
   /** Said above the marks: that the sheet is older than the brief, or why there is none. */
   readonly standing: string | undefined
@@ -9,6 +12,7 @@ interface MarginProps {
   readonly onStart?: (() => void) | undefined
   readonly onOpen: (mark: number | undefined) => void
   readonly onMend: (mend: Mend) => void
+  readonly onAccept: (mark: PageMark, reason: string) => void
   readonly onShow: (mark: Mark) => void
 }
 
@@ -18,8 +22,10 @@ const WEIGHTS: Readonly<Record<Mark['weight'], string>> = {
   remark: 'Remark',
 }
 
-/** The checker's marks in pencil beside the sheet. Each opens to its reason, rule, source and mends. */
-export function Margin({ marks, open, standing, onStart, onOpen, onMend, onShow }: MarginProps) {
+/** The checker's marks in pencil beside the sheet. Each opens to its reason, rule, source, mends and acceptance. */
+export function Margin({ marks, open, standing, onStart, onOpen, onMend, onAccept, onShow }: MarginProps) {
+  const [unfolded, setUnfolded] = useState<readonly string[]>([])
+  const { folded, alike } = useMemo(() => foldAlike(marks, unfolded), [marks, unfolded])
   if (marks.length === 0 && !standing) return null
   return (
     <aside className="margin" aria-label="Marks">
@@ -34,38 +40,75 @@ export function Margin({ marks, open, standing, onStart, onOpen, onMend, onShow 
         </button>
       ) : null}
       <ol>
-        {marks.map((mark, i) => (
-          // biome-ignore lint/suspicious/noArrayIndexKey: a mark has no other name than its number
-          <li key={`${i} ${mark.rule}`} className={mark.weight.replaceAll(' ', '-')}>
-            <button
-              type="button"
-              aria-expanded={open === i}
-              onClick={() => {
-                onOpen(open === i ? undefined : i)
-                if (open !== i) onShow(mark)
-              }}
-            >
-              <span className="number" aria-hidden="true">
-                {i + 1}
-              </span>
-              <span className="visually-hidden">{WEIGHTS[mark.weight]}: </span>
-              {mark.text}
-            </button>
-            {open === i ? <Opened mark={mark} onMend={onMend} /> : null}
-            {open !== i && mark.mends?.[0] ? <Mends mends={mark.mends.slice(0, 1)} onMend={onMend} /> : null}
-          </li>
-        ))}
+        {marks.map((mark, i) =>
+          folded.has(i) && open !== i ? null : (
+            // biome-ignore lint/suspicious/noArrayIndexKey: a mark has no other name than its number
+            <li key={`${i} ${mark.rule}`} className={classOf(mark)}>
+              <button
+                type="button"
+                className="mark"
+                aria-expanded={open === i}
+                aria-keyshortcuts="M"
+                onKeyDown={(event) => goAlong(event, mark, onMend)}
+                onClick={() => {
+                  onOpen(open === i ? undefined : i)
+                  if (open !== i) onShow(mark)
+                }}
+              >
+                <span className="number" aria-hidden="true">
+                  {i + 1}
+                </span>
+                <span className="visually-hidden">{mark.accepted ? 'Accepted' : WEIGHTS[mark.weight]}: </span>
+                {mark.text}
+              </button>
+              {open === i ? <Opened mark={mark} onMend={onMend} onAccept={onAccept} /> : null}
+              {open !== i && mark.mends?.[0] ? <Mends mends={mark.mends.slice(0, 1)} onMend={onMend} /> : null}
+              {alike.get(i) ? (
+                <button type="button" className="alike" onClick={() => setUnfolded([...unfolded, mark.rule])}>
+                  {alike.get(i)} more alike
+                </button>
+              ) : null}
+            </li>
+          ),
+        )}
       </ol>
     </aside>
   )
 }
 
-function Opened({ mark, onMend }: { mark: Mark; onMend: (mend: Mend) => void }) {
+const classOf = (mark: PageMark): string => `${mark.weight.replaceAll(' ', '-')}${mark.accepted ? ' accepted' : ''}`
+
+/** Arrows go from mark to mark; M makes the first mend. */
+function goAlong(event: KeyboardEvent<HTMLElement>, mark: PageMark, onMend: (mend: Mend) => void): void {
+  if (event.ctrlKey || event.metaKey || event.altKey) return
+  const by = { ArrowDown: 1, ArrowUp: -1 }[event.key]
+  if (by) {
+    const all = [...event.currentTarget.closest('ol')!.querySelectorAll<HTMLElement>('.mark')]
+    all[all.indexOf(event.currentTarget) + by]?.focus()
+  } else if (event.key.toLowerCase() === 'm' && mark.mends?.[0]) onMend(mark.mends[0])
+  else return
+  event.preventDefault()
+  event.stopPropagation()
+}
+
+interface OpenedProps {
+  readonly mark: PageMark
+  readonly onMend: (mend: Mend) => void
+  readonly onAccept: (mark: PageMark, reason: string) => void
+}
+
+function Opened({ mark, onMend, onAccept }: OpenedProps) {
   return (
     <div className="opened">
       <dl>
         <dt>Weight</dt>
         <dd>{WEIGHTS[mark.weight]}</dd>
+        {mark.accepted ? (
+          <>
+            <dt>Accepted because</dt>
+            <dd>{mark.accepted}</dd>
+          </>
+        ) : null}
         {mark.expected ? (
           <>
             <dt>Expected</dt>
@@ -78,7 +121,35 @@ function Opened({ mark, onMend }: { mark: Mark; onMend: (mend: Mend) => void }) 
         <dd>{mark.source ?? 'not stated'}</dd>
       </dl>
       <Mends mends={mark.mends ?? []} onMend={onMend} />
+      {mark.accept ? <Accepting onGive={(reason) => onAccept(mark, reason)} /> : null}
     </div>
+  )
+}
+
+/** A line for the reason why a mark stands as it is. */
+function Accepting({ onGive }: { readonly onGive: (reason: string) => void }) {
+  const [reason, setReason] = useState('')
+  const id = useId()
+  return (
+    <form
+      className="accepting"
+      onSubmit={(event) => {
+        event.preventDefault()
+        if (reason.trim() !== '') onGive(reason)
+      }}
+    >
+      <label htmlFor={id}>It stands, because</label>
+      <input
+        id={id}
+        value={reason}
+        maxLength={400}
+        autoComplete="off"
+        onChange={(event) => setReason(event.target.value)}
+      />
+      <button type="submit" disabled={reason.trim() === ''}>
+        Accept it
+      </button>
+    </form>
   )
 }
 

@@ -2,6 +2,7 @@ import type { Side } from '../../../brief/brief.ts'
 import type { Vec2 } from '../../../geometry/vec.ts'
 import type { PlacedView } from '../../../sheet/sheet.ts'
 import type { Dimension } from '../../../sizes/dimension.ts'
+import { withStatement } from '../bench/statements.ts'
 import type { Drawn } from '../engine/messages.ts'
 import { plainDigits } from './touch.ts'
 
@@ -104,5 +105,5 @@ export function withPlacing(text: string, placing: Placing): string {
     lines[older] = placing.statement
     return lines.join('\n')
   }
-  return `${text.replace(/\s*$/, '')}\n${placing.statement}\n`
+  return withStatement(text, placing.statement)
 }

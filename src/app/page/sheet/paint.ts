@@ -81,10 +81,12 @@ function make(name: string, attributes: Readonly<Record<string, string>>): SVGEl
   return element
 }
 
-function elementOf(item: SheetItem, height: number): SVGElement {
+/** The element of an item; the paper's height turns y about. */
+export function elementOf(item: SheetItem, height: number): SVGElement {
   const flip = (p: Vec2): Vec2 => [p[0], height - p[1]]
   const element = drawn(item, flip)
-  const { tie } = item
+  const { tie, pencil } = item
+  if (pencil) element.classList.add(`pencil-${pencil}`)
   if (tie?.view) element.dataset.view = tie.view
   if (tie?.dimension) element.dataset.dimension = tie.dimension
   if (tie?.features?.length) element.dataset.features = tie.features.join(' ')

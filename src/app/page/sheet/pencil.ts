@@ -19,12 +19,13 @@ export function ringsOf(drawn: Drawn, ground: Ground, ties: Ties, marks: readonl
   const { items } = ground.sheet
   return marks.flatMap((mark, index): Ringed[] => {
     const { span } = mark
-    if (!span) return []
-    const lettering = items.flatMap((item, i) => {
-      const at = item.tie?.span
-      const meant = at && at.from < Math.max(span.to, span.from + 1) && span.from < at.to
-      return meant && (item.item === 'text' || item.item === 'glyph') ? [i] : []
-    })
+    const lettering = !span
+      ? []
+      : items.flatMap((item, i) => {
+          const at = item.tie?.span
+          const meant = at && at.from < Math.max(span.to, span.from + 1) && span.from < at.to
+          return meant && (item.item === 'text' || item.item === 'glyph') ? [i] : []
+        })
     if (lettering.length > 0) {
       const first = items[lettering[0]!]!.tie
       const one = lettering.filter(
@@ -33,7 +34,11 @@ export function ringsOf(drawn: Drawn, ground: Ground, ties: Ties, marks: readonl
       return [{ mark: index, box: union(one.map((i) => ground.boxes[i]!)) }]
     }
     const ids = drawn.features
-      .filter((f) => f.span && f.id !== 'stock' && span.from >= f.span.from && span.to <= f.span.to)
+      .filter(
+        (f) =>
+          f.id === mark.feature ||
+          (span && f.span && f.id !== 'stock' && span.from >= f.span.from && span.to <= f.span.to),
+      )
       .map((f) => f.id)
     const theirs = items.flatMap((item, i) => {
       const dimension = item.tie?.dimension

@@ -39,8 +39,6 @@ export interface SheetViewProps {
   readonly stale: boolean
   readonly light: Light | undefined
   readonly covered: Covered
-  /** Px that the marks beside the sheet take. */
-  readonly margin: number
   readonly pixelsPerMm: number
   readonly openMark: number | undefined
   readonly handle: React.Ref<SheetHandle>
@@ -69,8 +67,6 @@ export function SheetView(props: SheetViewProps) {
   const [area, setArea] = useState({ width: 0, height: 0 })
   const [view, setView] = useState<Viewport>({ scale: 3, x: 0, y: 0 })
   const fits = useRef(true)
-  const margin = useRef(props.margin)
-  margin.current = props.margin
   const [field, setField] = useState<Touched>()
   const ground = useMemo(() => groundOf(sheet), [sheet])
 
@@ -82,16 +78,12 @@ export function SheetView(props: SheetViewProps) {
     return () => observer.disconnect()
   }, [])
   const { left, right, top, bottom } = covered
-  const showWhole = useCallback(
-    (margin: number) => {
-      fits.current = true
-      if (area.width > 0) setView(fitted({ width, height }, area, { left, right: right + margin, top, bottom }))
-    },
-    [width, height, area, left, right, top, bottom],
-  )
+  const showWhole = useCallback(() => {
+    fits.current = true
+    if (area.width > 0) setView(fitted({ width, height }, area, { left, right, top, bottom }))
+  }, [width, height, area, left, right, top, bottom])
   useLayoutEffect(() => {
-    // Marks that come and go while one writes do not move the paper.
-    if (fits.current) showWhole(margin.current)
+    if (fits.current) showWhole()
   }, [showWhole])
 
   useLayoutEffect(() => {
@@ -109,14 +101,14 @@ export function SheetView(props: SheetViewProps) {
   useImperativeHandle(
     props.handle,
     () => ({
-      showWhole: () => showWhole(props.margin),
+      showWhole,
       realSize: () =>
         change((v) => zoomed(v, pixelsPerMm / v.scale, left + (area.width - left - right) / 2, area.height / 2)),
       zoom: (factor) => change((v) => zoomed(v, factor, left + (area.width - left - right) / 2, area.height / 2)),
       pan: (dx, dy) => change((v) => kept(moved(v, dx, dy), sheet, area)),
       svg: () => svg.current,
     }),
-    [showWhole, change, pixelsPerMm, area, left, right, props.margin, sheet],
+    [showWhole, change, pixelsPerMm, area, left, right, sheet],
   )
 
   const touch = useCallback(

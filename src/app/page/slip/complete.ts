@@ -1,8 +1,12 @@
 import type { Completion, CompletionContext, CompletionResult } from '@codemirror/autocomplete'
 import type { Brief } from '../../../brief/brief.ts'
 import { keywordSpellings, keywords, phraseWords, stockNames } from '../../../brief/vocabulary.ts'
+import type { PageMark } from '../engine/messages.ts'
+import { REASON } from '../engine/reason.ts'
+import { fitting } from './fitting.ts'
 import { statementHelp } from './help.ts'
 import { nextHoleWords } from './hole-words.ts'
+import { namesOf } from './names.ts'
 
 /** Statements of the header that can stand only once; they are not offered again. */
 const ONCE = new Set([
@@ -18,17 +22,21 @@ const ONCE = new Set([
   'scale',
 ])
 
-/** Fixed choices after a keyword. */
+/** Usual words after a keyword whose rest is free. */
 const CHOICES: Readonly<Record<string, readonly string[]>> = {
   units: ['inch', 'mm'],
   practice: ['ASME', 'ISO, first angle', 'ISO, third angle'],
   decimal: ['comma', 'point'],
   sheet: ['A4', 'A3', 'A2', 'A1', 'A0', 'A', 'B', 'C', 'D', 'E'],
   scale: ['1:1', '1:2', '1:5', '2:1'],
+  general: ['ISO 2768-mK', '.XX ±.01   .XXX ±.005   angles ±1/2°', 'fractions ±1/64'],
+  standard: ['ASME Y14.5-2018', 'ISO 129-1:2018'],
+  document: ['Detail drawing'],
+  edges: ['edges broken 0.2 to 0.5', 'break edges .015 max'],
 }
 
-/** What may stand at the cursor: a keyword at the margin, else the words of the statement and the part's own names. */
-export function completeBrief(brief: () => Brief | undefined) {
+/** What may stand at the cursor: a keyword at the margin, else what the reader takes there and the part's own names. */
+export function completeBrief(brief: () => Brief | undefined, marks: () => readonly PageMark[] = () => []) {
   return (context: CompletionContext): CompletionResult | null => {
     const line = context.state.doc.lineAt(context.pos)
     const before = line.text.slice(0, context.pos - line.from)
@@ -39,8 +47,12 @@ export function completeBrief(brief: () => Brief | undefined) {
       return { from: line.from, options: keywordOptions(context, brief()), validFor: /^[\p{L} -]*$/u }
     const keyword = keywordAbove(context, line.number)
     if (!keyword) return null
-    const next = keyword === 'hole' ? nextHoleWords(statementBefore(context)) : []
-    const options = [...choices(keyword), ...following(next), ...words(keyword), ...names(keyword, brief())]
+    if (keyword === 'accept') return accepting(before, line.from, marks())
+    const statement = statementBefore(context)
+    const options = [
+      ...choices(keyword),
+      ...fittingOptions(keyword, statement.slice(0, -typed.length || undefined), brief()),
+    ]
     const seen = new Set<string>()
     return {
       from,
@@ -50,12 +62,43 @@ export function completeBrief(brief: () => Brief | undefined) {
   }
 }
 
+/** Words of the statement and names of the part, those that the reader takes there; what is still missing comes first. */
+function fittingOptions(keyword: string, statement: string, brief: Brief | undefined): Completion[] {
+  const known = keyword in phraseWords ? phraseWords[keyword as keyof typeof phraseWords] : []
+  // Before the colon of a frame or a texture stands a name, after it what is said of it.
+  const named = keyword !== 'frame' || !statement.includes(':')
+  const words = keyword === 'frame' && named ? [] : known
+  const names = namesOf(keyword, brief).filter(
+    (n) => (named || n.of === 'datum') && (n.of !== 'size' || /^place\s*$/i.test(statement)),
+  )
+  if (keyword === 'frame' && !named) return [...words, ...names.map((n) => n.name)].map((label) => ({ label }))
+  const next = keyword === 'hole' ? nextHoleWords(statement) : []
+  const details = new Map(names.map((n) => [n.name, n.of]))
+  if (words.length + names.length === 0) return []
+  return fitting(brief, statement, [...new Set([...words, ...details.keys()])]).map(({ word, gain }) => {
+    const rank = next.indexOf(word)
+    const boost = rank >= 0 ? 40 - rank : Math.max(-20, Math.min(20, 5 * gain + (details.has(word) ? 2 : 0)))
+    const detail = rank >= 0 ? 'next' : details.get(word)
+    return { label: word, boost, ...(detail ? { detail } : {}) }
+  })
+}
+
+/** The marks that can be accepted, each as the statement goes on; the reason is left to be written. */
+function accepting(before: string, from: number, marks: readonly PageMark[]): CompletionResult | null {
+  const written = /^accept\s+/i.exec(before)
+  if (!written) return null
+  const options = marks.flatMap((m): Completion[] =>
+    m.accept ? [{ label: m.accept.replace(/^accept\s+/, '').replace(REASON, ''), detail: m.weight, info: m.text }] : [],
+  )
+  return { from: from + written[0].length, options, validFor: /^[^\n]*$/ }
+}
+
 function keywordOptions(context: CompletionContext, brief: Brief | undefined): Completion[] {
   const text = context.state.doc.toString()
   return keywords
     .filter((k) => !ONCE.has(k) || !new RegExp(`^${k}\\b`, 'im').test(text))
     .filter((k) => !brief?.stock || !(k in stockNames) || k === 'flat')
-    .map((k) => ({ label: k, apply: k.padEnd(10), detail: statementHelp[k]?.short ?? '' }))
+    .map((k) => ({ label: k, apply: k.padEnd(10), detail: statementHelp[k].short, info: statementHelp[k].text }))
 }
 
 /** The keyword of the statement that the line belongs to. */
@@ -80,33 +123,4 @@ function statementBefore(context: CompletionContext): string {
   return doc.sliceString(first.from, context.pos)
 }
 
-/** What comes next in the statement's own order, first of all. */
-const following = (next: readonly string[]): Completion[] =>
-  next.map((label, i) => ({ label, detail: 'next', boost: 20 - i }))
-
-const choices = (keyword: string): Completion[] =>
-  (CHOICES[keyword] ?? []).map((label) => ({ label, detail: '', boost: 5 }))
-
-const words = (keyword: string): Completion[] =>
-  keyword in phraseWords ? phraseWords[keyword as keyof typeof phraseWords].map((label) => ({ label, detail: '' })) : []
-
-/** Names of the part's faces for what is worked into a face, of its edges for what is worked along them. */
-function names(keyword: string, brief: Brief | undefined): Completion[] {
-  if (!brief?.stock) return []
-  const table = stockNames[brief.stock.kind]
-  const alongEdges = ['chamfer', 'round', 'fillet', 'step'].includes(keyword)
-  const own =
-    brief.stock.kind === 'turned'
-      ? brief.stock.steps.flatMap(({ name: { text } }) =>
-          alongEdges ? [`${text} left edge`, `${text} right edge`] : [text, `${text} left face`, `${text} right face`],
-        )
-      : []
-  return [
-    ...[...own, ...(alongEdges ? table.edges : table.faces)].map((label) => ({
-      label,
-      detail: alongEdges ? 'edge' : 'face',
-      boost: 2,
-    })),
-    ...brief.features.flatMap((f) => (f.label ? [{ label: f.label.text, detail: f.kind }] : [])),
-  ]
-}
+const choices = (keyword: string): Completion[] => (CHOICES[keyword] ?? []).map((label) => ({ label, boost: 5 }))

@@ -7,6 +7,7 @@ import type { Brief } from '../../../brief/brief.ts'
 import type { Mark } from '../../../brief/mark.ts'
 import type { Span } from '../../../brief/span.ts'
 import { type Keyword, keywordSpellings } from '../../../brief/vocabulary.ts'
+import type { Drawn, PageMark } from '../engine/messages.ts'
 import { completeBrief } from './complete.ts'
 import { statementHelp } from './help.ts'
 import { briefLanguage } from './language.ts'
@@ -19,6 +20,9 @@ export interface SlipHandlers {
   /** The cursor or the pointer stands at these words. */
   readonly at: (span: Span | undefined) => void
   readonly brief: () => Brief | undefined
+  readonly marks: () => readonly PageMark[]
+  /** The drawing of a brief of its own, for the small picture beside an explanation. */
+  readonly draw: (text: string) => Promise<Drawn>
 }
 
 /** The editor's state for one brief; its history is its own. */
@@ -34,7 +38,11 @@ function extensions(handlers: SlipHandlers): Extension[] {
     EditorState.tabSize.of(10),
     EditorView.lineWrapping,
     EditorView.contentAttributes.of({ 'aria-label': 'Brief', tabindex: '0', spellcheck: 'false', autocorrect: 'off' }),
-    autocompletion({ override: [completeBrief(handlers.brief)], icons: false, activateOnTypingDelay: 60 }),
+    autocompletion({
+      override: [completeBrief(handlers.brief, handlers.marks)],
+      icons: false,
+      activateOnTypingDelay: 60,
+    }),
     keymap.of([
       ...completionKeymap,
       ...defaultKeymap.filter((k) => k.key !== 'Mod-i'),
@@ -60,7 +68,7 @@ function extensions(handlers: SlipHandlers): Extension[] {
       },
       mouseleave: () => handlers.at(undefined),
     }),
-    hoverTooltip(helpAt, { hoverTime: 500 }),
+    hoverTooltip((view, pos) => helpAt(view, pos, handlers.draw), { hoverTime: 500 }),
   ]
 }
 
@@ -74,7 +82,7 @@ function indent(view: EditorView): boolean {
   return true
 }
 
-function helpAt(view: EditorView, pos: number) {
+function helpAt(view: EditorView, pos: number, draw: SlipHandlers['draw']) {
   const line = view.state.doc.lineAt(pos)
   const word = /^[\p{L}-]+( bar)?/u.exec(line.text)?.[0].toLowerCase()
   if (!word || pos > line.from + word.length) return null
@@ -88,8 +96,14 @@ function helpAt(view: EditorView, pos: number) {
     create: () => {
       const dom = document.createElement('div')
       dom.className = 'help-card'
-      const picture = pictureFor(keyword)
-      if (picture) dom.append(picture)
+      const place = document.createElement('div')
+      place.className = 'help-picture'
+      pictureFor(keyword, draw).then(
+        (picture) => place.replaceChildren(picture),
+        // The words say it too.
+        () => place.remove(),
+      )
+      dom.append(place)
       const text = document.createElement('p')
       text.textContent = help.text
       const example = document.createElement('pre')

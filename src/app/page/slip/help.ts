@@ -1,4 +1,5 @@
 import type { Keyword } from '../../../brief/vocabulary.ts'
+import type { Ground } from './help-grounds.ts'
 
 /** What a statement means, for the one who writes it. */
 export interface StatementHelp {
@@ -6,70 +7,117 @@ export interface StatementHelp {
   readonly short: string
   readonly text: string
   readonly example: string
+  /** The part that the example's picture is drawn on; absent: it is a stock itself. */
+  readonly on?: Ground
 }
 
-export const statementHelp: Readonly<Partial<Record<Keyword, StatementHelp>>> = {
-  part: { short: 'title', text: 'The part’s name, the title of the drawing.', example: 'part      Vent motor bracket' },
+export const statementHelp: Readonly<Record<Keyword, StatementHelp>> = {
+  part: {
+    short: 'title',
+    text: 'The part’s name, the title of the drawing.',
+    example: 'part      Vent motor bracket',
+    on: 'block',
+  },
   number: {
     short: 'drawing number',
     text: 'The drawing number, with the revision beside it.',
     example: 'number    VB-1042   rev B',
+    on: 'block',
   },
-  revision: { short: 'revision', text: 'The revision letter.', example: 'revision  B' },
-  units: { short: 'inch or mm', text: 'The unit of every number without one beside it.', example: 'units     inch' },
+  revision: { short: 'revision', text: 'The revision letter.', example: 'revision  B', on: 'block' },
+  units: {
+    short: 'inch or mm',
+    text: 'The unit of every number without one beside it.',
+    example: 'units     inch',
+    on: 'block',
+  },
   practice: {
     short: 'ASME or ISO',
     text: 'The drafting practice: line widths, dashes, words and signs follow it. ASME is third angle; ISO is first angle unless third is said.',
     example: 'practice  ISO, first angle',
+    on: 'block',
   },
-  decimal: { short: 'comma or point', text: 'Lets 5,5 be one number.', example: 'decimal   comma' },
+  decimal: { short: 'comma or point', text: 'Lets 5,5 be one number.', example: 'decimal   comma', on: 'block' },
   material: {
     short: 'title block',
     text: 'Material with specification and condition.',
     example: 'material  steel EN 10025 S235JR',
+    on: 'block',
   },
   general: {
     short: 'tolerances',
     text: 'General tolerances: by decimals, fractions, angles, or a standard’s class.',
-    example: 'general   .XX ±.01   .XXX ±.005   angles ±1/2°',
+    example: 'general   ISO 2768-m',
+    on: 'block',
   },
   coating: {
     short: 'title block',
     text: 'Coating or finish of the whole part.',
     example: 'coating   zinc plated ISO 2081 Fe/Zn 8/C',
+    on: 'block',
   },
   texture: {
     short: 'title block, or one surface',
-    text: 'General surface texture; with a surface and a colon, that of the surface.',
-    example: 'texture   bore: Ra 0.8, machined',
+    text: 'General surface texture; with a surface and a colon, that of the surface: machined or not, its lay, how it is made.',
+    example: 'texture   top: Ra 0.8, machined, ground',
+    on: 'block',
   },
-  edges: { short: 'title block', text: 'How edges are broken.', example: 'edges     edges broken 0.2 to 0.5' },
+  edges: {
+    short: 'title block',
+    text: 'How edges are broken.',
+    example: 'edges     edges broken 0.2 to 0.5',
+    on: 'block',
+  },
   note: {
     short: 'on the sheet',
     text: 'One note; the sheet numbers them.',
     example: 'note      Form with the grain across the bend.',
+    on: 'block',
   },
-  notes: { short: 'on the sheet', text: 'Several notes, one a line.', example: 'notes     1. Made in pairs.' },
+  notes: {
+    short: 'on the sheet',
+    text: 'Several notes, one a line.',
+    example: 'notes     1. Made in pairs.',
+    on: 'block',
+  },
   drawn: {
     short: 'name, date',
     text: 'Who drew it, and the date as typed.',
     example: 'drawn     I. Vasperg, 2024-02-05',
+    on: 'block',
   },
   checked: {
     short: 'name, date',
     text: 'Who checked it, and the date as typed.',
     example: 'checked   P. Quillfeather, 2024-02-07',
+    on: 'block',
   },
   approved: {
     short: 'name, date',
     text: 'Who approved it, and the date as typed.',
     example: 'approved  S. Orbanek, 2024-02-08',
+    on: 'block',
   },
-  firm: { short: 'title block', text: 'The firm.', example: 'firm      Tarnholt Air & Pack Works' },
-  document: { short: 'title block', text: 'The type of document.', example: 'document  Detail drawing' },
-  standard: { short: 'title block', text: 'The governing standard.', example: 'standard  ASME Y14.5-2018' },
-  sheet: { short: 'format', text: 'The sheet’s format, where it must be a certain one.', example: 'sheet     A3' },
-  scale: { short: 'paper : part', text: 'The scale, where it must be a certain one.', example: 'scale     1:2' },
+  firm: { short: 'title block', text: 'The firm.', example: 'firm      Tarnholt Air & Pack Works', on: 'block' },
+  document: { short: 'title block', text: 'The type of document.', example: 'document  Detail drawing', on: 'block' },
+  standard: {
+    short: 'title block',
+    text: 'The governing standard.',
+    example: 'standard  ASME Y14.5-2018',
+    on: 'block',
+  },
+  sheet: {
+    short: 'format',
+    text: 'The sheet’s format, where it must be a certain one.',
+    example: 'sheet     A3',
+    on: 'block',
+  },
+  scale: {
+    short: 'paper : part',
+    text: 'The scale, where it must be a certain one.',
+    example: 'scale     1:2',
+    on: 'block',
+  },
   plate: {
     short: 'made from',
     text: 'Length × width × thickness. Lies flat, or stands with face front.',
@@ -129,87 +177,129 @@ export const statementHelp: Readonly<Partial<Record<Keyword, StatementHelp>>> = 
   hole: {
     short: 'worked into it',
     text: 'The face, a diameter, THRU or a depth; then how many across and up, how far apart, from where.',
-    example: 'holes     upright, from front: 4X ⌀.281 THRU\n          2 across 1.500 apart, centred; 1.50 from bottom',
+    example: 'holes     upright, from front: 2X ⌀.281 THRU\n          2 across 1.500 apart, centred; 1.50 from bottom',
+    on: 'angle',
   },
-  bore: { short: 'worked into it', text: 'One hole on the axis of a face.', example: 'bore      front: ⌀35 H7 THRU' },
+  bore: {
+    short: 'worked into it',
+    text: 'One hole on the axis of a face.',
+    example: 'bore      front: ⌀35 H7 THRU',
+    on: 'disc',
+  },
   slot: {
     short: 'worked into it',
     text: 'Width × length overall, through or a depth, and the long way.',
     example: 'slot      top: 11 × 40 overall THRU, long way left-right\n          centred both ways',
+    on: 'block',
   },
   pocket: {
     short: 'worked into it',
     text: 'Across × up, a depth, and the corners’ radius.',
     example: 'pocket    top: 60 × 40 ↧ 10, corners R 6\n          centred both ways',
+    on: 'block',
   },
   step: {
     short: 'worked into it',
     text: 'Material off along a whole edge, measured from its two faces.',
     example: 'step      top left: 30 from left, 12 from top',
+    on: 'block',
   },
   notch: {
     short: 'worked into it',
     text: 'Right through from an edge: square or vee.',
     example: 'notch     front, top: vee, 36 wide, 90°\n          centred',
+    on: 'block',
   },
   chamfer: {
     short: 'along edges',
     text: 'Edges by name, a leg and an angle or two legs.',
     example: 'chamfer   bottom rear edge: 3 × 45°',
+    on: 'block',
   },
   round: {
     short: 'along edges',
     text: 'Outside corners made round.',
     example: 'round     upright, top corners: 2X R.50',
+    on: 'angle',
   },
-  fillet: { short: 'along edges', text: 'Inside corners filled.', example: 'fillet    inside corner: R.25' },
+  fillet: {
+    short: 'along edges',
+    text: 'Inside corners filled.',
+    example: 'fillet    inside corner: R.25',
+    on: 'sharp angle',
+  },
   boss: {
     short: 'added',
     text: 'A round boss on a face.',
     example: 'boss      top: ⌀30 × 8 high\n          centred both ways',
+    on: 'block',
   },
-  spigot: { short: 'added', text: 'A boss on the axis of the face.', example: 'spigot    rear: ⌀90 f7 × 6 high' },
+  spigot: {
+    short: 'added',
+    text: 'A boss on the axis of the face.',
+    example: 'spigot    rear: ⌀90 f7 × 6 high',
+    on: 'disc',
+  },
   groove: {
     short: 'worked into it',
     text: 'Round a turned surface: width, bottom diameter, where a wall sits.',
     example: 'groove    body: 2.2 wide, bottom ⌀20\n          right side 4 from body right face',
+    on: 'shaft',
   },
   flat: {
     short: 'worked into it',
     text: 'A flat on a round surface.',
-    example: 'flat      nose, top: 14 across, 20 long',
+    example: 'flat      nose, top: 14 across, 20 long\n          right end 4 from nose right face',
+    on: 'shaft',
   },
   keyseat: {
     short: 'worked into it',
     text: 'Width × depth × length, and where an end sits.',
-    example: 'keyseat   body, front: 6 wide × 3.5 deep × 22 long',
+    example: 'keyseat   body, front: 6 wide × 3.5 deep × 22 long\n          left end 4 from collar right face',
+    on: 'shaft',
   },
   datum: {
     short: 'at a feature',
     text: 'A letter for the feature that a datum is taken from: a face, or a hole, shaft or width.',
     example: 'datum     A  bottom',
+    on: 'block',
   },
   frame: {
     short: 'at a feature',
-    text: 'A geometric tolerance of one feature, with the symbols or in words.',
-    example: 'frame     holes A: position dia 0.2 MMC A B C',
+    text: 'A geometric tolerance of one feature, with the symbols or in words. Datum letters follow the value; MMC, LMC, projected, all around may be said.',
+    example: 'frame     holes A: position dia 0.2 MMC A',
+    on: 'block',
   },
   views: {
     short: 'on the sheet',
     text: 'Which views; without it the program proposes them.',
-    example: 'views     front, top; section A-A as right; pictorial',
+    example: 'views     front, top; section A-A through hole A as right; pictorial',
+    on: 'block',
   },
-  section: { short: 'on the sheet', text: 'A section by its letter.', example: 'section   A-A through bore' },
-  pictorial: { short: 'on the sheet', text: 'Asks for the pictorial.', example: 'pictorial' },
-  show: { short: 'on the sheet', text: 'Asks for a reference size.', example: 'show      overall (120)' },
+  section: {
+    short: 'on the sheet',
+    text: 'A section by its letter.',
+    example: 'section   A-A through hole A',
+    on: 'viewed block',
+  },
+  pictorial: { short: 'on the sheet', text: 'Asks for the pictorial.', example: 'pictorial', on: 'block' },
+  show: { short: 'on the sheet', text: 'Asks for a reference size.', example: 'show      overall (120)', on: 'shaft' },
   sizes: {
     short: 'on the sheet',
     text: 'How sizes are given: baseline, chain, ordinate, hole table.',
     example: 'sizes     baseline of holes A',
+    on: 'block',
   },
   place: {
     short: 'on the sheet',
-    text: 'Holds a size or a view at a place.',
-    example: 'place     8.00 in top view, row 2, above',
+    text: 'Holds a size, a view, a section or the pictorial at a place.',
+    example: 'place     80 in top view, row 2, above',
+    on: 'block',
+  },
+  accept: {
+    short: 'a mark that stands',
+    text: 'Says why a mark of the checker stands as it is: the rule, what it is at, its figures, and the reason. It wakes when a figure changes.',
+    example: 'accept    hole-near-edge at hole 1 with 1 mm because the web carries no load',
+    on: 'block',
   },
 }

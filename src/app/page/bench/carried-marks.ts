@@ -1,0 +1,26 @@
+import type { Span } from '../../../brief/span.ts'
+import type { PageMark } from '../engine/messages.ts'
+
+/**
+ * Marks about an older text, as they stand in a newer one: places before and behind the change go along, marks at words
+ * that were changed are left out. They cannot be accepted before the checker has been round again.
+ */
+export function carriedMarks(marks: readonly PageMark[], older: string, newer: string): PageMark[] {
+  const most = Math.min(older.length, newer.length)
+  let head = 0
+  while (head < most && older[head] === newer[head]) head++
+  let tail = 0
+  while (tail < most - head && older[older.length - 1 - tail] === newer[newer.length - 1 - tail]) tail++
+  const shift = newer.length - older.length
+  const moved = ({ from, to }: Span): Span | undefined =>
+    to <= head ? { from, to } : from >= older.length - tail ? { from: from + shift, to: to + shift } : undefined
+  return marks.flatMap(({ span, mends, accept: _, ...mark }): PageMark[] => {
+    const there = span && moved(span)
+    if (span && !there) return []
+    const offered = mends?.flatMap((m) => {
+      const at = moved(m.span)
+      return at ? [{ ...m, span: at }] : []
+    })
+    return [{ ...mark, ...(there ? { span: there } : {}), ...(offered ? { mends: offered } : {}) }]
+  })
+}

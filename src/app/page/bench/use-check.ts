@@ -1,0 +1,54 @@
+import { useEffect, useMemo, useState } from 'react'
+import type { Sheet } from '../../../sheet/sheet.ts'
+import type { Engine } from '../engine/engine.ts'
+import type { Checked, Drawn, PageMark } from '../engine/messages.ts'
+import { byWeight } from './by-weight.ts'
+import { carriedMarks } from './carried-marks.ts'
+
+/** Milliseconds without a new sheet after which the checker is asked: never between two keystrokes. */
+const QUIET = 180
+
+export interface CheckUse {
+  /** What must change first. While the checker has not been round, its last marks go along with the text. */
+  readonly marks: readonly PageMark[]
+  /** The checker has been round this very text. */
+  readonly settled: boolean
+  readonly print: Sheet | undefined
+}
+
+/** A brief on the bench: what is written, and its newest drawing. */
+interface Subject {
+  readonly part: string | undefined
+  readonly text: string | undefined
+  readonly drawn: Drawn | undefined
+}
+
+/** The checker, asked once the sheet of what is written is on the paper. */
+export function useCheck(engine: Engine, { part, text, drawn }: Subject, print: boolean): CheckUse {
+  const [found, setFound] = useState<{ readonly part: string; readonly checked: Checked }>()
+  useEffect(() => {
+    if (!part || !drawn || drawn.brief.text !== text) return undefined
+    let stale = false
+    const timer = setTimeout(() => {
+      engine.check(part, text, print).then(
+        (checked) => !stale && setFound({ part, checked }),
+        // A newer text is asked about in its turn; a fault of the engine is told by the drawing.
+        () => {},
+      )
+    }, QUIET)
+    return () => {
+      stale = true
+      clearTimeout(timer)
+    }
+  }, [engine, part, text, drawn, print])
+  const checked = found && found.part === part ? found.checked : undefined
+  const settled = checked !== undefined && checked.text === drawn?.brief.text
+  const marks = useMemo(() => {
+    if (!drawn) return []
+    if (!checked) return byWeight<PageMark>(drawn.marks)
+    if (checked.text === drawn.brief.text) return checked.marks
+    const older = checked.marks.filter((m) => m.checker)
+    return byWeight<PageMark>([...drawn.marks, ...carriedMarks(older, checked.text, drawn.brief.text)])
+  }, [checked, drawn])
+  return { marks, settled, print: settled && print ? checked.print : undefined }
+}

@@ -1,0 +1,2 @@
+/** Stands for the reason in a statement that would accept a mark. */
+export const REASON = '…'

@@ -1,0 +1,53 @@
+import type { Span } from '../../../brief/span.ts'
+import type { Keyword } from '../../../brief/vocabulary.ts'
+import { type StatementHelp, statementHelp } from './help.ts'
+
+/** Parts that the examples of the explanations are drawn on. */
+const GROUNDS = {
+  block: [
+    'units     mm',
+    'practice  ISO, first angle',
+    'block     80 × 60 × 25',
+    'holes A   top: 2X ⌀9 THRU\n          50 apart, centred; centred up',
+    'datum     A  bottom',
+  ],
+  'viewed block': [
+    'units     mm',
+    'practice  ISO, first angle',
+    'block     80 × 60 × 25',
+    'holes A   top: 2X ⌀9 THRU\n          50 apart, centred; centred up',
+    'views     top, front',
+  ],
+  disc: ['units     mm', 'practice  ISO, first angle', 'disc      ⌀140 × 16, outer face front'],
+  shaft: [
+    'units     mm',
+    'practice  ISO, first angle',
+    'turned    axis left-right; lengths from collar left face\n          left    ⌀20 k6, 28 long\n          collar  ⌀28, 6 long\n          body    ⌀22, to 64\n          nose    ⌀16 h6, to 92',
+  ],
+  angle: [
+    'units     inch',
+    'practice  ASME',
+    'angle     formed, .188 STK, inside R .19\n          upright 3.50 high, at rear; base 2.25 toward front; length 3.00',
+  ],
+  /** An angle with a sharp inside corner. */
+  'sharp angle': [
+    'units     inch',
+    'practice  ASME',
+    'angle     machined, .50 thick\n          upright 3.00 high, at rear; base 2.50 toward front; length 4.00',
+  ],
+} as const
+
+export type Ground = keyof typeof GROUNDS
+
+/** The example of an explanation as a whole brief, and where the statement itself stands in it. */
+export function helpBrief(keyword: Keyword): { readonly text: string; readonly span: Span } {
+  const { example, on }: StatementHelp = statementHelp[keyword]
+  const own = /^[a-z]+(?: bar)?/.exec(example)![0]
+  const units = /\bSTK\b|[^\d]\.\d/.test(example) ? 'inch' : 'mm'
+  const ground: readonly string[] = on
+    ? GROUNDS[on]
+    : [`units     ${units}`, `practice  ${units === 'inch' ? 'ASME' : 'ISO, first angle'}`]
+  const lines = ground.filter((line) => !line.startsWith(`${own} `) || !/^(?:units|practice)/.test(own))
+  const before = `${lines.join('\n')}\n`
+  return { text: `${before}${example}\n`, span: { from: before.length, to: before.length + example.length } }
+}
