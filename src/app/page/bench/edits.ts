@@ -46,6 +46,14 @@ export function editsOf({ slip, good, drawn, tell }: EditsContext) {
       const view = editorOf(drawn)
       if (!view) return false
       replace(view, mend.span, mend.text)
+      // A statement that is only begun waits for the rest.
+      if (/\s$/.test(mend.text)) {
+        view.dispatch({
+          selection: { anchor: mend.span.from + mend.text.replace(/\n$/, '').length },
+          scrollIntoView: true,
+        })
+        view.focus()
+      }
       return true
     },
     /** Writes into the brief that the mark stands as it is, and why. True where it was written. */

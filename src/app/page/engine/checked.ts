@@ -5,12 +5,13 @@ import type { Sheet } from '../../../sheet/sheet.ts'
 import { checked } from '../../checked.ts'
 import type { Drawing } from '../../compile.ts'
 import { byWeight } from '../bench/by-weight.ts'
+import { withBeginning } from './beginnings.ts'
 import type { Checked, PageMark } from './messages.ts'
 import { REASON } from './reason.ts'
 
 /** The marks of all phases and rules, each with the statement that would accept it; with `print` the check print. */
 export function checkedOf(drawing: Drawing, print: boolean): Checked {
-  const marks = byWeight(checked(drawing))
+  const marks = byWeight(checked(drawing).map((m) => (m.accepted ? m : withBeginning(m, drawing.brief))))
   const early = new Set(drawing.marks.map((m) => `${m.rule} ${m.span?.from}`))
   const sheet = print ? printOf(drawing, marks) : undefined
   return {
