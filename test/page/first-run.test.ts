@@ -1,0 +1,81 @@
+import type { Page } from 'playwright-core'
+import { afterEach, expect, it } from 'vitest'
+import { openDesk } from './desk.ts'
+import { briefText, FIRST, openPage, waitForLettering } from './open-page.ts'
+
+const desk = openDesk()
+let page: Page
+afterEach(async () => {
+  await page?.context().close()
+})
+
+/** Actions that a first-time user may need for a right bracket: clicks, fields written, lines written, keys. */
+const MOST = 25
+
+it(`makes a right bracket from an empty page in at most ${MOST} actions`, { timeout: FIRST }, async () => {
+  page = await openPage(desk.browser, desk.served.address)
+  let actions = 0
+  const act = async (what: () => Promise<unknown>) => {
+    actions++
+    await what()
+  }
+  const button = (name: string) => act(() => page.getByRole('button', { name, exact: true }).click())
+  const line = (text: string) => act(() => page.keyboard.type(text))
+  const settled = () => page.waitForSelector('main[aria-busy=false]', { timeout: 60_000 })
+
+  await button('New')
+  await button('angle')
+  for (const [name, text] of [
+    ['length', '3.00'],
+    ['base', '2.25'],
+    ['upright', '3.50'],
+  ] as const) {
+    await act(() => page.getByLabel(name, { exact: true }).fill(text))
+  }
+  await act(() => page.getByLabel('Name of the part').fill('Shelf bracket'))
+  await button('Write the first lines')
+  await waitForLettering(page, 'SHELF BRACKET')
+
+  // Holes, with words chosen from those that are offered.
+  await act(() => page.locator('.cm-content').click())
+  await act(() => page.keyboard.press('Control+End'))
+  await line('hole')
+  await page.waitForSelector('.cm-tooltip-autocomplete')
+  await act(() => page.keyboard.press('Enter'))
+  await line('upright, from front: 2X dia .281 THRU\n')
+  await settled()
+  // Where they sit is asked in the margin; the middle is offered.
+  const place = page.locator('.margin .mend', { hasText: 'in a row, centred' })
+  await act(() => place.click())
+  await settled()
+  // The distance that is still to be measured is written where it stands on the sheet.
+  await act(async () => {
+    await page.locator('.hit[aria-label*="?"]').first().focus()
+    await page.keyboard.press('Enter')
+  })
+  await act(() => page.locator('.size-field input').fill('1.500'))
+  await act(() => page.keyboard.press('Enter'))
+  await settled()
+
+  // What the title block lacks, from the marks.
+  const mend = async (label: string) => {
+    const offered = page.locator('.margin .mend', { hasText: label }).first()
+    await act(() => offered.click({ timeout: 30_000 }))
+    await settled()
+  }
+  await mend('write general')
+  await mend('begin the statement material')
+  await line('carbon steel sheet, ASTM A1011 CS type B')
+  await mend('begin the statement number')
+  await line('SB-100   rev A')
+  await settled()
+  await expect
+    .poll(() => page.$$eval('.margin li.must-change .mark', (all) => all.map((m) => m.textContent)), {
+      timeout: 20_000,
+    })
+    .toEqual([])
+  expect(await page.locator('.routing').textContent()).toContain('Sizes complete')
+  expect(await page.locator('.sheet text.ink', { hasText: 'PRELIMINARY' }).count()).toBe(0)
+  expect(await briefText(page)).toMatch(/2 across 1\.500 apart, centred/)
+  expect(actions).toBeLessThanOrEqual(MOST)
+})
