@@ -7,7 +7,7 @@ import { freeStepFile, readStepFile, type StepFile, stepPart } from '../read/ste
 import { layOut } from '../sheet/lay-out.ts'
 import { chooseSizes } from '../sizes/choose-sizes.ts'
 import type { SizeSet } from '../sizes/dimension.ts'
-import { drawViews } from '../views/draw-views.ts'
+import { drawViews, type ViewsWatch, watchedProjector } from '../views/draw-views.ts'
 import { recognised } from '../views/exact/recognise.ts'
 import type { ViewSet } from '../views/view.ts'
 import type { Drawing, Phase } from './compile.ts'
@@ -15,8 +15,10 @@ import type { Drawing, Phase } from './compile.ts'
 export interface SolidOptions {
   /** One part of an assembly, by its place from 1 or its product's name; absent: the whole. */
   readonly solid?: string
-  /** Told before each phase and while the file is read. */
+  /** Told before each phase, and while the file is read and the views are drawn. */
   readonly progress?: (what: string) => void
+  /** Asked while the views are drawn; true ends the drawing by `Stopped`, with nothing kept in the kernel. */
+  readonly stop?: () => boolean
 }
 
 /** Runs the phases from the text of a STEP file to the sheet. The solid stays in the kernel until `kernel.free(part.solid)`. */
@@ -40,7 +42,7 @@ export function compileSolid(text: string, kernel: OcctKernel, options: SolidOpt
   }
   for (const part of file.parts) if (part.solid !== made.solid) kernel.free(part.solid)
   if (file.whole !== made.solid) kernel.free(file.whole)
-  const views = timed('project', 'drawing the views', () => drawViews(made, kernel))
+  const views = timed('project', 'drawing the views', () => viewsOf(made, kernel, options))
   const single = options.solid !== undefined || file.placed.length === 1
   const { part, sizes } = timed('size', 'choosing sizes', () =>
     single ? independent(made, views) : { part: made, sizes: overallOnly(made, views) },
@@ -60,6 +62,21 @@ export function compileSolid(text: string, kernel: OcctKernel, options: SolidOpt
       ...ownMarks([...(views.marks ?? []), ...sizes.marks, ...laid.marks]),
     ],
     times,
+  }
+}
+
+function viewsOf(part: Part, kernel: OcctKernel, { progress, stop }: SolidOptions): ViewSet {
+  const watch: ViewsWatch = {
+    ...(stop ? { stop } : {}),
+    ...(progress
+      ? { progress: (view, share) => progress(`drawing the ${view} view, ${Math.floor(100 * share)} %`) }
+      : {}),
+  }
+  try {
+    return drawViews(part, kernel, watchedProjector(watch, part.body))
+  } catch (fault) {
+    kernel.free(part.solid)
+    throw fault
   }
 }
 

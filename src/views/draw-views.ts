@@ -1,5 +1,6 @@
 import type { Side } from '../brief/brief.ts'
 import { lengthOf } from '../geometry/evaluate.ts'
+import type { Body } from '../kernel/body.ts'
 import type { Kernel } from '../kernel/kernel.ts'
 import type { Part } from '../part/part.ts'
 import { practiceFigures } from '../standards/practice-figures.ts'
@@ -19,6 +20,24 @@ import { cuttingPlaneIn, keptBy, outsideHalf, withoutDivision } from './sections
 import type { CuttingPlane, View, ViewLine, ViewSet } from './view.ts'
 
 const ownProjector: Projector = (_, body, frame) => exactView(body, frame)
+
+/** Says for each view in the making (`front`, `section`, `pictorial`) how much of its line-work is done, 0 to 1; may stop it. */
+export interface ViewsWatch {
+  readonly stop?: () => boolean
+  readonly progress?: (view: string, share: number) => void
+}
+
+/** Our own projector under a watch. Throws `Stopped` where it says so. */
+export function watchedProjector({ stop, progress }: ViewsWatch, whole: Body): Projector {
+  return (_, body, frame) => {
+    const side = (Object.keys(FRAMES) as Side[]).find((s) => FRAMES[s] === frame)
+    const view = body !== whole ? 'section' : (side ?? 'pictorial')
+    return exactView(body, frame, {
+      ...(stop ? { stop } : {}),
+      ...(progress ? { progress: (done, total) => progress(view, total > 0 ? done / total : 1) } : {}),
+    })
+  }
+}
 
 /** The views that the part needs or the brief asks for, with all their lines, and the reasons for the choice. */
 export function drawViews(part: Part, kernel: Kernel, project: Projector = ownProjector): ViewSet {

@@ -1,5 +1,5 @@
-import { spawn, spawnSync } from 'node:child_process'
-import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { type ChildProcess, spawn, spawnSync } from 'node:child_process'
+import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
@@ -13,6 +13,10 @@ beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'sheetwright-cli-'))
 })
 afterAll(() => rmSync(folder, { recursive: true, force: true }))
+
+/** Exit code of an ended process as a shell gives it: 128 and the signal's number (POSIX.1-2017, Shell 2.8.2; SIGINT is 2). */
+const endOf = (child: ChildProcess): Promise<number | null> =>
+  new Promise((resolve) => child.on('exit', (code, signal) => resolve(signal === 'SIGINT' ? 130 : code)))
 
 function run(args: string[], input?: string | Uint8Array) {
   const done = spawnSync(process.execPath, [bin, ...args], { input, encoding: 'utf8', maxBuffer: 1 << 26 })
@@ -103,12 +107,47 @@ describe('draw', () => {
     })
     const child = spawn(process.execPath, [bin, 'draw', ...copies, '--to', to], { stdio: ['ignore', 'ignore', 'pipe'] })
     child.stderr.once('data', () => child.kill('SIGINT'))
-    const code = await new Promise((resolve) => child.on('exit', resolve))
-    expect(code).toBe(130)
+    expect(await endOf(child)).toBe(130)
     const files = readdirSync(to)
     expect(files.filter((f) => f.endsWith('.part'))).toEqual([])
     expect(files.length).toBeLessThan(160)
     expect(files.length % 4).toBe(0)
+  })
+})
+
+describe('draw an assembly', () => {
+  const model = join(root, 'test/data/as1-oc-214.stp')
+
+  // Wherever it is: the kernel loading, the file being read, lines being drawn, files being written.
+  it('stops from the keyboard at any time, with nothing half-written', async () => {
+    const start = performance.now()
+    run(['draw', model, '--to', join(folder, 'assembly-whole'), '--quiet'])
+    const whole = performance.now() - start
+    const ends: (number | null)[] = []
+    for (let sixth = 0; sixth < 6; sixth++) {
+      const to = join(folder, `assembly-${sixth}`)
+      const child = spawn(process.execPath, [bin, 'draw', model, '--to', to], { stdio: ['ignore', 'ignore', 'pipe'] })
+      let err = ''
+      child.stderr.on('data', (piece) => {
+        err += piece
+      })
+      setTimeout(() => child.kill('SIGINT'), Math.max(50, (sixth / 6) * whole))
+      const end = await endOf(child)
+      expectNoStack(err)
+      const files = existsSync(to) ? readdirSync(to) : []
+      expect(files.filter((f) => f.endsWith('.part'))).toEqual([])
+      // sheet twice and report: the model itself is not written again
+      if (end === 0) expect(files.length).toBe(3)
+      else expect([0, 3]).toContain(files.length)
+      ends.push(end)
+    }
+    expect(ends.filter((end) => end !== 0 && end !== 130)).toEqual([])
+    expect(ends.slice(0, 2)).toEqual([130, 130])
+  }, 60_000)
+
+  it('says nothing of its progress where nobody watches', () => {
+    const { err } = run(['draw', model, '--to', join(folder, 'quiet'), '--quiet', '--only', 'txt'])
+    expect(err).not.toMatch(/\r|%|reading/)
   })
 })
 

@@ -11,7 +11,7 @@ import { readArguments, UsageFault } from './arguments.ts'
 import type { Console } from './console.ts'
 import { eachBrief } from './each-brief.ts'
 import type { ExitCode } from './exit-codes.ts'
-import { nameOf, writeWhole } from './files.ts'
+import { nameOf, writeTogether } from './files.ts'
 
 const WEIGHTS: readonly Weight[] = ['must change', 'look again', 'remark']
 
@@ -49,14 +49,13 @@ const COLUMNS: readonly (keyof Row)[] = [
 export function check(args: readonly string[], console: Console) {
   const { files, options } = readArguments('check', args, { json: 'flag', csv: 'flag', strict: 'flag', to: 'text' })
   if (options.json && options.csv) throw new UsageFault('check: --json or --csv, not both.')
-  return async (kernel: OcctKernel, stopped: () => boolean): Promise<ExitCode> => {
+  return async (kernel: OcctKernel): Promise<ExitCode> => {
     const rows: Row[] = []
     let marks: readonly Mark[] = []
     const code = await eachBrief(
       files,
       kernel,
       console,
-      stopped,
       async (file, drawing) => {
         marks = checked(drawing)
         if (typeof options.to === 'string') await writePrint(options.to, file, drawing, marks, console)
@@ -81,7 +80,8 @@ async function writePrint(to: string, file: string, drawing: Drawing, marks: rea
   }
   const name = file === '-' ? 'drawing' : basename(file).replace(/\.[^.]*$/, '')
   const { writePdf } = await import('../../write/pdf.ts')
-  await writeWhole(join(to, `${name}-check.pdf`), await writePdf(checkPrint({ brief, part, sheet, sizes }, marks)))
+  const content = await writePdf(checkPrint({ brief, part, sheet, sizes }, marks))
+  await writeTogether([{ path: join(to, `${name}-check.pdf`), content }])
 }
 
 function rowOf(file: string, { brief }: Drawing, mark: Mark): Row {

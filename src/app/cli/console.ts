@@ -5,16 +5,20 @@ import type { Mark } from '../../brief/mark.ts'
 export interface Console {
   readonly out: (text: string) => void
   readonly say: (text: string) => void
-  /** A line that the next one overwrites; nothing where there is no terminal. */
+  /** A line that the next one overwrites, its numbers ten times a second at most; nothing where there is no terminal. */
   readonly progress: (text: string) => void
   readonly mark: (file: string, brief: string, mark: Mark) => void
 }
+
+/** Milliseconds between two lines of progress that differ in their numbers only. */
+const OFTEN = 100
 
 export function openConsole(): Console {
   const terminal = process.stderr.isTTY === true
   const coloured = terminal && !process.env.NO_COLOR
   const paint = (code: number, text: string) => (coloured ? `\u001b[${code}m${text}\u001b[0m` : text)
   let pending = false
+  let shown = { words: '', at: 0 }
   const clear = () => {
     if (pending) process.stderr.write('\r\u001b[K')
     pending = false
@@ -30,8 +34,13 @@ export function openConsole(): Console {
     },
     progress: (text) => {
       if (!terminal) return
+      const now = performance.now()
+      const words = text.replace(/\d+/g, '')
+      if (words === shown.words && now - shown.at < OFTEN) return
+      shown = { words, at: now }
       clear()
-      process.stderr.write(text)
+      // a line that wraps could not be overwritten
+      process.stderr.write(text.slice(0, (process.stderr.columns || 80) - 1))
       pending = true
     },
     mark: (file, brief, mark) => {

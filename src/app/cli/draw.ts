@@ -8,7 +8,7 @@ import { readArguments, UsageFault } from './arguments.ts'
 import type { Console } from './console.ts'
 import { eachBrief } from './each-brief.ts'
 import type { ExitCode } from './exit-codes.ts'
-import { isStepName, writeWhole } from './files.ts'
+import { isStepName, writeTogether } from './files.ts'
 
 const KINDS = ['pdf', 'svg', 'step', 'txt'] as const
 type Kind = (typeof KINDS)[number]
@@ -21,23 +21,24 @@ export function draw(args: readonly string[], console: Console) {
   // its libraries load while the kernel starts
   if (kinds.includes('pdf')) void import('../../write/pdf.ts')
   const names = distinctNames(files, typeof options.to === 'string' ? options.to : undefined, solid)
-  return (kernel: OcctKernel, stopped: () => boolean): Promise<ExitCode> => {
+  return (kernel: OcctKernel): Promise<ExitCode> => {
     const write = async (file: string, drawing: Drawing) => {
       const base = names.get(file)!(drawing)
-      const written: string[] = []
+      const made: { path: string; content: string | Uint8Array }[] = []
       for (const kind of kinds) {
         // the model is there already, and is never written over
         if (kind === 'step' && isStepName(file) && (!options.only || resolve(`${base}.step`) === resolve(file)))
           continue
         const content = await contentOf(kind, drawing, kernel)
         if (content === undefined) continue
-        await writeWhole(`${base}.${kind}`, content)
-        written.push(`.${kind}`)
+        made.push({ path: `${base}.${kind}`, content })
       }
+      await writeTogether(made)
+      const written = made.map(({ path }) => path.slice(base.length))
       if (options.quiet) return
       console.say(written.length === 0 ? `${file}: nothing could be drawn.` : summary(base, written, drawing))
     }
-    return eachBrief(files, kernel, console, stopped, write, solid)
+    return eachBrief(files, kernel, console, write, solid)
   }
 }
 

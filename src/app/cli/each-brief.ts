@@ -9,21 +9,19 @@ import { FileFault, nameOf, readSource } from './files.ts'
 
 /**
  * Compiles each brief or solid model in turn and hands it to `use`; a failing file does not stop the others.
- * The solid is freed after `use`. Stops between files when `stopped` says so. `solid` picks one part of a model.
+ * The solid is freed after `use`. `solid` picks one part of a model.
  * The marks of the phases are shown and decide about the code, unless `failing` says after `use` which marks do.
  */
 export async function eachBrief(
   files: readonly string[],
   kernel: OcctKernel,
   console: Console,
-  stopped: () => boolean,
   use: (file: string, drawing: Drawing) => Promise<void>,
   solid?: string,
   failing?: () => readonly Mark[],
 ): Promise<ExitCode> {
   let code: ExitCode = EXIT.done
   for (const [i, file] of files.entries()) {
-    if (stopped()) return EXIT.stopped
     if (files.length > 1) console.progress(`${i + 1} of ${files.length}: ${nameOf(file)}`)
     try {
       const source = await readSource(file)

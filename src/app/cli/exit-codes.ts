@@ -1,4 +1,7 @@
-/** Exit codes of the command line; the worst of all files wins. */
+/**
+ * Exit codes of the command line; the worst of all files wins. Stopped from the keyboard it ends by the interrupt itself,
+ * which a shell reports as 130; finished files stand, none is half-written.
+ */
 export const EXIT = {
   /** Everything asked for was done. */
   done: 0,
@@ -10,8 +13,6 @@ export const EXIT = {
   file: 3,
   /** A fault of the program's own. */
   fault: 4,
-  /** Stopped from the keyboard; finished files stand, none is half-written. */
-  stopped: 130,
 } as const
 
 export type ExitCode = (typeof EXIT)[keyof typeof EXIT]

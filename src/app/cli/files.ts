@@ -84,8 +84,27 @@ async function readStandardInput(): Promise<Uint8Array> {
   return Buffer.concat(pieces)
 }
 
+/**
+ * Writes the files of one drawing; an interrupt from the keyboard meanwhile ends the program when all of them stand. At
+ * any other time an interrupt ends it at once: nothing is open then that could be left half-written.
+ */
+export async function writeTogether(files: readonly { path: string; content: string | Uint8Array }[]): Promise<void> {
+  let interrupted = false
+  const onInterrupt = () => {
+    interrupted = true
+  }
+  process.on('SIGINT', onInterrupt)
+  try {
+    for (const { path, content } of files) await writeWhole(path, content)
+  } finally {
+    process.off('SIGINT', onInterrupt)
+    // whoever started the program sees the same end as at any other time
+    if (interrupted) process.kill(process.pid, 'SIGINT')
+  }
+}
+
 /** Writes beside, then renames: a reader sees the old file or the new one, never half of one. */
-export async function writeWhole(path: string, content: string | Uint8Array): Promise<void> {
+async function writeWhole(path: string, content: string | Uint8Array): Promise<void> {
   const beside = join(dirname(path), `.${process.pid}-${path.split(/[\\/]/).pop()}.part`)
   try {
     await mkdir(dirname(path), { recursive: true })

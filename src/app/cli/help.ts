@@ -90,5 +90,6 @@ export const EXIT_HELP = `Exit codes
   2    the command line was wrong
   3    a file could not be read or written
   4    a fault of the program's own
-  130  stopped from the keyboard
+  130  stopped from the keyboard, by the interrupt (as a shell reports it): files that are
+       finished stand, none is half-written
 `

@@ -59,19 +59,8 @@ async function run(args: readonly string[], console: Console): Promise<ExitCode>
     case 'check': {
       if (asksHelp) return run(['help', command], console)
       const job = (await JOBS[command]())(rest, console)
-      let stop = false
-      const onStop = () => {
-        if (stop) process.exit(EXIT.stopped)
-        stop = true
-        console.say('Stopping after this file; press again to stop at once.')
-      }
-      process.on('SIGINT', onStop)
-      try {
-        const { openKernel } = await import('../../kernel/open.ts')
-        return await job(await openKernel(), () => stop)
-      } finally {
-        process.off('SIGINT', onStop)
-      }
+      const { openKernel } = await import('../../kernel/open.ts')
+      return job(await openKernel())
     }
     case 'tidy':
       return asksHelp ? run(['help', 'tidy'], console) : (await import('./tidy.ts')).tidy(rest, console)

@@ -10,7 +10,7 @@ import { nameOf } from './files.ts'
 /** `report`: what each brief comes to, as text or JSON on standard output. */
 export function report(args: readonly string[], console: Console) {
   const { files, options } = readArguments('report', args, { json: 'flag', solid: 'text' })
-  return async (kernel: OcctKernel, stopped: () => boolean): Promise<ExitCode> => {
+  return async (kernel: OcctKernel): Promise<ExitCode> => {
     const reports: ({ file: string } & Report)[] = []
     const tell = async (file: string, drawing: Drawing) => {
       const made = reportOn(drawing)
@@ -18,7 +18,7 @@ export function report(args: readonly string[], console: Console) {
       else console.out((files.length > 1 ? `== ${nameOf(file)}\n` : '') + printReport(made))
     }
     const solid = typeof options.solid === 'string' ? options.solid : undefined
-    const code = await eachBrief(files, kernel, console, stopped, tell, solid)
+    const code = await eachBrief(files, kernel, console, tell, solid)
     if (options.json) console.out(`${JSON.stringify(files.length === 1 ? (reports[0] ?? null) : reports, null, 2)}\n`)
     return code
   }

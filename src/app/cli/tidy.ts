@@ -3,7 +3,7 @@ import { readBrief } from '../../brief/read.ts'
 import { readArguments, UsageFault } from './arguments.ts'
 import type { Console } from './console.ts'
 import { EXIT, type ExitCode, worse } from './exit-codes.ts'
-import { FileFault, nameOf, readText, writeWhole } from './files.ts'
+import { FileFault, nameOf, readText, writeTogether } from './files.ts'
 
 /** `tidy`: each brief in canonical form. A brief with words that cannot be read is left as it is. */
 export async function tidy(args: readonly string[], console: Console): Promise<ExitCode> {
@@ -28,7 +28,7 @@ export async function tidy(args: readonly string[], console: Console): Promise<E
           code = worse(code, EXIT.marks)
         }
       } else if (options.write) {
-        if (tidied !== text) await writeWhole(file, tidied)
+        if (tidied !== text) await writeTogether([{ path: file, content: tidied }])
       } else console.out(tidied)
     } catch (fault) {
       if (!(fault instanceof FileFault)) throw fault
