@@ -20,6 +20,7 @@ import { titleWords } from './furniture/title-words.ts'
 import { hatchStyle } from './hatching.ts'
 import { lateStamp } from './late-stamp.ts'
 import { lettered } from './lettering/capitals.ts'
+import { mustChange } from './must-change.ts'
 import { interrupted } from './placement/interrupt.ts'
 import { type Placement, placeDimensions } from './placement/place-dimensions.ts'
 import type { PlacedView, Sheet, SheetItem } from './sheet.ts'
@@ -101,10 +102,22 @@ export function draw(desk: Desk, choice: SheetChoice): Drawn {
 
   const placement = sizes && placeSizes(desk, sizes, standing, { obstacles, passable }, choice)
   const left = (placement?.unplaced.length ?? 0) + tablesLeft
-  let honest = kept !== undefined || (left === 0 && !desk.preliminary)
+  const title = titleBlock(
+    {
+      header: lettered(header),
+      ...(part.properties.mass === undefined ? {} : { mass: part.properties.mass }),
+      scale: choice.scaleText,
+      format: format.name,
+      sheet: 1,
+      sheets: 1,
+    },
+    choice.title,
+    figures,
+  )
+  marks.push(...title.marks, ...(placement?.marks ?? []))
+  let honest = kept !== undefined || (left === 0 && !desk.preliminary && !mustChange(marks))
   if (placement) {
     items.splice(0, items.length, ...interrupted(items, placement.texts), ...placement.items)
-    marks.push(...placement.marks)
   }
   // A size left off makes the sheet preliminary, whatever the proof says of the scheme.
   if (!honest) {
@@ -124,20 +137,7 @@ export function draw(desk: Desk, choice: SheetChoice): Drawn {
   }
 
   if (choice.notes) items.push(...choice.notes.block.at(choice.notes.box.min[0], choice.notes.box.max[1]))
-  const title = titleBlock(
-    {
-      header: lettered(header),
-      ...(part.properties.mass === undefined ? {} : { mass: part.properties.mass }),
-      scale: choice.scaleText,
-      format: format.name,
-      sheet: 1,
-      sheets: 1,
-    },
-    choice.title,
-    figures,
-  )
   items.push(...title.items)
-  marks.push(...title.marks)
   if (views.views.some((v) => v.kind === 'pictorial') && !choice.pictorial) {
     marks.push({
       rule: 'pictorial-left-out',

@@ -5,6 +5,7 @@ import type { ViewSet } from '../views/view.ts'
 import type { SheetChoice } from './arrange/choose-sheet.ts'
 import { choicesFor, type Desk } from './choices.ts'
 import { type Drawn, draw } from './draw-sheet.ts'
+import { mustChange } from './must-change.ts'
 import { possible } from './requested-format.ts'
 import type { Sheet } from './sheet.ts'
 import { signMarks } from './sign-marks.ts'
@@ -17,7 +18,8 @@ const LEFT_OFF = 1
 
 /**
  * Lays a part out on a sheet: format and scale chosen (or as the brief states), views aligned by projection, sizes
- * placed, border, title block and notes drawn. Pure; the same input gives the same sheet.
+ * placed, border, title block and notes drawn. A sheet of which any phase says that something must change is stamped
+ * preliminary. Pure; the same input gives the same sheet.
  */
 export function layOut(
   part: Part,
@@ -27,12 +29,18 @@ export function layOut(
   const { brief } = part
   const { header } = brief
   const { formats, scales, marks: requestMarks } = possible(header)
-  const preliminary = !sizes || sizes.dimensions.length === 0 || !sizes.proof.complete
-  const desk: Desk = { part, views, sizes, header, brief, preliminary }
-  const { choices, marks: choiceMarks } = choicesFor(desk, formats, scales)
+  const unproven = !sizes || sizes.dimensions.length === 0 || !sizes.proof.complete
+  const own = [...requestMarks, ...signMarks(header)]
+  const earlier = [...brief.marks, ...part.marks, ...(views.marks ?? []), ...(sizes?.marks ?? []), ...own]
+  let desk: Desk = { part, views, sizes, header, brief, preliminary: unproven || mustChange(earlier) }
+  let { choices, marks: choiceMarks } = choicesFor(desk, formats, scales)
+  if (!desk.preliminary && mustChange(choiceMarks)) {
+    desk = { ...desk, preliminary: true }
+    ;({ choices, marks: choiceMarks } = choicesFor(desk, formats, scales))
+  }
   let best = cheapest(desk, choices)
   // So full that no corner is left for the stamp: laid out anew with room kept for it, before the sizes take it.
-  if (!best.honest && !preliminary) {
+  if (!best.honest && !desk.preliminary) {
     const kept = { ...desk, preliminary: true }
     const again = cheapest(kept, choicesFor(kept, formats, scales).choices)
     if (again.honest) best = again
@@ -40,7 +48,7 @@ export function layOut(
   const { sheet, marks } = best
   return {
     sheet,
-    marks: [...requestMarks, ...choiceMarks, ...signMarks(header), ...marks, ...(best.honest ? [] : [STAMPLESS])],
+    marks: [...own, ...choiceMarks, ...marks, ...(best.honest ? [] : [STAMPLESS])],
   }
 }
 

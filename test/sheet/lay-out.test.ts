@@ -1,15 +1,18 @@
 import { readFileSync } from 'node:fs'
 import { beforeAll, describe, expect, it } from 'vitest'
+import type { Mark } from '../../src/brief/mark.ts'
 import { readBrief } from '../../src/brief/read.ts'
 import type { Box2 } from '../../src/geometry/evaluate.ts'
 import { openKernel } from '../../src/kernel/open.ts'
 import { buildPart } from '../../src/part/build.ts'
+import type { Part } from '../../src/part/part.ts'
 import { layOut } from '../../src/sheet/lay-out.ts'
 import { letteringBox } from '../../src/sheet/lettering/lettering.ts'
 import type { Sheet } from '../../src/sheet/sheet.ts'
 import { chooseSizes } from '../../src/sizes/choose-sizes.ts'
 import type { SizeSet } from '../../src/sizes/dimension.ts'
 import { drawViews } from '../../src/views/draw-views.ts'
+import type { ViewSet } from '../../src/views/view.ts'
 import { isoHeader, partWith, principal, words } from './fixtures.ts'
 
 const overlap = (a: Box2, b: Box2) =>
@@ -22,14 +25,44 @@ describe('a sheet with sizes', () => {
   let sizes: SizeSet
   let laid: ReturnType<typeof layOut>
   let again: ReturnType<typeof layOut>
+  let part: Part
+  let views: ViewSet
   beforeAll(async () => {
     const kernel = await openKernel()
     const text = readFileSync(new URL('../../examples/vent-bracket.brief', import.meta.url), 'utf8')
-    const part = buildPart(readBrief(text), kernel)
-    const views = drawViews(part, kernel)
+    part = buildPart(readBrief(text), kernel)
+    views = drawViews(part, kernel)
     sizes = chooseSizes(part, views)
     laid = layOut(part, views, sizes)
     again = layOut(part, views, sizes)
+  })
+
+  it('is stamped preliminary where any phase says that something must change, and only there', () => {
+    const mark = (weight: Mark['weight']): Mark => ({
+      rule: 'hole-off-part',
+      weight,
+      text: 'Hole 1 lies off the part.',
+    })
+    const wrong = mark('must change')
+    const withBrief = { ...part, brief: { ...part.brief, marks: [wrong] } }
+    expect(stamped(laid.sheet)).toBe(false)
+    expect(stamped(layOut(withBrief, views, sizes).sheet)).toBe(true)
+    expect(stamped(layOut({ ...part, marks: [wrong] }, views, sizes).sheet)).toBe(true)
+    expect(stamped(layOut(part, { ...views, marks: [wrong] }, sizes).sheet)).toBe(true)
+    expect(stamped(layOut(part, views, { ...sizes, marks: [wrong] }).sheet)).toBe(true)
+    expect(stamped(layOut({ ...part, marks: [mark('look again')] }, views, sizes).sheet)).toBe(false)
+  })
+
+  it('is stamped where the brief asks for a sheet that cannot be had', () => {
+    const tooSmall = {
+      ...part.brief.header,
+      sheet: words('A'),
+      scale: { paper: 10, part: 1, span: { from: 0, to: 1 } },
+    }
+    const asked = { ...part, brief: { ...part.brief, header: tooSmall } }
+    const { sheet, marks } = layOut(asked, views, sizes)
+    expect(marks.map((m) => m.rule)).toContain('sheet-too-small')
+    expect(stamped(sheet)).toBe(true)
   })
 
   it('shows every size, or names the ones left off', () => {
