@@ -162,7 +162,7 @@ function measuredMarks(listing: Listing): Mark[] {
     {
       rule: 'measured-from-solid',
       weight: 'look again',
-      text: MEASURED,
+      text: 'Read from a solid model: sizes are measured, tolerances are not stated. The sheet stays preliminary until they are.',
       expected: 'a brief with the sizes and tolerances that are meant',
       source: 'common practice, no source',
     },

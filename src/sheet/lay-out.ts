@@ -9,6 +9,7 @@ import { mustChange } from './must-change.ts'
 import { possible } from './requested-format.ts'
 import type { Sheet } from './sheet.ts'
 import { signMarks } from './sign-marks.ts'
+import { untoleranced } from './untoleranced.ts'
 
 /** How many sheets are tried for one that has room for every size. */
 const TRIES = 4
@@ -18,8 +19,8 @@ const LEFT_OFF = 1
 
 /**
  * Lays a part out on a sheet: format and scale chosen (or as the brief states), views aligned by projection, sizes
- * placed, border, title block and notes drawn. A sheet of which any phase says that something must change is stamped
- * preliminary. Pure; the same input gives the same sheet.
+ * placed, border, title block and notes drawn. A sheet of which any phase says that something must change, or on which
+ * no tolerance is stated, is stamped preliminary. Pure; the same input gives the same sheet.
  */
 export function layOut(
   part: Part,
@@ -29,7 +30,7 @@ export function layOut(
   const { brief } = part
   const { header } = brief
   const { formats, scales, marks: requestMarks } = possible(header)
-  const unproven = !sizes || sizes.dimensions.length === 0 || !sizes.proof.complete
+  const unproven = !sizes || sizes.dimensions.length === 0 || !sizes.proof.complete || untoleranced(header, sizes)
   const own = [...requestMarks, ...signMarks(header)]
   const earlier = [...brief.marks, ...part.marks, ...(views.marks ?? []), ...(sizes?.marks ?? []), ...own]
   let desk: Desk = { part, views, sizes, header, brief, preliminary: unproven || mustChange(earlier) }

@@ -55,7 +55,9 @@ describe.each(EXAMPLES)('%s, written as STEP and read back', (name) => {
     expect(drawing.sizes!.proof.sentence).toMatch(/^complete: /)
     expect(drawing.sizes!.proof.repeated).toEqual([])
     expect(drawing.marks.filter((m) => m.weight === 'must change')).toEqual([])
-    expect(drawing.marks.map((m) => m.rule)).toContain('measured-from-solid')
+    const measured = drawing.marks.find((m) => m.rule === 'measured-from-solid')!
+    expect(measured.text).toMatch(/tolerances are not stated. The sheet stays preliminary until they are/)
+    expect(drawing.sheet!.items.some((i) => i.item === 'text' && i.role === 'stamp')).toBe(true)
     const toleranced = drawing.sizes!.dimensions.filter((d) => d.tolerance && d.tolerance.from !== 'none')
     expect(toleranced).toEqual([])
     expect(drawing.brief.header.practice).toBe(part.brief.header.units === 'inch' ? 'ASME' : 'ISO')

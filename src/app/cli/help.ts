@@ -41,7 +41,8 @@ NAME is the file's name without its ending, or the part's number for standard in
 A solid model is measured: holes, slots, arcs and steps are recognised and sized, without
 tolerances. The model itself is not written again unless --only asks for step.
 
-A sheet whose sizes are not proven complete is stamped PRELIMINARY.
+A sheet whose sizes are not proven complete, or on which no tolerance is stated, is stamped
+PRELIMINARY.
 `,
   report: `sheetwright report FILE... [--json] [--solid PART]
 
