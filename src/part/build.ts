@@ -12,6 +12,7 @@ import { workFeature } from './features/work-feature.ts'
 import { namedFeatures } from './find-named.ts'
 import type { MassProperties, Part } from './part.ts'
 import { profileProperties } from './profile-mass.ts'
+import { depthsStand } from './relief.ts'
 import { sideOfDirection, unitAxis } from './sides.ts'
 import { buildStock } from './stock/build-stock.ts'
 import { type FaceIds, Workshop } from './workshop.ts'
@@ -24,7 +25,10 @@ export function buildPart(brief: Brief, kernel: OcctKernel): Part {
   const shop = new Workshop(brief)
   const { stock } = brief
   if (!stock || !sizesStand(shop, stock) || !buildStock(shop, stock)) return emptyPart(shop)
-  for (const feature of brief.features) if (featureSizesStand(shop, feature)) workFeature(shop, feature)
+  // steps first: depths of what is drilled run from the surfaces that they leave
+  const [steps, others] = [true, false].map((step) => brief.features.filter((f) => (f.kind === 'step') === step))
+  for (const feature of [...steps!, ...others!]) if (featureSizesStand(shop, feature)) workFeature(shop, feature)
+  depthsStand(shop)
   if (shop.contour) {
     const fault = contourFault(shop.contour)
     if (fault) {

@@ -7,6 +7,7 @@ import { inPlane, prism } from '../kernel/profile.ts'
 import { meetsLoops } from './fit.ts'
 import type { ProfileCurve, WorkFace } from './model.ts'
 import { profilePlane } from './prism-stock.ts'
+import { addRelief } from './relief.ts'
 import { axisOf, outwardOf } from './sides.ts'
 import type { Workshop } from './workshop.ts'
 
@@ -27,15 +28,23 @@ export interface LoopCut {
 export function cutLoop(shop: Workshop, cut: LoopCut): void {
   const { face, loop, depth } = cut
   const through = depth === Infinity
+  const axis = axisOf[face.side]
+  const out = outwardOf[face.side][axis]
+  // a little beyond the faces, so that nothing is left standing
+  const heights: [number, number] = [face.at + out, face.at - out * (through ? face.depth + 1 : depth)]
+  addRelief(
+    shop,
+    cut.feature,
+    axis,
+    loop.map((c) => c.curve),
+    heights,
+  )
   const profile = through && cut.clear ? shop.profileOf(face) : undefined
   if (profile && !meetsLoops(profile, samplesOf(loop))) {
     profile.holes.push([...loop])
     return
   }
-  const axis = axisOf[face.side]
-  const out = outwardOf[face.side][axis]
-  const clear = 1
-  const [a, b] = [face.at + out * clear, face.at - out * (through ? face.depth + clear : depth)]
+  const [a, b] = heights
   const span: [number, number] = [Math.min(a, b), Math.max(a, b)]
   const plane = profilePlane(axis, span)
   const normal = cross(plane.right, plane.up)

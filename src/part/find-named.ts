@@ -14,13 +14,14 @@ type Aliases = ReadonlyMap<string, readonly string[]>
 
 /** Looks the names up; one that means nothing, or several things, is marked. Undefined where the brief names none. */
 export function namedFeatures(part: Named, aliases: Aliases, mark: MarkName): NamedFeatures | undefined {
-  const { datums, frames, textures } = part.brief
-  if (!datums && !frames && !textures) return undefined
+  const { datums, frames, textures, stacks } = part.brief
+  if (!datums && !frames && !textures && !stacks) return undefined
   const find = ({ of }: { readonly of: Name }) => namedFeature(part, aliases, of, mark)
   return {
     datums: (datums ?? []).map(find),
     frames: (frames ?? []).map(find),
     textures: (textures ?? []).map(find),
+    stacks: (stacks ?? []).map(({ from, to }) => [find({ of: withoutEdge(from) }), find({ of: withoutEdge(to) })]),
   }
 }
 
@@ -49,6 +50,9 @@ function namedFeature(part: Named, aliases: Aliases, name: Name, mark: MarkName)
   mark('unknown-name', name, why, near ?? known.slice(0, 12).join(', '))
   return undefined
 }
+
+/** The edge of a round stands where its axis is named. */
+const withoutEdge = (name: Name): Name => ({ ...name, text: name.text.replace(/ edge$/, '') })
 
 /** `holes A` is the feature `hole A`. */
 function singular(text: string): string {

@@ -24,4 +24,6 @@ export interface NamedFeatures {
   readonly datums: readonly (NamedFeature | undefined)[]
   readonly frames: readonly (NamedFeature | undefined)[]
   readonly textures: readonly (NamedFeature | undefined)[]
+  /** Both ends of each stack. */
+  readonly stacks: readonly (readonly [NamedFeature | undefined, NamedFeature | undefined])[]
 }

@@ -5,6 +5,7 @@ import type { Vec3 } from '../geometry/vec.ts'
 import type { Occt, Shape } from '../kernel/occt.ts'
 import type { Contour, Legs, NamedSurface, Profile, RoundFace, StockEdge, WorkFace } from './model.ts'
 import type { ChosenSize, Datum, ImpliedCondition, PartFeature } from './part.ts'
+import type { DepthTaken, Relief } from './relief.ts'
 
 /** Ids of the finished body's faces that carry any of these names. */
 export type FaceIds = (...names: string[]) => number[]
@@ -44,6 +45,10 @@ export class Workshop {
   members = 0
   /** Round cuts so far, to find overlaps. */
   readonly roundCuts: RoundCut[] = []
+  /** Pieces taken from and put on the stock, to find the surface that a depth runs from. */
+  readonly reliefs: Relief[] = []
+  /** Depths as they were counted. */
+  readonly depths: DepthTaken[] = []
   private readonly counts = new Map<string, number>()
 
   constructor(brief: Brief) {

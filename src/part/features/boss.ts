@@ -7,6 +7,7 @@ import { faceWords, findWorkFace, markUnknown } from '../find-name.ts'
 import { fitsFace } from '../fit.ts'
 import { placeMembers, tooMany } from '../place.ts'
 import { addFace } from '../prism-stock.ts'
+import { addRelief } from '../relief.ts'
 import { axisOf, faceAxes, outwardOf, unitAxis } from '../sides.ts'
 import type { Workshop } from '../workshop.ts'
 
@@ -50,6 +51,9 @@ export function addBoss(shop: Workshop, feature: BossFeature): void {
     }
     shop.surfaces.push({ name: `${name} end`, surface: { kind: 'plane', axes: { ...axes, origin: end } }, within })
     shop.steps.push({ kind: 'fuse', feature: id, span: feature.span, make: (oc) => cylinder(oc, p, outward, r, h) })
+    const c = [p[across], p[up]] as const
+    const border = [{ kind: 'arc' as const, c, r, from: 0, sweep: 2 * Math.PI }]
+    addRelief(shop, id, axisOf[face.side], border, [face.at, face.at + out * h], true)
     addFace(shop, {
       name: `${name} end`,
       side: face.side,

@@ -9,6 +9,7 @@ import type { RoundFace, WorkFace } from '../model.ts'
 import type { Ground } from '../place/ground.ts'
 import { placeMembers, tooMany } from '../place.ts'
 import { addProfileCircle } from '../profile-holes.ts'
+import { circleOn, surfaceUnder } from '../relief.ts'
 import { axisOf, outwardOf } from '../sides.ts'
 import type { MakeShape, Workshop } from '../workshop.ts'
 import { type HoleShape, inUnit, nameWalls, stationsOf, WALLS } from './hole-shape.ts'
@@ -25,10 +26,9 @@ interface Worked {
 export function addHole(shop: Workshop, feature: HoleFeature): void {
   const worked = workedPlace(shop, feature)
   if (!worked) return
-  const shape = shapeOf(shop, feature, worked.through)
-  if (!shape) return
   if (worked.face && shop.contour && feature.placement.kind === 'axis' && !feature.placement.of) {
-    addBore(shop, feature, worked.face, shape)
+    const shape = shapeOf(shop, feature, worked.through)
+    if (shape) addBore(shop, feature, worked.face, shape)
     return
   }
   if (tooMany(shop, feature.placement, feature.count)) return
@@ -39,6 +39,14 @@ export function addHole(shop: Workshop, feature: HoleFeature): void {
   })
   if (!placed) return
   const outward = outwardOf[worked.ground.side]
+  const members = membersOf(shop, feature, worked, placed.points, id)
+  const through = Math.min(...members.map((m) => m.through))
+  if (!(through > 1e-9)) {
+    shop.must('hole-off-part', feature.span, `${id} lies where nothing is left of the part.`, 'a place on the part')
+    return
+  }
+  const shape = shapeOf(shop, feature, through)
+  if (!shape) return
   const widest = Math.max(shape.r, shape.bore?.r ?? 0, shape.sink?.r ?? 0)
   if (worked.face && !fitsFace(shop, worked.face, placed.points, widest, feature.span, id)) return
   if (worked.round && !fitsRound(shop, worked.round, placed.points, shape.r, feature, id)) return
@@ -53,13 +61,13 @@ export function addHole(shop: Workshop, feature: HoleFeature): void {
   const names = placed.points.map((_, i) => (many ? `${id}.${i + 1}` : id))
   const plain = shape.depth === Infinity && !shape.bore && !shape.sink
   const profile = plain && worked.face ? shop.profileOf(worked.face) : undefined
-  placed.points.forEach((p, i) => {
+  members.forEach(({ point: p, through }, i) => {
     const name = names[i]!
     shop.axis(`${name} axis`, p, outward)
-    nameWalls(shop, name, p, inward, shape, worked.through)
+    nameWalls(shop, name, p, inward, shape, through)
     if (profile) addProfileCircle(profile, p, shape.r, `${name} wall`)
     else {
-      const stations = stationsOf(shape, worked.through)
+      const stations = stationsOf(shape, through)
       const [top, bottom] = stations
       // a plain cylinder is made and cut in a fraction of the time of a turned section
       const make: MakeShape =
@@ -77,7 +85,7 @@ export function addHole(shop: Workshop, feature: HoleFeature): void {
     feature,
     kind: 'hole',
     outward,
-    members: placed.points.map((point, i) => ({
+    members: members.map(({ point }, i) => ({
       id: names[i]!,
       axes: [ids[i]!],
       faces: faces(...WALLS.map((w) => `${names[i]} ${w}`)),
@@ -85,6 +93,35 @@ export function addHole(shop: Workshop, feature: HoleFeature): void {
     })),
     pattern: placed.pattern,
   }))
+}
+
+interface Member {
+  /** Centre on the surface that the depths run from. */
+  readonly point: Vec3
+  /** Material below it. */
+  readonly through: number
+}
+
+/** Members with a depth stand on the highest material under them; a plain through hole has no surface to count from. */
+function membersOf(
+  shop: Workshop,
+  feature: HoleFeature,
+  { face, through }: Worked,
+  points: readonly Vec3[],
+  id: string,
+): Member[] {
+  const { counterbore, countersink, spotface, depth } = feature
+  const wide = [feature, counterbore, countersink, spotface?.depth && spotface].map((s) => (s ? s.diameter.mm / 2 : 0))
+  if (!face || (depth.kind === 'through' && Math.max(...wide.slice(1)) === 0)) {
+    return points.map((point) => ({ point, through }))
+  }
+  const axis = axisOf[face.side]
+  return points.map((p) => {
+    const column = surfaceUnder(shop, face, circleOn(face, p, Math.max(...wide)), id, feature.span)
+    const point: [number, number, number] = [...p]
+    point[axis] = column.at
+    return { point, through: column.thick }
+  })
 }
 
 function workedPlace(shop: Workshop, feature: HoleFeature): Worked | undefined {

@@ -7,6 +7,7 @@ import type { ProfileCurve, WorkFace } from '../model.ts'
 import type { Ground } from '../place/ground.ts'
 import { placeMembers, tooMany } from '../place.ts'
 import { replaceStretch } from '../profile-edit.ts'
+import { surfaceUnder } from '../relief.ts'
 import { axisOf, faceAxes, lieAxis, outwardOf, unitAxis } from '../sides.ts'
 import type { Workshop } from '../workshop.ts'
 import { inUnit } from './hole-shape.ts'
@@ -29,6 +30,29 @@ function cutDepth(shop: Workshop, feature: SlotFeature | PocketFeature, face: Wo
     return undefined
   }
   return size.mm
+}
+
+/** The face at the height that the depth of one loop runs from: the highest material under it. */
+function surfaceOf(
+  shop: Workshop,
+  feature: SlotFeature | PocketFeature,
+  face: WorkFace,
+  loop: readonly ProfileCurve[],
+  depth: number,
+  id: string,
+): WorkFace {
+  if (feature.depth.kind === 'through') return face
+  const column = surfaceUnder(shop, face, { points: samplesOf(loop), r: 0 }, id, feature.span)
+  if (depth >= column.thick - 1e-9) {
+    const { size } = feature.depth
+    shop.must(
+      'too-deep',
+      size.span,
+      `A depth of ${size.text} goes through: the material is ${inUnit(column.thick, size.unit)} thick here.`,
+      'THRU, or a smaller depth',
+    )
+  }
+  return { ...face, at: column.at, depth: column.thick }
 }
 
 function flatFace(shop: Workshop, feature: SlotFeature | PocketFeature): WorkFace | undefined {
@@ -113,7 +137,8 @@ export function addSlot(shop: Workshop, feature: SlotFeature): void {
     shop.axis(`${name} end 1 axis`, shift(p, -between / 2), outward)
     shop.axis(`${name} end 2 axis`, shift(p, between / 2), outward)
     const loop = stadium(c, level, between / 2, r, `${name} wall`, `${name} end`)
-    cutLoop(shop, { feature: id, span: feature.span, face, loop, depth, floor: `${name} floor`, clear: true })
+    const ground = surfaceOf(shop, feature, face, loop, depth, id)
+    cutLoop(shop, { feature: id, span: feature.span, face: ground, loop, depth, floor: `${name} floor`, clear: true })
   })
   const axes = (n: string) => (open ? [`${n} axis`] : [`${n} axis`, `${n} end 1 axis`, `${n} end 2 axis`])
   placed.choose(names.map((n) => `${n} axis`))
@@ -188,7 +213,8 @@ function cutOpen(
   const out = open.at - inward
   const [from, to] = [at(out, -1), at(out, 1)]
   const loop = [...path(from, to), { curve: { kind: 'line' as const, a: to, b: from }, face: '' }]
-  cutLoop(shop, { feature: id, span: feature.span, face, loop, depth, floor: `${name} floor`, clear: false })
+  const ground = surfaceOf(shop, feature, face, loop, depth, id)
+  cutLoop(shop, { feature: id, span: feature.span, face: ground, loop, depth, floor: `${name} floor`, clear: false })
 }
 
 function chooseSlotSizes(shop: Workshop, feature: SlotFeature, id: string, wide: 0 | 1 | 2, long: 0 | 1 | 2): void {
@@ -250,7 +276,8 @@ export function addPocket(shop: Workshop, feature: PocketFeature): void {
     const name = names[i]!
     shop.axis(`${name} axis`, p, outward)
     const loop = loops[i]!.map((c) => ({ ...c, face: c.face.replace(id, name) }))
-    cutLoop(shop, { feature: id, span: feature.span, face, loop, depth, floor: `${name} floor`, clear: true })
+    const ground = surfaceOf(shop, feature, face, loop, depth, id)
+    cutLoop(shop, { feature: id, span: feature.span, face: ground, loop, depth, floor: `${name} floor`, clear: true })
   })
   placed.choose(names.map((n) => `${n} axis`))
   const size = (kind: 'width' | 'length', s: typeof feature.across, axis: 0 | 1 | 2) =>

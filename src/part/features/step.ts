@@ -6,6 +6,7 @@ import { findOrigin, markUnknown, plainName } from '../find-name.ts'
 import { limitsAlong } from '../place/ground.ts'
 import { addFace } from '../prism-stock.ts'
 import { cornersOf, stepCorner } from '../profile-edit.ts'
+import { addRelief, rectangle } from '../relief.ts'
 import { axisOf, faceAxes, outwardOf, SIDES, unitAxis } from '../sides.ts'
 import type { Workshop } from '../workshop.ts'
 
@@ -43,18 +44,23 @@ export function addStep(shop: Workshop, feature: StepFeature): void {
   const [low, high] = limitsAlong(shop, along) ?? []
   if (!low || !high) return
   const name = (side: Side) => `${id} ${side}`
+  const min: [number, number, number] = [0, 0, 0]
+  const max: [number, number, number] = [0, 0, 0]
+  min[along] = low.at - 1
+  max[along] = high.at + 1
+  for (const c of cuts) {
+    const out = outwardOf[c.side][c.axis]
+    const [p, q] = [c.at + out, c.at - out * c.size.mm]
+    min[c.axis] = Math.min(p, q)
+    max[c.axis] = Math.max(p, q)
+  }
+  const [from, to]: [Vec3, Vec3] = [min, max]
+  for (const axis of [0, 1, 2] as const) {
+    const { across, up } = faceAxes(axis)
+    const border = rectangle([from[across], from[up]], [to[across], to[up]])
+    addRelief(shop, id, axis, border, [from[axis], to[axis]])
+  }
   if (!inProfileWorked(shop, cuts, name)) {
-    const min: [number, number, number] = [0, 0, 0]
-    const max: [number, number, number] = [0, 0, 0]
-    min[along] = low.at - 1
-    max[along] = high.at + 1
-    for (const c of cuts) {
-      const out = outwardOf[c.side][c.axis]
-      const [p, q] = [c.at + out, c.at - out * c.size.mm]
-      min[c.axis] = Math.min(p, q)
-      max[c.axis] = Math.max(p, q)
-    }
-    const [from, to]: [Vec3, Vec3] = [min, max]
     shop.steps.push({ kind: 'cut', feature: id, span: feature.span, make: (oc) => box(oc, from, to) })
     for (const c of cuts) nameStepFace(shop, name(c.side), c, from, to)
   }
