@@ -102,9 +102,14 @@ export class Ink {
 
   /**
    * Where an extension line that leaves `from` along the unit vector `way` may begin: the distance to the far end of
-   * everything of its own view drawn along that ray (the edge itself, a centre line that serves as extension line).
+   * everything of its own view drawn along that ray (the edge itself, a centre line that serves as extension line), and
+   * clear of an arc that runs on from there. `straight` is without that arc.
    */
-  runOut(owner: number, from: Vec2, way: Vec2): { readonly distance: number; readonly centre: boolean } {
+  runOut(
+    owner: number,
+    from: Vec2,
+    way: Vec2,
+  ): { readonly distance: number; readonly straight: number; readonly centre: boolean } {
     let outline: number | undefined
     let centre: number | undefined
     for (const line of this.#lines) {
@@ -120,9 +125,10 @@ export class Ink {
       if (line.kind === 'centre') centre = Math.max(centre ?? 0, end)
       else outline = Math.max(outline ?? 0, end)
     }
-    if (centre !== undefined && centre >= (outline ?? 0) - 0.05) return { distance: centre, centre: true }
+    if (centre !== undefined && centre >= (outline ?? 0) - 0.05)
+      return { distance: centre, straight: centre, centre: true }
     const end = outline ?? 0
-    return { distance: end + this.#round(owner, along(from, way, end), way), centre: false }
+    return { distance: end + this.#round(owner, along(from, way, end), way), straight: end, centre: false }
   }
 
   /** The straight visible edge that runs through `p` along `way`: its two ends as coordinates along `way`. */

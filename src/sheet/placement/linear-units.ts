@@ -63,11 +63,11 @@ function inLines(chain: readonly Span1[]): Span1[][] {
 function passesOn(desk: Desk, owner: number, { lo, hi }: Span1, n: Vec2): boolean {
   return [lo, hi].some((p) => {
     const edge = desk.ink.edge(owner, p, n)
-    return edge !== undefined && extensionStart(desk, owner, p, n) - desk.figures.gap > edge[1] + OWN_EDGE
+    return edge !== undefined && dot(p, n) + desk.ink.runOut(owner, p, n).straight > edge[1] + OWN_EDGE
   })
 }
 
-/** Chamfers and rounds at the end of an edge are its own, mm. */
+/** Chamfers at the end of an edge are its own, mm. */
 const OWN_EDGE = 3
 
 /** The members of a chain one by one, for when the chain finds no room in one line. */

@@ -3,6 +3,7 @@ import { auditSizes } from '../../../src/sheet/placement/audit.ts'
 import { spread } from '../../../src/sheet/placement/ordinate-units.ts'
 import { placeDimensions } from '../../../src/sheet/placement/place-dimensions.ts'
 import { roomFor } from '../../../src/sheet/placement/room-for.ts'
+import type { ViewLine } from '../../../src/views/view.ts'
 import {
   across,
   bracket,
@@ -12,6 +13,7 @@ import {
   place,
   plateOfHoles,
   rect,
+  seg,
   sheetOf,
   sizeSet,
   upward,
@@ -42,6 +44,25 @@ describe('placing sizes', () => {
     for (const id of r.unplaced) expect(drawn.has(id)).toBe(false)
     const audit = auditSizes(sheetOf(views, r.items, 420, 297), 'ASME')
     expect([audit.textOnText, audit.textOnLine, audit.arrowCollisions]).toEqual([0, 0, 0])
+  })
+
+  it('finds room for a size with a datum letter over large rounds, which are the edge’s own', () => {
+    // Rounded on all four corners: the upright edges are 4 mm, the rounds beside them 8.
+    const corner = (x: number, y: number, from: number): ViewLine => ({
+      curve: { kind: 'arc', c: [x, y], r: 8, from, sweep: Math.PI / 2 },
+      kind: 'visible',
+      sources: [],
+    })
+    const lines = [
+      ...[seg([8, 0], [72, 0]), seg([80, 8], [80, 12]), seg([8, 20], [72, 20]), seg([0, 8], [0, 12])],
+      ...[corner(72, 12, 0), corner(8, 12, Math.PI / 2), corner(8, 8, Math.PI), corner(72, 8, 1.5 * Math.PI)],
+    ]
+    const lying = place(view('front', lines, { min: [0, 0], max: [80, 20] }), [150, 120])
+    const signs = [{ kind: 'datum' as const, id: 'datum B', letter: 'B', span: { from: 0, to: 1 } }]
+    const length = across('front', [0, 10], [80, 10], '80', { signs })
+    const r = placeDimensions({ views: [lying], sizes: sizeSet([length]), practice: 'ISO', obstacles: [], bounds })
+    expect(r.unplaced).toEqual([])
+    expect(r.items.filter((i) => i.tie?.dimension === 'datum B' && i.item === 'fill')).toHaveLength(1)
   })
 
   it('stays within the bounds and off the obstacles', () => {
