@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest'
 import { compile } from '../../src/app/compile.ts'
 import { drawnOf } from '../../src/app/page/engine/drawn.ts'
-import { helpBrief } from '../../src/app/page/slip/help-grounds.ts'
+import { helpBrief } from '../../src/app/page/slip/help-brief.ts'
 import { picturedOf } from '../../src/app/page/slip/pictures.ts'
 import { featureKeywords, keywords, stockKeywords } from '../../src/brief/vocabulary.ts'
 import { type OcctKernel, openKernel } from '../../src/kernel/open.ts'

@@ -3,7 +3,6 @@ import type { EditorState } from '@codemirror/state'
 import type { EditorView } from '@codemirror/view'
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import { readBrief } from '../../../brief/read.ts'
-import type { SolidPicture } from '../engine/messages.ts'
 import { Margin } from '../margin/margin.tsx'
 import { type Light, lightOfFeatures, lightOfWords, tiesOf } from '../sheet/light.ts'
 import { type SheetHandle, SheetView } from '../sheet/sheet-view.tsx'
@@ -15,6 +14,7 @@ import { Slip } from '../slip/slip.tsx'
 import { Lifted } from '../solid/lifted.tsx'
 import { Starter } from '../starter/starter.tsx'
 import { AskingSlip, useAsk } from './asking-slip.tsx'
+import { BesideSheet } from './beside-sheet.tsx'
 import { byWeight, NO_MARKS } from './by-weight.ts'
 import { editsOf } from './edits.ts'
 import { Papers } from './papers.tsx'
@@ -28,8 +28,10 @@ import { useCovered } from './use-covered.ts'
 import { useEngine } from './use-engine.ts'
 import { useIssue } from './use-issue.ts'
 import { useKeys } from './use-keys.ts'
+import { useLifted } from './use-lifted.ts'
 import { useMarginRoom } from './use-margin-room.ts'
 import { usePrint } from './use-print.ts'
+import { usePrinted } from './use-printed.ts'
 import { useSaving } from './use-saving.ts'
 
 /** The whole page: a sheet on a bench, the brief's slip over its edge, marks beside it, the routing slip below. */
@@ -45,6 +47,8 @@ export function Bench() {
   const { active } = briefs
   const { state: engineState, shown, faults, draw, lay, engine } = useEngine()
   const { ask, asked } = useAsk()
+  const { lifted, lift, putBack } = useLifted(engine)
+  const onLift = () => active && lift(active.text)
   const { save, openFile } = useSaving(briefs, tell, ask)
   const [folded, setFolded] = useState(false)
   const [shelfOpen, setShelfOpen] = useState(false)
@@ -55,7 +59,6 @@ export function Bench() {
   const [besideId, setBesideId] = useState<string>()
   const [hover, setHover] = useState<{ light: Light | undefined; from: 'sheet' | 'brief' }>()
   const [chosen, setChosen] = useState<{ item: number | undefined; light: Light | undefined }>()
-  const [lifted, setLifted] = useState<{ solid?: SolidPicture; fault?: string }>()
   const sheetHandle = useRef<SheetHandle>(null)
   const view = useRef<EditorView>(undefined)
   const states = useRef(new Map<string, EditorState>())
@@ -82,7 +85,7 @@ export function Bench() {
     setChosen(undefined)
     setHover(undefined)
     setOpenMark(undefined)
-    setLifted(undefined)
+    putBack()
     setCheckPrint(false)
   }, [active?.id])
 
@@ -126,12 +129,7 @@ export function Bench() {
   const { onSize, onMend, onAccept, onSign, onDrag } = editsOf({ slip: view, good, drawn: mine?.drawn, tell })
   const { busy, onIssue } = useIssue(engine, active?.text, good?.sheet, tell)
   const onPrint = () => print()
-  // The check print has every item of the sheet too, with the checker's pencil about them.
-  const printed = useMemo(() => {
-    if (!good || stale || !check.print) return undefined
-    const drawn = { ...good, sheet: check.print }
-    return { drawn, ties: tiesOf(drawn) }
-  }, [good, stale, check.print])
+  const printed = usePrinted(good, stale ? undefined : check.print)
   usePrint(sheetHandle, (printed?.drawn ?? good)?.sheet)
   const sign = async () => {
     const before = good?.brief.header.checked
@@ -144,14 +142,6 @@ export function Bench() {
     })
     const [name, date] = said?.split('\n') ?? []
     if (name && date) onSign(name, date)
-  }
-  const onLift = () => {
-    if (!active) return
-    setLifted((now) => now ?? {})
-    engine.solid(active.text).then(
-      (solid) => setLifted((now) => now && { solid }),
-      (fault: unknown) => setLifted((now) => now && { fault: fault instanceof Error ? fault.message : String(fault) }),
-    )
   }
   // The solid in the hand follows the brief.
   // biome-ignore lint/correctness/useExhaustiveDependencies: asked again for each new drawing
@@ -181,7 +171,6 @@ export function Bench() {
   const room = useMarginRoom(active?.id, marks.length > 0 || stale)
 
   const beside = besideId && besideId !== active?.id ? shown.get(besideId)?.good : undefined
-  const besideTies = useMemo(() => beside && tiesOf(beside), [beside])
   const covered = useCovered(folded, room && !beside)
   const light = hover?.light ?? chosen?.light
   const litWords = useMemo(
@@ -244,34 +233,15 @@ export function Bench() {
                 </div>
               </div>
             )}
-            {beside && besideTies ? (
-              <SheetView
+            {beside && besideId ? (
+              <BesideSheet
                 key={besideId}
                 drawn={beside}
-                ties={besideTies}
-                marks={[]}
-                stale={false}
-                light={undefined}
                 covered={{ left: 20, right: covered.right, top: covered.top, bottom: covered.bottom }}
                 pixelsPerMm={pixelsPerMm}
-                openMark={undefined}
-                handle={null}
-                onLight={() => {}}
-                onChoose={() => {}}
-                onSize={() => 'Take this sheet to the front to change it.'}
-                onDrag={() => {}}
-                onMark={() => {}}
-                onLift={() => {}}
-              >
-                <div className="beside-says">
-                  <button type="button" onClick={() => besideId && take(besideId)}>
-                    Take to the front
-                  </button>
-                  <button type="button" onClick={() => setBesideId(undefined)}>
-                    Put away
-                  </button>
-                </div>
-              </SheetView>
+                onTake={() => take(besideId)}
+                onPutAway={() => setBesideId(undefined)}
+              />
             ) : null}
           </main>
           {slip ? (
@@ -331,7 +301,7 @@ export function Bench() {
                   light: found ?? { items: new Set(), beside: new Set(), words: [], faces, edges: new Set() },
                 })
               }}
-              onPutBack={() => setLifted(undefined)}
+              onPutBack={putBack}
             />
           ) : null}
           {why && !lifted ? (

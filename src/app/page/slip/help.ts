@@ -270,6 +270,12 @@ export const statementHelp: Readonly<Record<Keyword, StatementHelp>> = {
     example: 'frame     holes A: position dia 0.2 MMC A',
     on: 'block',
   },
+  stack: {
+    short: 'what sizes add up to',
+    text: 'What lies between two faces or axes, and the limits it must keep to, by the worst case unless root-sum-square is said. The program finds the sizes that lead from one to the other.',
+    example: 'stack     web: hole A edge to left, min 4',
+    on: 'block',
+  },
   views: {
     short: 'on the sheet',
     text: 'Which views; without it the program proposes them.',

@@ -1,5 +1,5 @@
 import type { Brief } from '../../../brief/brief.ts'
-import { stockNames } from '../../../brief/vocabulary.ts'
+import { keywordSpellings, stockNames } from '../../../brief/vocabulary.ts'
 import { sizesOf } from '../sheet/touch.ts'
 
 export interface NameOffer {
@@ -11,7 +11,11 @@ export interface NameOffer {
 /** Everything of this part that has a name: faces, edges, turned steps, features, sections, datums. */
 export function namesOf(keyword: string, brief: Brief | undefined): NameOffer[] {
   if (!brief?.stock) return []
-  const { stock, features } = brief
+  const { stock, text } = brief
+  const features = brief.features.map((f) => {
+    const word = /^[a-z]+/i.exec(text.slice(f.span.from))?.[0].toLowerCase() ?? f.kind
+    return { kind: keywordSpellings[word] ?? word, label: f.label }
+  })
   const as = (of: string) => (name: string) => ({ name, of })
   const table = stockNames[stock.kind]
   const edges = table.edges.map(as('edge'))
@@ -29,12 +33,16 @@ export function namesOf(keyword: string, brief: Brief | undefined): NameOffer[] 
     ...(f.label ? [{ name: `${f.kind} ${f.label.text}`, of: f.kind }] : []),
     ...(f.kind === 'boss' ? [{ name: 'boss end', of: 'face' }] : []),
   ])
+  const madeEdges = [
+    ...(features.some((f) => f.kind === 'bore') ? ['bore edges'] : []),
+    ...(features.some((f) => f.kind === 'boss') ? ['boss end edge', 'boss root'] : []),
+  ]
   const own = [...steps, ...made, ...alone]
   switch (keyword) {
     case 'chamfer':
     case 'round':
     case 'fillet':
-      return [...own.filter((n) => n.of !== 'face'), ...edges]
+      return [...steps.filter((n) => n.of === 'edge'), ...madeEdges.map(as('edge')), ...edges]
     case 'place':
       return [...sectionsOf(brief), ...sizesOf(brief).map((s) => ({ name: s.text, of: 'size' }))]
     case 'datum':

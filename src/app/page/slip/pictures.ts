@@ -5,7 +5,7 @@ import { type Ground, groundOf, union } from '../sheet/ground.ts'
 import { lightOfWords, tiesOf } from '../sheet/light.ts'
 import { elementOf } from '../sheet/paint.ts'
 import { featureSketches, type Sketch, sketchPath, stockSketches } from '../starter/sketches.ts'
-import { helpBrief } from './help-grounds.ts'
+import { helpBrief } from './help-brief.ts'
 
 const SVG = 'http://www.w3.org/2000/svg'
 const made = new Map<Keyword, Promise<SVGSVGElement>>()
@@ -53,10 +53,15 @@ function inked(drawn: Drawn, span: { readonly from: number; readonly to: number 
 }
 
 /** Room about what is lit, and the least size of a picture, paper mm. */
-const ROOM = 8
-const LEAST = [80, 50] as const
+const ROOM = 6
+const LEAST = [54, 34] as const
 
-/** What of a sheet is shown for a statement, and which of its items are lit. The whole sheet where nothing is its own. */
+/** Room about all views, where their sizes stand, paper mm. */
+const ROUND_VIEWS = 20
+/** Statements about the sheet as a whole. */
+const ABOUT_ALL = /^(?:sheet|scale|practice)\b/
+
+/** What of a sheet is shown for a statement, and which of its items are lit. The views, or the whole sheet, where nothing is its own. */
 export function picturedOf(
   drawn: Drawn,
   span: { readonly from: number; readonly to: number },
@@ -68,7 +73,11 @@ export function picturedOf(
   if (pictorial && [...lit].some((i) => sheet.items[i]!.tie?.view === 'pictorial')) {
     return { box: grown(pictorial.box, ROOM), lit }
   }
-  if (lit.size === 0) return { box: { min: [0, 0], max: [sheet.width, sheet.height] }, lit }
+  if (lit.size === 0) {
+    const whole = ABOUT_ALL.test(drawn.brief.text.slice(span.from, span.to))
+    const all: Box2 = { min: [0, 0], max: [sheet.width, sheet.height] }
+    return { box: whole ? all : grown(union(sheet.views.map((v) => v.box)), ROUND_VIEWS), lit }
+  }
   return { box: wide(grown(oneOf(ground, lit), ROOM)), lit }
 }
 
