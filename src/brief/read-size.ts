@@ -161,7 +161,8 @@ function readTolerance(c: Cursor, num: Num): Tolerance | undefined {
     if (!value) return toleranceMissing(c, first.from, '± and the tolerance, such as ±.005')
     return { kind: 'plus-minus', value, span: { from: first.from, to: value.span.to } }
   }
-  if ((first.kind === 'plus' || first.kind === 'minus') && c.peek(1).kind === 'number') return readUnequal(c)
+  const deviations = (first.kind === 'plus' || first.kind === 'minus') && c.peek(1).kind === 'number'
+  if (deviations || atZeroAndMinus(c)) return readUnequal(c)
   if (first.kind === 'slash') {
     c.index++
     const other = readNum(c)
@@ -174,6 +175,7 @@ function readTolerance(c: Cursor, num: Num): Tolerance | undefined {
     }
     return { kind: 'limits', upper, lower, span: { from: first.from, to: other.span.to } }
   }
+  if (first.kind === 'R' && afterDiameterSign(c, num)) return readRadiusLikeFit(c)
   if (first.kind !== 'word') return undefined
   const kind = wordTolerances[first.text.toLowerCase()]
   if (kind) {
@@ -187,12 +189,38 @@ function readTolerance(c: Cursor, num: Num): Tolerance | undefined {
   return undefined
 }
 
-/** `+.002 -.000`, `+0.1/-0.2`, `-0.02 -0.04`: the signs stay in the digits. */
+function afterDiameterSign(c: Cursor, num: Num): boolean {
+  return /(⌀|[øØ∅Φφ]|\bdia\.?|\bdiameter)\s*$/i.test(
+    c.setting.text.slice(Math.max(0, num.span.from - 12), num.span.from),
+  )
+}
+
+/** `r6` and `R7` after a diameter, which elsewhere would be a radius. */
+function readRadiusLikeFit(c: Cursor): Tolerance | undefined {
+  const [letter, grade] = [c.peek(), c.peek(1)]
+  const symbol = letter.text + grade.text
+  if (grade.kind !== 'number' || grade.gap || !fit.test(symbol)) return undefined
+  c.index += 2
+  return { kind: 'fit', symbol, span: { from: letter.from, to: grade.to } }
+}
+
+const isZero = (text: string) => /^(0|0?[.,]0+)$/.test(text)
+
+/** `0 -0.02`, `0/-0.02`: a zero deviation needs no sign (ISO 129-1:2018, from memory). */
+function atZeroAndMinus(c: Cursor): boolean {
+  if (!c.at('number') || !isZero(c.peek().text)) return false
+  const sign = c.peek(1).kind === 'slash' ? 2 : 1
+  return c.peek(sign).kind === 'minus' && c.peek(sign + 1).kind === 'number'
+}
+
+/** `+.002 -.000`, `+0.1/-0.2`, `-0.02 -0.04`, `+0.14/0`, `0/-0.02`: the signs stay in the digits. */
 function readUnequal(c: Cursor): Tolerance | undefined {
   const from = c.peek().from
   const one = readNum(c, true)
-  c.take('slash')
-  const other = c.at('plus', 'minus') ? readNum(c, true) : undefined
+  const slash = c.take('slash')
+  // without a slash a zero may begin the next phrase: `+0.1 0 from left` is no pair
+  const zero = c.at('number') && isZero(c.peek().text) && (slash || !c.isWord(1, 'from', 'apart', 'across', 'up'))
+  const other = c.at('plus', 'minus') || zero ? readNum(c, true) : undefined
   if (!one || !other) return toleranceMissing(c, from, 'both deviations, such as +.002 -.000')
   const [upper, lower] = one.value >= other.value && !one.text.startsWith('-') ? [one, other] : order(one, other)
   return { kind: 'unequal', upper, lower, span: { from, to: other.span.to } }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { Brief, Feature, HoleFeature, SlotFeature } from '../../src/brief/brief.ts'
 import { formatMark } from '../../src/brief/format-mark.ts'
+import { printBrief } from '../../src/brief/print.ts'
 import { readBrief } from '../../src/brief/read.ts'
 import { withoutPlaces } from '../../src/brief/without-places.ts'
 
@@ -73,6 +74,35 @@ const pairs: [string, string, string][] = [
     'hole top: tapped 1/4-20 UNC-2B .50 deep; centred both ways',
   ],
 ]
+
+/** ISO 286-1 letters that are also the sign of a radius, and deviations of zero as ISO 129-1 writes them (from memory). */
+const tolerances: [string, string, string][] = [
+  ['a hole r7', 'R7', 'hole top: ⌀30 R7 THRU; centred both ways'],
+  ['a shaft r6', 'r6', 'boss top: ⌀30 r6 × 5 high; centred both ways'],
+  ['a zero below', '+0.14 0', 'hole top: ⌀30 +0.14/0 THRU; centred both ways'],
+  ['a zero below, apart', '+0.14 0', 'hole top: ⌀30 +0.14 0 THRU; centred both ways'],
+  ['a zero above', '0 -0.02', 'hole top: ⌀30 0/-0.02 THRU; centred both ways'],
+  ['a zero above, apart', '0 -0.02', 'hole top: ⌀30 0 -0.02 THRU; centred both ways'],
+]
+
+describe('tolerances that could be read as something else', () => {
+  it.each(tolerances)('%s', (_, written, text) => {
+    const brief = clean(mm(text))
+    const feature = brief.features[0] as HoleFeature
+    const t = feature.diameter.tolerance!
+    expect(t.kind === 'fit' ? t.symbol : t.kind === 'unequal' && `${t.upper.text} ${t.lower.text}`).toBe(written)
+    // what is printed reads back to the same
+    const again = readBrief(printBrief(brief))
+    expect((again.features[0] as HoleFeature).diameter.tolerance).toMatchObject(
+      t.kind === 'fit' ? { kind: 'fit', symbol: written } : { kind: 'unequal' },
+    )
+  })
+
+  it('leaves a radius after another size a radius', () => {
+    const pocket = one(mm('pocket top: 40 × 36 ↧ 14 R5; centred both ways'))
+    expect(pocket).toMatchObject({ kind: 'pocket', cornerRadius: { value: 5 }, depth: { size: { value: 14 } } })
+  })
+})
 
 describe('standard notation and plain typing', () => {
   it.each(pairs)('read alike: %s', (_what, standard, plain) => {
