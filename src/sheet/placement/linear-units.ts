@@ -118,7 +118,9 @@ function rows(desk: Desk, owner: number, spans: readonly Span1[], n: Vec2): Opti
     extensionStart(desk, owner, s.lo, n),
     extensionStart(desk, owner, s.hi, n),
   ])
-  if (spans.some((s) => s.dimension.signs && passesOn(desk, owner, s, n))) return []
+  const straying = spans.filter((s) => passesOn(desk, owner, s, n)).map((s) => s.dimension)
+  if (straying.some((d) => d.signs)) return []
+  const stray = straying.some((d) => d.direction === 'diameter') ? WEIGHTS.atAnotherStep : 0
   const features = Math.max(...spans.flatMap((s) => [dot(s.lo, n), dot(s.hi, n)]))
   const outline = outlineLevel(view, n)
   const nearest = Math.min(...spans.flatMap((s) => [dot(s.lo, n), dot(s.hi, n)]))
@@ -130,7 +132,7 @@ function rows(desk: Desk, owner: number, spans: readonly Span1[], n: Vec2): Opti
   const option = (level: number, base: number, row: number, extra: number): Option => {
     let lines = 0
     for (const [a, b] of starts) lines += Math.max(0, level - a) + Math.max(0, level - b)
-    const own = taste + extra + WEIGHTS.rowDistance * (level - base) + WEIGHTS.extensionLength * lines
+    const own = taste + stray + extra + WEIGHTS.rowDistance * (level - base) + WEIGHTS.extensionLength * lines
     return {
       own,
       bias,

@@ -68,6 +68,8 @@ export const WEIGHTS = {
   bent: 0.6,
   /** A leader to the edge of the step. */
   leaderToStep: 9,
+  /** Extension lines of a diameter that run on along another step of that diameter: it would seem to be that step's. */
+  atAnotherStep: 12,
   /** A row measured from the feature instead of the view's outline. */
   innerRow: 1.2,
   /** Such a row over the part, where the feature does not see out on that side. */

@@ -63,6 +63,48 @@ describe('diameters of a turned part (common practice, no source: at the step th
   })
 })
 
+describe('the floor of a groove as large as another step', () => {
+  // Steps ⌀25 and ⌀24 with a groove 2 wide, ⌀24, in the first (each size at the feature it measures: ASME Y14.5 4.1, from memory).
+  const upper: [number, number][] = [
+    [0, 12.5],
+    [28, 12.5],
+    [28, 12],
+    [30, 12],
+    [30, 12.5],
+    [40, 12.5],
+    [40, 18],
+    [48, 18],
+    [48, 12],
+    [90, 12],
+  ]
+  const lines = [seg([0, 0], [90, 0], 'centre', 3), seg([0, -12.5], [0, 12.5]), seg([90, -12], [90, 12])]
+  for (const [i, [x, y]] of upper.slice(1).entries()) {
+    const [x0, y0] = upper[i]!
+    lines.push(seg([x0, y0], [x, y]), seg([x0, -y0], [x, -y]))
+  }
+  const shaftWithGroove = place(view('front', lines, { min: [0, -18], max: [90, 18] }), [150, 150])
+
+  it.each(['ASME', 'ISO'] as const)('is sized at the groove, %s', (practice) => {
+    const more = { direction: 'diameter' }
+    const floor = upward('front', [28, -12], [28, 12], '⌀24', { ...more, id: 'floor' })
+    const seat = upward('front', [60, -12], [60, 12], '⌀24 h6', { ...more, id: 'seat' })
+    const r = placeDimensions({
+      views: [shaftWithGroove],
+      sizes: sizeSet([floor, seat]),
+      practice,
+      obstacles: [],
+      bounds: field(420, 297),
+    })
+    expect(r.unplaced).toEqual([])
+    const tips = (id: string) =>
+      r.items.flatMap((i) =>
+        i.tie?.dimension === id && i.item === 'fill' && i.outline[0]!.kind === 'line' ? [i.outline[0]!.a[0]] : [],
+      )
+    for (const x of tips('floor')) expect(x > 150 + 28 && x < 150 + 30, `${x}`).toBe(true)
+    for (const x of tips('seat')) expect(x, `${x}`).toBeGreaterThan(150 + 48)
+  })
+})
+
 describe('centre lines under text', () => {
   const line = (dashes?: readonly number[]): SheetItem => ({
     item: 'stroke',
