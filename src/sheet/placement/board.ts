@@ -54,7 +54,7 @@ export class Board {
     const groupCost = new Map<string | undefined, number>()
     let best: Stand | undefined
     let bound = leftOff(unit)
-    for (const option of unit.options) {
+    for (let i = 0, option = unit.options.at(0); option; option = unit.options.at(++i)) {
       if (option.own >= bound) break
       if (this.skips()) continue
       let base = option.own + (this.biased ? (option.bias ?? 0) : 0)

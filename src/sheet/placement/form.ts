@@ -161,6 +161,12 @@ export interface Option {
   readonly members: () => readonly Member[]
 }
 
+/** Options, ascending by `own`; worked out no further than they are asked for. */
+export interface Options {
+  /** Undefined past the last. */
+  at(index: number): Option | undefined
+}
+
 /** What is placed in one go: a single size, a chain, a set of running sizes, a tag. */
 export interface Unit {
   readonly id: string
@@ -170,10 +176,9 @@ export interface Unit {
   /** Order of placing: smaller first. */
   readonly rank: readonly [kind: number, length: number]
   readonly group?: string
-  /** Ascending by `own`. */
-  readonly options: readonly Option[]
+  readonly options: Options
   /** The drafter's wish narrowed `options`; these are all there are. */
-  readonly unwished?: readonly Option[]
+  readonly unwished?: Options
   /** The drafter asked for a place that the unit does not have. */
   readonly unmet?: true
   /** In words, for marks. */

@@ -1,6 +1,7 @@
 import type { Box2 } from '../../geometry/evaluate.ts'
 import type { LineKind } from '../../views/view.ts'
 import { CLEAR } from './clearances.ts'
+import { Covered } from './covered.ts'
 import type { Ink } from './ink.ts'
 import { type Bar, entersSlab, meet, type Shape, type Slab, slab, TOUCH, withinSlab } from './shapes.ts'
 import { WEIGHTS } from './weights.ts'
@@ -9,6 +10,9 @@ import { WEIGHTS } from './weights.ts'
 const LEFT_OF_CENTRE = 6
 /** Nothing of a size comes nearer than this to the outline bounds of another view. */
 const OTHER_VIEW = 2
+
+/** From so many texts on it pays to know which paper is covered. */
+const MANY = 400
 
 type Weighed = 'visible' | 'hidden' | 'centre' | 'other'
 
@@ -25,6 +29,8 @@ export class Ground {
   readonly #views: readonly Slab[]
   readonly #first: number
   readonly #hatchAngle: number
+  #covered: Covered | undefined
+  #texts = 0
 
   constructor(
     ink: Ink,
@@ -75,6 +81,7 @@ export class Ground {
   #slabCost(s: Slab): number {
     const ink = this.#ink
     const margin = s.role === 'text' ? CLEAR.ink : -0.1
+    if (s.role === 'text' && this.#onUnbreakable(s)) return Infinity
     const body = s.role === 'arrow' ? behindTip(s) : s
     let sum = 0
     for (const i of ink.search(s.x0 - margin, s.y0 - margin, s.x1 + margin, s.y1 + margin)) {
@@ -90,6 +97,18 @@ export class Ground {
     if (s.role !== 'text') return sum
     if (ink.hasHatching && ink.hatchedAt(s.cx, s.cy) !== undefined) return Infinity
     return sum
+  }
+
+  /** True only where level or upright text surely lies on a line that is never broken; looked at first, for it costs little. */
+  #onUnbreakable(s: Slab): boolean {
+    if (Math.abs(s.ux * s.uy) > 1e-9) return false
+    this.#texts++
+    if (!this.#covered) {
+      if (this.#texts < MANY) return false
+      const { ends, kinds, straight } = this.#ink
+      this.#covered = new Covered(ends, (i) => kinds[i] !== 'centre' || !straight[i])
+    }
+    return this.#covered.surely(s.x0 - CLEAR.ink, s.y0 - CLEAR.ink, s.x1 + CLEAR.ink, s.y1 + CLEAR.ink)
   }
 
   /** What text costs beside its ink: where it lies on the part, and less in a hole of it. */

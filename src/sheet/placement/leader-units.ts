@@ -17,7 +17,7 @@ import {
   type Unit,
 } from './form.ts'
 import { onPaper } from './ink.ts'
-import { leastFirst } from './least-first.ts'
+import { type Leader, LeaderPlaces, leadersOf, type Ray } from './leader-places.ts'
 import { bar, type Shape, slab } from './shapes.ts'
 import { obeying, type PaperSide, paperSide } from './sides.ts'
 import { along, back, dot, polar } from './vec.ts'
@@ -39,13 +39,12 @@ export function leaderUnits(desk: Desk, owner: number, dimensions: readonly Dime
     const m = d.measured
     const block = calloutBlock(d, desk.figures)
     const note: Note = { desk, owner, dimension: d, block, tie: tieOf(d) }
-    let options: Option[]
-    if (m.kind === 'leader') options = m.targets.flatMap((t) => toTarget(note, t))
-    else if (m.kind === 'diameter') {
-      options = toTarget(note, { kind: 'circle', centre: m.centre, radius: m.radius })
-    } else if (m.kind === 'radius') options = toArc(note, m)
+    let rays: Ray[]
+    if (m.kind === 'leader') rays = m.targets.flatMap((t) => toTarget(note, t))
+    else if (m.kind === 'diameter') rays = toTarget(note, { kind: 'circle', centre: m.centre, radius: m.radius })
+    else if (m.kind === 'radius') rays = toArc(note, m)
     else return []
-    options = leastFirst(options)
+    const options = new LeaderPlaces(rays, (leader) => new LeaderOption(note, leader))
     return [
       {
         id: d.id,
@@ -62,41 +61,43 @@ export function leaderUnits(desk: Desk, owner: number, dimensions: readonly Dime
   })
 }
 
-/** Options for one target, radial at a circle. */
-function toTarget(note: Note, target: LeaderTarget): Option[] {
+/** Rays to one target, radial at a circle. */
+function toTarget(note: Note, target: LeaderTarget): Ray[] {
   const { desk, owner, dimension: d } = note
   const { placed } = desk.ink.views[owner]!
-  const out: Option[] = []
   if (target.kind === 'point') {
     const tip = onPaper(placed, target.at)
-    for (const direction of directions()) {
-      if (target.normal && dot(direction.way, target.normal) < 0.25) continue
-      for (const length of elbows(note, tip, direction))
-        out.push(new LeaderOption(note, tip, direction, length, direction.odd))
-    }
-    return out
+    const { normal } = target
+    return directions()
+      .filter(({ way }) => !normal || dot(way, normal) >= 0.25)
+      .map((direction) => rayFrom(note, tip, direction, [{ odd: direction.odd }]))
   }
   const centre = onPaper(placed, target.centre)
   const r = target.radius * placed.scale
   const holdsHeads = r >= 2 * desk.figures.arrow.length + 1 && d?.direction === 'diameter'
   const through = holdsHeads && desk.figures.iso && d.measured.kind === 'diameter'
+  const out: Ray[] = []
   for (const direction of directions()) {
     const { way, odd } = direction
     if (target.from !== undefined && target.sweep !== undefined) {
       if (sweepParameter(target.from, target.sweep, Math.atan2(way[1], way[0])) === undefined) continue
     }
-    const tip = along(centre, way, r)
     const far = along(centre, way, -r)
-    for (const length of elbows(note, tip, direction)) {
-      // Where a line through the circle would cross other outlines an outside leader serves; where another circle lies
-      // close about this one, the heads find room within.
-      if (through) out.push(new LeaderOption(note, tip, direction, length, odd, far))
-      else if (holdsHeads && odd < WEIGHTS.oddAngle)
-        out.push(new LeaderOption(note, tip, direction, length, odd + WEIGHTS.noteThrough, far))
-      out.push(new LeaderOption(note, tip, direction, length, through ? odd + 1 : odd))
-    }
+    // Where a line through the circle would cross other outlines an outside leader serves; where another circle lies
+    // close about this one, the heads find room within.
+    const forms = through
+      ? [{ odd, far }, { odd: odd + 1 }]
+      : holdsHeads && odd < WEIGHTS.oddAngle
+        ? [{ odd: odd + WEIGHTS.noteThrough, far }, { odd }]
+        : [{ odd }]
+    out.push(rayFrom(note, along(centre, way, r), direction, forms))
   }
   return out
+}
+
+function rayFrom(note: Note, tip: Vec2, direction: Direction, forms: Ray['forms']): Ray {
+  const { way, side } = direction
+  return { tip, way, side, lengths: elbows(note, tip, direction), forms }
 }
 
 /** A note on a leader to an edge of the profile, at the custom angles; `extra` is what that costs. */
@@ -110,13 +111,12 @@ export function leaderToEdge(
   extra: number,
 ): Option[] {
   const note: Note = { desk, owner, dimension, block, tie: tieOf(dimension) }
-  return directions()
+  const rays = directions()
     .filter(({ way, odd }) => odd < WEIGHTS.oddAngle && dot(way, normal) > 0.25)
-    .flatMap((direction) =>
-      elbows(note, tip, direction)
-        .filter((length) => length < 60)
-        .map((length) => new LeaderOption(note, tip, direction, length, direction.odd + extra)),
-    )
+    .map((direction) => rayFrom(note, tip, direction, [{ odd: direction.odd + extra }]))
+  return leadersOf(rays)
+    .filter(({ length }) => length < 60)
+    .map((leader) => new LeaderOption(note, leader))
 }
 
 /** Leaders from signs to a surface, each at what it costs; `fixed` is drawn with them. */
@@ -128,11 +128,12 @@ export function leadersToSurface(
   target: LeaderTarget,
   fixed?: Drawn,
 ): Option[] {
-  return toTarget({ desk, owner, dimension: undefined, block, tie, ...(fixed ? { fixed } : {}) }, target)
+  const note: Note = { desk, owner, dimension: undefined, block, tie, ...(fixed ? { fixed } : {}) }
+  return leadersOf(toTarget(note, target)).map((leader) => new LeaderOption(note, leader))
 }
 
 /** A radius: from outside towards the centre, or from the centre's side out to the arc. */
-function toArc(note: Note, m: { centre: Vec2; radius: number; from: number; sweep: number }): Option[] {
+function toArc(note: Note, m: { centre: Vec2; radius: number; from: number; sweep: number }): Ray[] {
   const { placed } = note.desk.ink.views[note.owner]!
   const centre = onPaper(placed, m.centre)
   const r = m.radius * placed.scale
@@ -141,8 +142,8 @@ function toArc(note: Note, m: { centre: Vec2; radius: number; from: number; swee
     const tip = along(centre, direction.way, r)
     const inward = facing(back(direction.way), odd)
     return [
-      ...elbows(note, tip, direction).map((length) => new LeaderOption(note, tip, direction, length, odd)),
-      ...elbows(note, tip, inward).map((length) => new LeaderOption(note, tip, inward, length, odd + 0.3)),
+      rayFrom(note, tip, direction, [{ odd }]),
+      rayFrom(note, tip, inward, [{ odd: odd + 0.3 }]),
     ]
   })
 }
@@ -193,15 +194,6 @@ function elbows({ desk, owner }: Note, tip: Vec2, { way, odd }: Direction): numb
   return out
 }
 
-interface Leader {
-  readonly tip: Vec2
-  /** From tip to elbow. */
-  readonly way: Vec2
-  readonly length: number
-  /** Other end of a diameter's line through the centre, with its own head. */
-  readonly far: Vec2 | undefined
-}
-
 /** A size on a leader, measured. */
 interface Note {
   readonly desk: Desk
@@ -215,28 +207,22 @@ interface Note {
 }
 
 /** A class, because there are thousands of them. */
-class LeaderOption implements Option, Leader {
+class LeaderOption implements Option {
   readonly own: number
   readonly side: PaperSide
-  readonly tip: Vec2
-  readonly way: Vec2
-  readonly length: number
-  readonly far: Vec2 | undefined
   readonly #note: Note
+  readonly #leader: Leader
   #members: readonly Member[] | undefined
 
-  constructor(note: Note, tip: Vec2, { way, side }: Direction, length: number, odd: number, far?: Vec2) {
-    this.own = WEIGHTS.leaderLength * length + odd + (far ? 0.3 : 0)
-    this.side = side
-    this.tip = tip
-    this.way = way
-    this.length = length
-    this.far = far
+  constructor(note: Note, leader: Leader) {
+    this.own = leader.own
+    this.side = leader.side
     this.#note = note
+    this.#leader = leader
   }
 
   members(): readonly Member[] {
-    this.#members ??= leaderMember(this.#note, this)
+    this.#members ??= leaderMember(this.#note, this.#leader)
     return this.#members
   }
 }

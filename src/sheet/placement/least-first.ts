@@ -1,16 +1,72 @@
+/** How many costs, about, are put in order at a time. */
+const AT_A_TIME = 400
+
 /**
- * The options by their own cost, least first; equal ones stay in order. A pattern of holes has tens of thousands of
- * options with a few hundred costs: the costs are sorted, not the options.
+ * The places of `costs` (finite) in the order of the costs, least first; equal ones stay in order. A pattern of holes has
+ * a hundred thousand options of which the cheapest few thousand are looked at: the costs are parted into ranges, and a
+ * range is put in order only when it is reached.
  */
-export function leastFirst<T extends { readonly own: number }>(options: readonly T[]): T[] {
-  const byCost = new Map<number, T[]>()
-  for (const option of options) {
-    const equal = byCost.get(option.own)
-    if (equal) equal.push(option)
-    else byCost.set(option.own, [option])
+export class LeastFirst {
+  readonly #costs: Float64Array
+  /** Places by range, in order only up to `#ordered`. */
+  readonly #places: Int32Array
+  /** Where each range begins among the places. */
+  readonly #starts: Int32Array
+  #ordered = 0
+  #range = 0
+
+  constructor(costs: Float64Array) {
+    const n = costs.length
+    let [least, most] = [Infinity, -Infinity]
+    for (let i = 0; i < n; i++) {
+      const c = costs[i]!
+      if (c < least) least = c
+      if (c > most) most = c
+    }
+    const ranges = most > least ? Math.ceil(n / AT_A_TIME) : 1
+    const scale = most > least ? ranges / (most - least) : 0
+    const rangeOf = (c: number) => Math.min(ranges - 1, Math.floor((c - least) * scale))
+    const starts = new Int32Array(ranges + 1)
+    for (let i = 0; i < n; i++) starts[rangeOf(costs[i]!) + 1]!++
+    for (let r = 0; r < ranges; r++) starts[r + 1]! += starts[r]!
+    const next = starts.slice()
+    const places = new Int32Array(n)
+    for (let i = 0; i < n; i++) places[next[rangeOf(costs[i]!)]!++] = i
+    this.#costs = costs
+    this.#places = places
+    this.#starts = starts
   }
-  const costs = Float64Array.from(byCost.keys()).sort()
-  const out: T[] = []
-  for (const cost of costs) for (const option of byCost.get(cost)!) out.push(option)
-  return out
+
+  /** The place of the `rank`th least cost; undefined past the last. */
+  at(rank: number): number | undefined {
+    while (rank >= this.#ordered && this.#range < this.#starts.length - 1) this.#orderNext()
+    return this.#places[rank]
+  }
+
+  /** Few different costs among many: they are sorted, and the places told apart by them. */
+  #orderNext(): void {
+    const [from, to] = [this.#starts[this.#range]!, this.#starts[this.#range + 1]!]
+    this.#range++
+    this.#ordered = to
+    if (to - from < 2) return
+    const costs = this.#costs
+    const old = this.#places.slice(from, to)
+    const sorted = Float64Array.from(old, (place) => costs[place]!).sort()
+    let different = 0
+    for (const c of sorted) if (different === 0 || c !== sorted[different - 1]) sorted[different++] = c
+    const rankOf = (c: number): number => {
+      let [lo, hi] = [0, different - 1]
+      while (lo < hi) {
+        const middle = (lo + hi) >> 1
+        if (sorted[middle]! < c) lo = middle + 1
+        else hi = middle
+      }
+      return lo
+    }
+    const ranks = Int32Array.from(old, (place) => rankOf(costs[place]!))
+    const next = new Int32Array(different + 1)
+    for (const rank of ranks) next[rank + 1]!++
+    for (let r = 0; r < different; r++) next[r + 1]! += next[r]!
+    for (let i = 0; i < old.length; i++) this.#places[from + next[ranks[i]!]!++] = old[i]!
+  }
 }

@@ -99,7 +99,7 @@ export class Search {
   #excess(unit: Unit): number {
     const stand = this.#board.stands.get(unit)
     if (!stand) return leftOff(unit) / 10
-    let e = stand.own - (unit.options[0]?.own ?? 0)
+    let e = stand.own - (unit.options.at(0)?.own ?? 0)
     for (const [other, c] of stand.against) if (this.#board.stands.get(other.unit) === other) e += c
     // Less than this is taste that no rearrangement repays.
     return e < 0.9 ? 0 : e
@@ -125,7 +125,7 @@ export class Search {
         if (conflict(cleared.shapes, other.shapes, this.#board.rules) > 0.5) off.add(other.unit)
       }
     } else if (random() < 0.4) {
-      const side = random() < 0.5 ? stand?.option.side : unit.options[0]?.side
+      const side = random() < 0.5 ? stand?.option.side : unit.options.at(0)?.side
       for (const other of this.#board.stands.values()) {
         if (
           other.unit.owner === unit.owner &&
@@ -172,7 +172,7 @@ export class Search {
     let ideal = this.#ideals.get(unit)
     if (!ideal) {
       let bound = leftOff(unit)
-      for (const option of unit.options) {
+      for (let i = 0, option = unit.options.at(0); option; option = unit.options.at(++i)) {
         if (option.own >= bound) break
         const tried = this.#board.try(unit, option, [], option.bias ?? 0, bound)
         if (tried) {
@@ -189,7 +189,7 @@ export class Search {
   #anyPlace(unit: Unit, random: () => number): Stand | undefined {
     this.#board.skips = () => random() < 0.5
     let found: Stand | undefined
-    for (const option of unit.options) {
+    for (let i = 0, option = unit.options.at(0); option; option = unit.options.at(++i)) {
       if (this.#board.skips()) continue
       found = this.#board.try(unit, option, [], option.bias ?? 0, leftOff(unit))?.stand
       if (found) break

@@ -2,7 +2,7 @@ import type { Side } from '../../brief/brief.ts'
 import type { Vec2, Vec3 } from '../../geometry/vec.ts'
 import type { Dimension } from '../../sizes/dimension.ts'
 import type { View } from '../../views/view.ts'
-import type { Facing, Option, Unit } from './form.ts'
+import type { Facing, Option, Options, Unit } from './form.ts'
 import type { StandingView } from './ink.ts'
 import { dot } from './vec.ts'
 
@@ -37,7 +37,7 @@ function wishedSide(d: Dimension, view: View): PaperSide | undefined {
 
 /** Options that obey the drafter's wish for side and row; all of them, and `unmet`, where none does. */
 export function obeying(
-  options: readonly Option[],
+  options: Options,
   wishing: Dimension | undefined,
   view: View,
 ): Pick<Unit, 'options' | 'unwished' | 'unmet'> {
@@ -45,7 +45,10 @@ export function obeying(
   const side = wishedSide(wishing, view)
   const { row } = wishing.wish
   if (wishing.wish.side && !side) return { options, unmet: true }
-  const kept = options.filter((o) => (side === undefined || o.side === side) && (row === undefined || o.row === row))
+  const kept: Option[] = []
+  for (let i = 0, o = options.at(0); o; o = options.at(++i)) {
+    if ((side === undefined || o.side === side) && (row === undefined || o.row === row)) kept.push(o)
+  }
   return kept.length > 0 ? { options: kept, unwished: options } : { options, unmet: true }
 }
 
