@@ -28,6 +28,8 @@ export interface Desk {
   readonly brief: Brief
   /** Room is kept for the stamp. */
   readonly preliminary: boolean
+  /** A phase says that something must change: stamped where room is left, so that a slip in the brief moves nothing. */
+  readonly unsound: boolean
 }
 
 function notesOf(desk: Desk): Note[] {

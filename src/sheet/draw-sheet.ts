@@ -115,7 +115,7 @@ export function draw(desk: Desk, choice: SheetChoice): Drawn {
     figures,
   )
   marks.push(...title.marks, ...(placement?.marks ?? []))
-  let honest = kept !== undefined || (left === 0 && !desk.preliminary && !mustChange(marks))
+  let honest = kept !== undefined || (left === 0 && !desk.preliminary && !desk.unsound && !mustChange(marks))
   if (placement) {
     items.splice(0, items.length, ...interrupted(items, placement.texts), ...placement.items)
   }

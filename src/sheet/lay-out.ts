@@ -33,7 +33,7 @@ export function layOut(
   const unproven = !sizes || sizes.dimensions.length === 0 || !sizes.proof.complete || untoleranced(header, sizes)
   const own = [...requestMarks, ...signMarks(header)]
   const earlier = [...brief.marks, ...part.marks, ...(views.marks ?? []), ...(sizes?.marks ?? []), ...own]
-  let desk: Desk = { part, views, sizes, header, brief, preliminary: unproven || mustChange(earlier) }
+  let desk: Desk = { part, views, sizes, header, brief, preliminary: unproven, unsound: mustChange(earlier) }
   let { choices, marks: choiceMarks } = choicesFor(desk, formats, scales)
   if (!desk.preliminary && mustChange(choiceMarks)) {
     desk = { ...desk, preliminary: true }
