@@ -10,8 +10,10 @@ export function helpBrief(keyword: Keyword): { readonly text: string; readonly s
   const units = /\bSTK\b|[^\d]\.\d/.test(example) ? 'inch' : 'mm'
   const ground: readonly string[] = on
     ? GROUNDS[on]
-    : [`units     ${units}`, `practice  ${units === 'inch' ? 'ASME' : 'ISO, first angle'}`]
-  const lines = ground.filter((line) => !line.startsWith(`${own} `) || !/^(?:units|practice)/.test(own))
+    : units === 'inch'
+      ? ['units     inch', 'practice  ASME', 'general   .XX ±.01   .XXX ±.005']
+      : ['units     mm', 'practice  ISO, first angle', 'general   ISO 2768-m']
+  const lines = ground.filter((line) => !line.startsWith(`${own} `) || !/^(?:units|practice|general)/.test(own))
   const before = `${lines.join('\n')}\n`
   return { text: `${before}${example}\n`, span: { from: before.length, to: before.length + example.length } }
 }

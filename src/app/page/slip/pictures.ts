@@ -1,3 +1,4 @@
+import type { Span } from '../../../brief/span.ts'
 import type { Keyword } from '../../../brief/vocabulary.ts'
 import type { Box2 } from '../../../geometry/evaluate.ts'
 import type { Drawn } from '../engine/messages.ts'
@@ -36,7 +37,7 @@ function sketched(sketch: Sketch): SVGSVGElement {
 }
 
 /** The part of the example's sheet that the statement speaks of, what it made in the colour of light. */
-function inked(drawn: Drawn, span: { readonly from: number; readonly to: number }): SVGSVGElement {
+function inked(drawn: Drawn, span: Span): SVGSVGElement {
   const { sheet } = drawn
   if (!sheet) throw new Error('the example has no sheet')
   const { box, lit } = picturedOf(drawn, span)
@@ -62,10 +63,7 @@ const ROUND_VIEWS = 20
 const ABOUT_ALL = /^(?:sheet|scale|practice)\b/
 
 /** What of a sheet is shown for a statement, and which of its items are lit. The views, or the whole sheet, where nothing is its own. */
-export function picturedOf(
-  drawn: Drawn,
-  span: { readonly from: number; readonly to: number },
-): { readonly box: Box2; readonly lit: ReadonlySet<number> } {
+export function picturedOf(drawn: Drawn, span: Span): { readonly box: Box2; readonly lit: ReadonlySet<number> } {
   const sheet = drawn.sheet!
   const ground = groundOf(sheet)
   const lit = new Set(litBy(drawn, span))
@@ -82,13 +80,25 @@ export function picturedOf(
 }
 
 /** Everything that any word of the statement lights. */
-function litBy(drawn: Drawn, { from, to }: { readonly from: number; readonly to: number }): number[] {
+function litBy(drawn: Drawn, { from, to }: Span): number[] {
   const items = drawn.sheet!.items
   const tied = items.flatMap((item, i) => {
     const at = item.tie?.span
     return at && at.from < to && from < at.to ? [i] : []
   })
   if (tied.length > 0) return tied
+  const within = (at: Span) => at.from >= from && at.to <= to
+  const letters = (drawn.brief.datums ?? []).filter((d) => within(d.span)).map((d) => d.letter.text)
+  const placed = new Set(drawn.dimensions.filter((d) => d.wish && drawn.brief.places.length > 0).map((d) => d.id))
+  const named = items.flatMap((item, i) => {
+    const isLetter = item.item === 'text' && item.role !== 'zone' && letters.includes(item.text)
+    return isLetter || placed.has(item.tie?.dimension ?? '') ? [i] : []
+  })
+  if (named.length > 0) return named
+  const asked = (drawn.brief.views ?? []).filter((v) => within(v.span))
+  if (asked.length > 0 && asked.every((v) => v.kind === 'pictorial')) {
+    return items.flatMap((item, i) => (item.tie?.view === 'pictorial' ? [i] : []))
+  }
   const light = lightOfWords(tiesOf(drawn), { from, to: from })
   return light ? [...light.items] : []
 }
