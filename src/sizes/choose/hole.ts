@@ -27,7 +27,7 @@ export function holeDraft(
       if (isCone) for (const id of one.faces) cones.add(id)
     } else if (one.kind === 'depth') {
       const r = one.role === 'hole' || one.role === undefined ? hole.diameter.mm / 2 : 0
-      const [first, ...also] = members.map((m) => sunk(m.point, outward, one.size.mm, r, m.id))
+      const [first, ...also] = members.map((m) => sunk(m, outward, one.size.mm, r))
       if (first) states.push({ kind: 'distance', ...first, ...(also.length > 0 ? { also } : {}) })
     }
   }
@@ -72,7 +72,7 @@ export function holeDraft(
 }
 
 /** From the worked face down to a floor, or to the rim where a drill point begins. */
-function sunk(point: Vec3, outward: Vec3, deep: number, r: number, name: string): Stretch {
+function sunk({ point, faces, id }: PartFeature['members'][number], outward: Vec3, deep: number, r: number): Stretch {
   const e = unit(cross(outward, Math.abs(outward[0]) < 0.6 ? [1, 0, 0] : [0, 1, 0]))
   const side = norm(e) === 0 ? 0 : r
   const down = (h: number): Vec3 => [
@@ -83,8 +83,8 @@ function sunk(point: Vec3, outward: Vec3, deep: number, r: number, name: string)
   const direction: Vec3 = [-outward[0], -outward[1], -outward[2]]
   return {
     direction,
-    from: { at: down(0), name: `face at ${name}` },
-    to: { at: down(deep), name: `bottom of ${name}` },
+    from: { at: down(0), name: `face at ${id}` },
+    to: { at: down(deep), name: `bottom of ${id}`, faces },
   }
 }
 

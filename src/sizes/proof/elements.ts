@@ -56,10 +56,15 @@ export function apexOf(cone: Extract<Surface3, { kind: 'cone' }>): Vec3 {
 }
 
 /**
- * The surfaces to be fixed. Planes in one plane are one element wherever they lie. Round surfaces are one element where
- * their faces touch, or where `together` says that they were made as one (a bore through two ears).
+ * The surfaces to be fixed. Planes in one plane are one element wherever they lie, but for those of `apart`: floors whose
+ * depth their own note gives. Round surfaces are one element where their faces touch, or where `together` says that they
+ * were made as one (a bore through two ears).
  */
-export function elementsOf(body: Body, together: readonly (readonly number[])[]): Element[] {
+export function elementsOf(
+  body: Body,
+  together: readonly (readonly number[])[],
+  apart: readonly (readonly number[])[] = [],
+): Element[] {
   const elements: Element[] = []
   const byFace = new Map<number, Element>()
   const planes = new Map<string, Element[]>()
@@ -77,6 +82,7 @@ export function elementsOf(body: Body, together: readonly (readonly number[])[])
   }
   for (const set of together) for (const a of set) for (const b of set) if (a !== b) tie(a, b)
   const faces = new Map(body.faces.map((face) => [face.id, face]))
+  const floors = new Map(apart.flatMap((set, i) => set.map((face) => [face, i] as const)))
 
   const start = (face: BodyFace): Element => {
     const { surface } = face
@@ -92,7 +98,8 @@ export function elementsOf(body: Body, together: readonly (readonly number[])[])
       const k = axisIndex(z)
       // The key only sorts candidates; neighbours at a rounding border are looked up too.
       const offset = k === undefined ? 0 : Math.round(origin[k] / SAME)
-      const near = k === undefined ? ['off'] : [`${k}/${offset}`, `${k}/${offset - 1}`, `${k}/${offset + 1}`]
+      const own = floors.get(face.id) ?? ''
+      const near = [offset, offset - 1, offset + 1].map((n) => (k === undefined ? `off/${own}` : `${k}/${n}/${own}`))
       let element = near.flatMap((key) => planes.get(key) ?? []).find((e) => sameSurface(e.surface, face.surface))
       if (!element) {
         element = start(face)

@@ -1,7 +1,10 @@
 import type { Vec3 } from '../../geometry/vec.ts'
 import { cross, unit } from '../../geometry/vec3.ts'
 import type { Body } from '../../kernel/body.ts'
+import { clansOf, type Making, PLANES, planeClansOf, STOCK } from './clans.ts'
 import { type AxisIndex, apexOf, type Element, elementsOf, SAME } from './elements.ts'
+
+export type { Making } from './clans.ts'
 
 export type Values = ArrayLike<number>
 
@@ -70,39 +73,7 @@ export interface Model {
   readonly roundEnds: ReadonlySet<Element>
 }
 
-/** What the model needs to know of the features: faces made as one, bolt circles and their centres. */
-export interface Making {
-  /** Whose the faces are: axes of one feature that are in line share a position, those of two features do not. */
-  readonly owners: readonly { readonly id: string; readonly faces: readonly number[] }[]
-  readonly together: readonly (readonly number[])[]
-  /** Ends of slots: that they are round from side to side is said by an `R`, not implied. */
-  readonly roundEnds?: readonly number[]
-  readonly circles: readonly {
-    readonly id: string
-    readonly centre: Vec3
-    readonly normal: Vec3
-    readonly members: readonly { readonly id: string; readonly faces: readonly number[] }[]
-  }[]
-}
-
 export const DOF = { plane: 3, cylinder: 5, cone: 6, sphere: 4, torus: 7, spline: 0 } as const
-
-/**
- * Planes in one plane share a position, and so do axes of one feature that are in line, and axes in one line whatever
- * they belong to. A plane and an axis that happen to be level do not, nor do two features: no drawing implies that.
- */
-const PLANES = 'planes'
-export const STOCK = 'stock'
-
-/** Who an axis is counted with when another stands level with it. */
-export function clansOf(making: Making): (faces: readonly number[]) => string {
-  const clans = new Map<number, string>()
-  for (const owner of making.owners) for (const face of owner.faces) clans.set(face, owner.id)
-  // Axes on a bolt circle are located about its centre, each by itself.
-  for (const circle of making.circles)
-    for (const member of circle.members) for (const face of member.faces) clans.set(face, `member ${member.id}`)
-  return (faces) => faces.flatMap((f) => clans.get(f) ?? [])[0] ?? STOCK
-}
 
 /** A line that axes lie on, or the bare centre of a bolt circle. */
 interface AxisLine {
@@ -121,7 +92,8 @@ interface Bar {
 
 export function modelOf(body: Body, making: Making): Model {
   const clanOf = clansOf(making)
-  const elements = elementsOf(body, making.together)
+  const planeClan = planeClansOf(making)
+  const elements = elementsOf(body, making.together, making.floors)
   const elementOf = new Map(elements.flatMap((e) => e.faces.map((face) => [face, e] as const)))
   const size = Math.max(...[0, 1, 2].map((k) => body.box.max[k]! - body.box.min[k]!), 1e-3)
 
@@ -199,7 +171,7 @@ export function modelOf(body: Body, making: Making): Model {
       if (k !== undefined) {
         square += 2
         places += 1
-        readings[id] = squarePlane(k, barFor(k, surface.axes.origin[k], id, PLANES))
+        readings[id] = squarePlane(k, barFor(k, surface.axes.origin[k], id, planeClan(element.faces)))
       } else {
         const frame = tiltFrame(surface.axes.z)
         if (frame.inPlane) square += 1

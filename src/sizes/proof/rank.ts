@@ -2,19 +2,17 @@ import { Matrix, SingularValueDecomposition } from 'ml-matrix'
 import type { Vec3 } from '../../geometry/vec.ts'
 import type { Body } from '../../kernel/body.ts'
 import type { Dimension } from '../dimension.ts'
+import { clansOf, type Making, PLANES, planeClansOf, STOCK } from './clans.ts'
 import type { Equation } from './condition.ts'
 import { type AxisIndex, apexOf, axisIndex, type Element, elementsOf, SAME } from './elements.ts'
 import { gradient } from './elimination.ts'
 import { equationsOf } from './equations.ts'
 import {
-  clansOf,
   DOF,
   type Expression,
-  type Making,
   type Model,
   type Reading,
   round,
-  STOCK,
   tilt,
   tiltedPlane,
   tiltFrame,
@@ -75,7 +73,7 @@ function rank(rows: readonly ReadonlyMap<number, number>[], columns: number): nu
 }
 
 function looseModel(body: Body, making: Making): { model: Model; conditions: Equation[] } {
-  const elements = elementsOf(body, making.together)
+  const elements = elementsOf(body, making.together, making.floors)
   const size = Math.max(...[0, 1, 2].map((k) => body.box.max[k]! - body.box.min[k]!), 1e-3)
   const unknowns: Unknown[] = []
   const values: number[] = []
@@ -169,6 +167,7 @@ interface Gathering {
 function standing(making: Making, all: Gathering): Model['level'] {
   const { elements, readings, values, conditions, add } = all
   const clanOf = clansOf(making)
+  const planeClan = planeClansOf(making)
   const sameLine = (a: NonNullable<Standing['axis']>, b: NonNullable<Standing['axis']>, k: AxisIndex) => {
     // A round end, without a direction of its own, goes with any axis through its centre.
     const along = a.along ?? b.along
@@ -187,7 +186,7 @@ function standing(making: Making, all: Gathering): Model['level'] {
         if (element.along !== k) return []
         const sign = Math.sign(reading.normal(values)[k])
         const expression = { uses: reading.uses, of: (x: Values) => sign * reading.offset(x) }
-        return [{ at: expression.of(values), with: 'planes', expression }]
+        return [{ at: expression.of(values), with: planeClan(element.faces), expression }]
       }
       if (reading.form !== 'sphere' && (element.along === undefined || element.along === k)) return []
       const point = reading.point(values)
@@ -236,6 +235,6 @@ function standing(making: Making, all: Gathering): Model['level'] {
         axis &&
         ([0, 1, 2] as const).every((i) => i === k || i === axis.along || Math.abs(axis.point[i] - at[i]) < SAME * 10),
     )
-    return (through ?? near.find((l) => l.with === 'planes') ?? near[0])?.expression
+    return (through ?? near.find((l) => l.with === PLANES) ?? near[0])?.expression
   }
 }

@@ -20,7 +20,7 @@ export function reached(model: Model, reach: Reach, direction: Vec3): Expression
   const sign = Math.sign(direction[k])
   const signed = (e: Expression): Expression =>
     sign > 0 ? e : { uses: e.uses, of: (x) => -e.of(x), ...(e.bar === undefined ? {} : { bar: e.bar }) }
-  const own = ownLevel(model, reach, k) ?? model.level(k, reach.at[k], reach.at)
+  const own = ownLevel(model, reach, k) ?? ownEdge(model, reach, k) ?? model.level(k, reach.at[k], reach.at)
   if (own) return signed(own)
   const candidates: { far: number; make: () => Expression | undefined }[] = []
   for (const element of model.elements) {
@@ -77,6 +77,25 @@ function ownLevel(model: Model, reach: Reach, k: AxisIndex): Expression | undefi
     return farthest(reading, k, side)
   }
   return undefined
+}
+
+/** The border there of the reach's own slope or cone, whatever else stands level with it: a chamfer's, a drill point's. */
+function ownEdge(model: Model, reach: Reach, k: AxisIndex): Expression | undefined {
+  let best: { far: number; edge: BodyEdge } | undefined
+  for (const edge of model.body.edges) {
+    const slopes = edge.faces.some((f) => f !== undefined && reach.faces?.includes(f) && isSlope(model, f))
+    const far = slopes ? distanceAt(edge, k, reach.at) : undefined
+    if (far !== undefined && (!best || far < best.far)) best = { far, edge }
+  }
+  const corner = best && cornerOf(model, best.edge)
+  if (!corner || Math.abs(corner.point(model.values)[k] - reach.at[k]) > SAME * 10) return undefined
+  return { uses: corner.uses, of: (x) => corner.point(x)[k] }
+}
+
+function isSlope(model: Model, face: number): boolean {
+  const element = model.elementOf.get(face)
+  const form = element && model.readings[element.id]?.form
+  return form === 'cone' || (form === 'plane' && element?.along === undefined)
 }
 
 /** The place along `k` of a round's farthest point to one side. */

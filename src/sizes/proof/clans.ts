@@ -1,0 +1,41 @@
+import type { Vec3 } from '../../geometry/vec.ts'
+
+/** What the model needs to know of the features: faces made as one, bolt circles and their centres. */
+export interface Making {
+  /** Whose the faces are: axes of one feature that are in line share a position, those of two features do not. */
+  readonly owners: readonly { readonly id: string; readonly faces: readonly number[] }[]
+  readonly together: readonly (readonly number[])[]
+  /** Floors of holes, by hole: their notes give their depth, and what else lies in that plane lies there by itself. */
+  readonly floors?: readonly (readonly number[])[]
+  /** Ends of slots: that they are round from side to side is said by an `R`, not implied. */
+  readonly roundEnds?: readonly number[]
+  readonly circles: readonly {
+    readonly id: string
+    readonly centre: Vec3
+    readonly normal: Vec3
+    readonly members: readonly { readonly id: string; readonly faces: readonly number[] }[]
+  }[]
+}
+
+/**
+ * Planes in one plane share a position, and so do axes of one feature that are in line, and axes in one line whatever
+ * they belong to. A plane and an axis that happen to be level do not, nor do two features: no drawing implies that.
+ */
+export const PLANES = 'planes'
+export const STOCK = 'stock'
+
+/** Who an axis is counted with when another stands level with it. */
+export function clansOf(making: Making): (faces: readonly number[]) => string {
+  const clans = new Map<number, string>()
+  for (const owner of making.owners) for (const face of owner.faces) clans.set(face, owner.id)
+  // Axes on a bolt circle are located about its centre, each by itself.
+  for (const circle of making.circles)
+    for (const member of circle.members) for (const face of member.faces) clans.set(face, `member ${member.id}`)
+  return (faces) => faces.flatMap((f) => clans.get(f) ?? [])[0] ?? STOCK
+}
+
+/** Whom a plane shares its place with. */
+export function planeClansOf({ floors = [] }: Making): (faces: readonly number[]) => string {
+  const own = new Map(floors.flatMap((set, i) => set.map((face) => [face, `floor ${i}`] as const)))
+  return (faces) => own.get(faces[0] ?? -1) ?? PLANES
+}
