@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core'
 import { afterEach, describe, expect, it } from 'vitest'
-import { axeFindings, goToEnd, openDesk, size } from './desk.ts'
-import { FIRST, openPage, waitForLettering } from './open-page.ts'
+import { axeFindings, openDesk, size } from './desk.ts'
+import { FIRST, openPage } from './open-page.ts'
 
 const desk = openDesk()
 let page: Page
@@ -34,34 +34,6 @@ describe('the bench', () => {
     await size(page, '2.75').waitFor({ state: 'attached', timeout: 120_000 })
     await expect.poll(picture, { timeout: 120_000 }).not.toBe(cut)
     expect(await page.locator('.turning [role=alert]').count()).toBe(0)
-  })
-
-  it('comes back when its worker is killed while it draws', { timeout: 2 * FIRST }, async () => {
-    const context = await desk.browser.newContext({ viewport: { width: 1280, height: 800 } })
-    page = await context.newPage()
-    await page.addInitScript(() => {
-      const Whole = globalThis.Worker
-      const made: Worker[] = []
-      Object.assign(globalThis, {
-        workersMade: made,
-        Worker: class extends Whole {
-          constructor(...given: ConstructorParameters<typeof Whole>) {
-            super(...given)
-            made.push(this)
-          }
-        },
-      })
-    })
-    await page.goto(desk.served.address)
-    await page.waitForSelector('.sheet .ink', { state: 'attached', timeout: FIRST })
-    await goToEnd(page)
-    await page.keyboard.type('\nnote      After the fall')
-    await page.evaluate(() => (globalThis as unknown as { workersMade: Worker[] }).workersMade.at(-1)!.terminate())
-    await page.keyboard.type('.')
-    await waitForLettering(page, 'AFTER THE FALL.').catch(() => waitForLettering(page, 'AFTER THE FALL.'))
-    expect(
-      await page.evaluate(() => (globalThis as unknown as { workersMade: Worker[] }).workersMade.length),
-    ).toBeGreaterThan(1)
   })
 
   it('has nothing serious against it for those who cannot see or point', { timeout: FIRST }, async () => {

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core'
-import { afterEach, expect, it } from 'vitest'
-import { openDesk } from './desk.ts'
+import { afterEach, describe, expect, it } from 'vitest'
+import { goToEnd, openDesk } from './desk.ts'
 import { briefText, FIRST, openPage, waitForLettering } from './open-page.ts'
 
 const desk = openDesk()
@@ -78,4 +78,35 @@ it(`makes a right bracket from an empty page in at most ${MOST} actions`, { time
   expect(await page.locator('.sheet text.ink', { hasText: 'PRELIMINARY' }).count()).toBe(0)
   expect(await briefText(page)).toMatch(/2 across 1\.500 apart, centred/)
   expect(actions).toBeLessThanOrEqual(MOST)
+})
+
+describe('the starter', () => {
+  it('starts a part from a sketch, writes on, and has nothing to complain of', { timeout: FIRST }, async () => {
+    page = await openPage(desk.browser, desk.served.address)
+    await page.getByRole('button', { name: 'New', exact: true }).click()
+    await page.getByRole('button', { name: 'angle', exact: true }).click()
+    await page.getByLabel('upright').fill('2.50')
+    await page.getByLabel('Name of the part').fill('Shelf bracket')
+    await page.getByRole('button', { name: 'Write the first lines' }).click()
+    await waitForLettering(page, 'SHELF BRACKET')
+    await waitForLettering(page, '2.50')
+    await goToEnd(page)
+    await page.keyboard.type('holes     upright, from front: 2X dia .281 thru\n')
+    await page.keyboard.type('          1.500 apart, centred; 1.50 from bottom\n')
+    await page.waitForSelector('main[aria-busy=false]', { timeout: 120_000 })
+    await waitForLettering(page, '1.500')
+    // What is left is the title block's: the sketch asks for sizes only.
+    await page.waitForSelector('.margin li.must-change')
+    const left = await page.$$eval('.margin li.must-change .mark', (all) => all.map((m) => m.textContent ?? ''))
+    expect(left.filter((m) => !/names no material|no number|no tolerance, and the title block/.test(m))).toEqual([])
+  })
+
+  it('offers to begin where a brief says nothing of what it begins from', { timeout: FIRST }, async () => {
+    page = await openPage(desk.browser, desk.served.address)
+    await page.locator('.cm-content').click()
+    await page.keyboard.press('Control+a')
+    await page.keyboard.insertText('part      Nothing yet\n')
+    await page.getByRole('button', { name: 'Choose what the shop begins from' }).click({ timeout: 40_000 })
+    await page.getByRole('button', { name: 'angle', exact: true }).waitFor()
+  })
 })
