@@ -9,6 +9,7 @@ import { contourFault } from './contour.ts'
 import { nameDatumFaces } from './datum-faces.ts'
 import { blendName, faceNames } from './face-names.ts'
 import { workFeature } from './features/work-feature.ts'
+import { shoulderOf } from './find-name.ts'
 import { namedFeatures } from './find-named.ts'
 import type { MassProperties, Part } from './part.ts'
 import { profileProperties } from './profile-mass.ts'
@@ -56,8 +57,11 @@ export function buildPart(brief: Brief, kernel: OcctKernel): Part {
     features: shop.features.map((make) => make(ids)),
     chosen: shop.chosen.map((make) => make(ids)),
   }
-  const named = namedFeatures({ brief, body, ...solved }, shop.aliases, (rule, name, text, expected) =>
-    shop.must(rule, name.span, text, expected),
+  const named = namedFeatures(
+    { brief, body, ...solved },
+    shop.aliases,
+    (text) => shoulderOf(shop, text)?.id,
+    (rule, name, text, expected) => shop.must(rule, name.span, text, expected),
   )
   return {
     brief,

@@ -91,6 +91,7 @@ function flatEdgesOf(shop: Workshop, profile: Profile, text: string): StockEdge[
     const start = step[2] ? `${step[1]}${step[2]} ` : `${step[1]} `
     return corners.filter((e) => e.faces.every((f) => f.toLowerCase().startsWith(start)))
   }
+  if (text === 'corners' && !shop.aliases.has('upright')) return stockCorners(shop, profile, corners, caps)
   if (/\bcorners?\b/.test(text)) {
     if (wanted.length >= 2) {
       const here = corners.filter(touches)
@@ -105,6 +106,18 @@ function flatEdgesOf(shop: Workshop, profile: Profile, text: string): StockEdge[
     return wanted.length > 0 ? [...corners, ...caps].filter(touches) : []
   }
   return wanted.length >= 2 ? [...corners, ...caps].filter(touches) : []
+}
+
+/** The corners that the stock itself has, square to its large face: not those that a notch or a step leaves. */
+function stockCorners(
+  shop: Workshop,
+  profile: Profile,
+  corners: readonly StockEdge[],
+  caps: readonly StockEdge[],
+): StockEdge[] {
+  const axis = shop.largeAxis ?? profile.axis
+  const own = new Set<string>([...shop.stockWalls, ...profile.caps])
+  return (axis === profile.axis ? corners : caps).filter((e) => e.axis === axis && e.faces.every((f) => own.has(f)))
 }
 
 function isBetween(e: StockEdge, faces: readonly string[]): boolean {

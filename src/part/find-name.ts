@@ -139,7 +139,7 @@ export function axisDatum(shop: Workshop, text: string): { readonly id: string; 
 }
 
 /** `collar left face`: the plane at an end of a turned step, even where the neighbour is the larger. */
-function shoulderOf(shop: Workshop, text: string): Origin | undefined {
+export function shoulderOf(shop: Workshop, text: string): Origin | undefined {
   const { contour } = shop
   if (!contour) return undefined
   for (const piece of contour.outer) {

@@ -11,12 +11,19 @@ import type { Part, PartFeature } from './part.ts'
 type Named = Pick<Part, 'brief' | 'body' | 'data' | 'features' | 'chosen'>
 type MarkName = (rule: string, name: Name, text: string, expected: string) => void
 type Aliases = ReadonlyMap<string, readonly string[]>
+/** The plane at the end of a turned step, even where the neighbour is the larger and gives it its name. */
+export type Shoulder = (text: string) => string | undefined
 
 /** Looks the names up; one that means nothing, or several things, is marked. Undefined where the brief names none. */
-export function namedFeatures(part: Named, aliases: Aliases, mark: MarkName): NamedFeatures | undefined {
+export function namedFeatures(
+  part: Named,
+  aliases: Aliases,
+  shoulder: Shoulder,
+  mark: MarkName,
+): NamedFeatures | undefined {
   const { datums, frames, textures, stacks } = part.brief
   if (!datums && !frames && !textures && !stacks) return undefined
-  const find = ({ of }: { readonly of: Name }) => namedFeature(part, aliases, of, mark)
+  const find = ({ of }: { readonly of: Name }) => namedFeature(part, aliases, shoulder, of, mark)
   return {
     datums: (datums ?? []).map(find),
     frames: (frames ?? []).map(find),
@@ -25,7 +32,13 @@ export function namedFeatures(part: Named, aliases: Aliases, mark: MarkName): Na
   }
 }
 
-function namedFeature(part: Named, aliases: Aliases, name: Name, mark: MarkName): NamedFeature | undefined {
+function namedFeature(
+  part: Named,
+  aliases: Aliases,
+  shoulder: Shoulder,
+  name: Name,
+  mark: MarkName,
+): NamedFeature | undefined {
   const text = singular(plainName(name.text))
   const own = part.features.filter((f) => f.id.toLowerCase() === text || f.feature?.label?.text.toLowerCase() === text)
   const alike = own.length > 0 ? own : part.features.filter((f) => kindWords(part, f).includes(text))
@@ -39,6 +52,8 @@ function namedFeature(part: Named, aliases: Aliases, name: Name, mark: MarkName)
   const found =
     (feature && ofFeature(part, feature)) ??
     planeNamed(part, aliases, text) ??
+    planeNamed(part, aliases, shoulder(text)?.toLowerCase() ?? '') ??
+    cutPlaneNamed(part, text) ??
     surfaceNamed(part, aliases, text) ??
     extentNamed(part, text)
   if (found) return found
@@ -124,6 +139,19 @@ function planeNamed(part: Named, aliases: Aliases, text: string): NamedFeature |
     if (first) return { ...plane(first, datum?.id ?? first.name ?? id), faces: faces.map((f) => f.id) }
   }
   return undefined
+}
+
+/** `hole A counterbore floor`, `groove left side`: flats of a feature's members, the number left out where there is one of a kind. */
+function cutPlaneNamed(part: Named, text: string): NamedFeature | undefined {
+  const [first, ...rest] = text.split(' ')
+  const wanted = [singular(first ?? ''), ...rest].join(' ')
+  const flats = part.body.faces.filter((f) => f.surface.kind === 'plane' && f.name !== undefined)
+  const full = (f: BodyFace) => f.name!.toLowerCase().replace(/\.\d+(?= )/, '')
+  const short = (f: BodyFace) => full(f).replace(/^([a-z]+) 1 /, '$1 ')
+  const several = part.features.some((f) => f.id === `${first} 2`)
+  const faces = flats.filter((f) => full(f) === wanted || (!several && short(f) === wanted))
+  const [one] = faces
+  return one && { ...plane(one, full(one)), faces: faces.map((f) => f.id) }
 }
 
 const isFace = (datum: Named['data'][number] | undefined, face: BodyFace) =>

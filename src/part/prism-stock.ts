@@ -34,6 +34,7 @@ export function startProfile(
     holes: [],
   }
   shop.profile = profile
+  shop.stockWalls = new Set(curves.map((c) => c.face))
   const box = boxOfCurves(profile.curves.map((c) => c.curve))
   for (const [side, at] of [
     [low, span[0]],

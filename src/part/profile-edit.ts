@@ -1,5 +1,5 @@
 import type { Arc2, Curve2, Line2 } from '../geometry/curve2.ts'
-import { endOf, reversed, startOf } from '../geometry/evaluate.ts'
+import { derivativeAt, endOf, reversed, startOf } from '../geometry/evaluate.ts'
 import type { Vec2 } from '../geometry/vec.ts'
 import { signedArea } from '../kernel/profile.ts'
 import type { ProfileCurve } from './model.ts'
@@ -189,11 +189,22 @@ export function stepCorner(
   }
 }
 
-/** Vertices between curves, with the faces that meet there. */
+/** Whether the second curve goes on in the direction in which the first ends. */
+function goesOnSmoothly(a: Curve2, b: Curve2): boolean {
+  const [p, q] = [derivativeAt(a, 1), derivativeAt(b, 0)]
+  const size = Math.hypot(...p) * Math.hypot(...q)
+  return p[0] * q[0] + p[1] * q[1] > 0 && Math.abs(p[0] * q[1] - p[1] * q[0]) < NEAR * size
+}
+
+/** Sharp corners between curves, with the faces that meet there: no edge stands where one goes on smoothly. */
 export function cornersOf(
   loop: readonly ProfileCurve[],
 ): { readonly at: Vec2; readonly faces: readonly [string, string] }[] {
-  return loop.map((c, i) => ({ at: endOf(c.curve), faces: [c.face, loop[(i + 1) % loop.length]!.face] }))
+  return loop.flatMap((c, i) => {
+    const next = loop[(i + 1) % loop.length]!
+    if (goesOnSmoothly(c.curve, next.curve)) return []
+    return [{ at: endOf(c.curve), faces: [c.face, next.face] as const }]
+  })
 }
 
 /** Whether the loop closes and does not cross itself; the index of an offending side otherwise. */

@@ -29,6 +29,10 @@ export class Workshop {
   readonly edges: StockEdge[] = []
   profile?: Profile
   contour?: Contour
+  /** Axis of space that the stock's large face is square to; absent where no face is the largest. */
+  largeAxis?: 0 | 1 | 2
+  /** Names of the walls that the stock's profile had before anything was worked into it. */
+  stockWalls: ReadonlySet<string> = new Set()
   legs?: Legs
   readonly data = new Map<string, Datum>()
   readonly surfaces: NamedSurface[] = []
@@ -36,6 +40,8 @@ export class Workshop {
   /** Chamfers, rounds and fillets so far; sizes in mm. */
   readonly edgeWork: { readonly id: string; readonly kind: 'chamfer' | 'round' | 'fillet'; readonly size: number }[] =
     []
+  /** Ends of edges that were rounded on the solid: work on a further edge there follows the round. */
+  readonly roundedEnds = new Set<string>()
   /** Other words for faces; where several share one, the side worked from or the direction decides. */
   readonly aliases = new Map<string, readonly string[]>()
   readonly chosen: ((faces: FaceIds) => ChosenSize)[] = []

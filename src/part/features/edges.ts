@@ -1,4 +1,4 @@
-import type { EdgeFeature, Name } from '../../brief/brief.ts'
+import type { EdgeFeature } from '../../brief/brief.ts'
 import type { Vec2, Vec3 } from '../../geometry/vec.ts'
 import { add, cross, dot, scale, unit } from '../../geometry/vec3.ts'
 import { chamferEdges, type EdgeChamfer, type EdgePlace, roundEdges } from '../../kernel/edge-work.ts'
@@ -16,7 +16,7 @@ type Backs = readonly [number, number]
 
 /** Chamfers, rounds and fillets: in the flat profile or half section where they can be, else by the kernel. */
 export function addEdgeWork(shop: Workshop, feature: EdgeFeature): void {
-  const edges = gather(shop, feature.edges)
+  const edges = gather(shop, feature)
   if (!edges) return
   const back = backsOf(shop, feature)
   if (!back) return
@@ -46,7 +46,8 @@ export function addEdgeWork(shop: Workshop, feature: EdgeFeature): void {
   record(shop, feature, id, edges, names)
 }
 
-function gather(shop: Workshop, names: readonly Name[]): StockEdge[] | undefined {
+function gather(shop: Workshop, feature: EdgeFeature): StockEdge[] | undefined {
+  const names = feature.edges
   const all: StockEdge[] = []
   let scope = ''
   for (const name of names) {
@@ -55,7 +56,9 @@ function gather(shop: Workshop, names: readonly Name[]): StockEdge[] | undefined
       scope = `${name.text} `
       continue
     }
-    const found = findEdges(shop, { ...name, text: scope + name.text })
+    const found = findEdges(shop, { ...name, text: scope + name.text }).filter(
+      (e) => plainName(name.text) !== 'corners' || isInside(shop, e) === (feature.kind === 'fillet'),
+    )
     if (found.length === 0) {
       markUnknown(shop, name, 'edge or corner', edgeWords(shop))
       return undefined
@@ -64,6 +67,11 @@ function gather(shop: Workshop, names: readonly Name[]): StockEdge[] | undefined
   }
   return all
 }
+
+const isInside = (shop: Workshop, e: StockEdge): boolean =>
+  e.profileCorner !== undefined &&
+  shop.profile !== undefined &&
+  isInsideCorner(shop.profile.curves, e.profileCorner) === true
 
 const sameEdge = (a: StockEdge, b: StockEdge) =>
   a.faces[0] === b.faces[0] &&
@@ -96,6 +104,7 @@ function refuse(shop: Workshop, feature: EdgeFeature, room: number): State {
 function inProfile(shop: Workshop, feature: EdgeFeature, edge: StockEdge, back: Backs, name: string): State {
   const profile = edge.profile ?? (shop.legsWorked() ? undefined : shop.profile)
   if (!profile || !edge.profileCorner || shop.steps.some((s) => s.kind !== 'cut')) return 'solid'
+  if (endsOf(edge).some((p) => shop.roundedEnds.has(p))) return 'solid'
   const inside = isInsideCorner(profile.curves, edge.profileCorner)
   if (inside === undefined) return 'solid'
   if (feature.kind === 'round' && inside) {
@@ -170,6 +179,7 @@ function onSolid(
     places.push(place)
     chamfers.push({ place, first: { back: back[0], point: edge.line[0], normal: normals[0] }, second: back[1] })
   }
+  if (feature.kind !== 'chamfer') for (const { edge } of work) for (const p of endsOf(edge)) shop.roundedEnds.add(p)
   if (places.length > 0) {
     shop.steps.push({
       kind: 'edges',
@@ -193,13 +203,17 @@ function canBeCut(
   normals: readonly [Vec3, Vec3],
   work: readonly { readonly edge: StockEdge }[],
 ): boolean {
+  if (endsOf(edge).some((p) => shop.roundedEnds.has(p))) return false
   if (edge.goesOn || Math.abs(dot(normals[0], normals[1])) > 1e-9) return false
   const profile = edge.profile ?? shop.profile
   if (edge.profileCorner && profile && isInsideCorner(profile.curves, edge.profileCorner) !== false) return false
   if (feature.kind === 'chamfer') return true
-  const ends = (e: StockEdge) => (e.line ?? []).map(String)
-  return !work.some(({ edge: o }) => o !== edge && ends(o).some((p) => ends(edge).includes(p)))
+  return !work.some(({ edge: o }) => o !== edge && endsOf(o).some((p) => endsOf(edge).includes(p)))
 }
+
+/** The ends of an edge, told apart to a nanometre. */
+const endsOf = (e: StockEdge): string[] =>
+  (e.line ?? []).map((p) => p.map((v) => (Math.round(v * 1e6) / 1e6 || 0).toString()).join())
 
 function normalOf(shop: Workshop, face: string): Vec3 | undefined {
   const datum = shop.data.get(face)

@@ -1,5 +1,6 @@
 import type { BlockStock, Brief, Feature, FlatStock, PlateStock, Side } from '../../brief/brief.ts'
 import type { Size } from '../../brief/size.ts'
+import { plainName } from '../find-name.ts'
 import { startProfile } from '../prism-stock.ts'
 import { polygon } from '../profile-edit.ts'
 import { axisOf, endSides, faceAxes, SIDES, unitAxis } from '../sides.ts'
@@ -9,7 +10,9 @@ import type { Workshop } from '../workshop.ts'
 export function buildFlatStock(shop: Workshop, stock: PlateStock | FlatStock | BlockStock): void {
   const sizes = stock.kind === 'block' ? [stock.length, stock.width, stock.height] : spread(stock)
   const lengths = sizes.map((s) => s.mm)
-  const axis = stock.kind === 'block' ? bestAxis(shop.brief) : axisOf[stock.face]
+  const large = stock.kind === 'block' ? thinnest(lengths) : axisOf[stock.face]
+  if (large !== undefined) shop.largeAxis = large
+  const axis = stock.kind === 'block' ? bestAxis(shop.brief, large) : axisOf[stock.face]
   const { across, up } = faceAxes(axis)
   const [w, h] = [lengths[across]!, lengths[up]!]
   const [low, high] = [endSides[across]!, endSides[up]!]
@@ -56,16 +59,29 @@ function spread(stock: PlateStock | FlatStock): [Size, Size, Size] {
   }
 }
 
+/** The axis of the one shortest size: the large face is square to it. */
+function thinnest(lengths: readonly number[]): 0 | 1 | 2 | undefined {
+  const least = Math.min(...lengths)
+  const [first, ...others] = ([0, 1, 2] as const).filter((k) => lengths[k]! < least + 1e-9)
+  return others.length > 0 ? undefined : first
+}
+
 /** The direction in which most features of a block can be part of one flat profile. */
-function bestAxis(brief: Brief): 0 | 1 | 2 {
+function bestAxis(brief: Brief, large: 0 | 1 | 2 | undefined): 0 | 1 | 2 {
   const votes: [number, number, number] = [0, 0, 0]
   for (const f of brief.features) {
-    const axis = throughAxis(f)
+    const axis = throughAxis(f) ?? (areCorners(f) ? large : undefined)
     if (axis !== undefined) votes[axis] += Math.max(1, f.count.value)
   }
   const most = Math.max(...votes)
   // of equals: from the front, then the top, then the side
   return ([1, 2, 0] as const).find((k) => votes[k] === most) ?? 1
+}
+
+/** Whether the work is on corners that no side names: those of the large face. */
+function areCorners(f: Feature): boolean {
+  if (f.kind !== 'round' && f.kind !== 'chamfer' && f.kind !== 'fillet') return false
+  return f.edges.some((e) => plainName(e.text) === 'corners')
 }
 
 function throughAxis(f: Feature): 0 | 1 | 2 | undefined {
