@@ -2,6 +2,7 @@ import type { DatumFeature, FaceTexture, FrameStatement } from './geometric.ts'
 import type { Mark } from './mark.ts'
 import type { Angle, Count, Num, Size, Unit } from './size.ts'
 import type { Span } from './span.ts'
+import type { StackStatement } from './stack.ts'
 import type { Name, Words } from './words.ts'
 
 /** The part's own sides as seen in the front view, whatever face is worked. */
@@ -481,6 +482,8 @@ export interface Brief {
   readonly datums?: readonly DatumFeature[]
   /** Absent: none. */
   readonly frames?: readonly FrameStatement[]
+  /** What sizes must add up to. Absent: nothing is asked. */
+  readonly stacks?: readonly StackStatement[]
   /** Textures of single surfaces; the general one is in the header. Absent: none. */
   readonly textures?: readonly FaceTexture[]
   readonly comments?: readonly Comment[]

@@ -4,6 +4,7 @@ import { printFeature } from './print-feature.ts'
 import { printSize } from './print-size.ts'
 import { printStock, wrap } from './print-stock.ts'
 import { printAcceptance } from './read-acceptance.ts'
+import { printStack } from './read-stack.ts'
 import { readNumber } from './read-text.ts'
 import { printTexture } from './read-texture.ts'
 
@@ -128,13 +129,14 @@ function printGeneral(g: Header['general'][number]): string {
 
 // ---------------------------------------------------------------- geometric tolerances and textures
 
-function geometricBlocks({ datums = [], frames = [], textures = [] }: Brief): Block[] {
+function geometricBlocks({ datums = [], frames = [], stacks = [], textures = [] }: Brief): Block[] {
   return [
     ...datums.map((d) => block(d.span.from, { keyword: 'datum', lines: [`${d.letter.text}  ${d.of.text}`] })),
     ...frames.map((f) => {
       const text = `${f.of.text}: ${frameText(f.frame)}${f.allAround ? ', all around' : ''}`
       return block(f.span.from, { keyword: 'frame', lines: text.split('\n') })
     }),
+    ...stacks.map((s) => block(s.span.from, { keyword: 'stack', lines: [printStack(s)] })),
     ...textures.map((t) => block(t.span.from, { keyword: 'texture', lines: [printTexture(t)] })),
   ]
 }

@@ -39,8 +39,8 @@ const known = new Set(nameWords)
 /** A label: one capital, a digit if need be. */
 export const labelPattern = /^[A-Z]\d?$/
 
-/** A name of a face, an edge, an axis or a feature, up to the next phrase. Every word of it is checked. */
-export function readName(c: Cursor, what: string): Name | undefined {
+/** A name of a face, an edge, an axis or a feature, up to the next phrase (or a word of `until`). Every word of it is checked. */
+export function readName(c: Cursor, what: string, ...until: readonly string[]): Name | undefined {
   const pieces: Lexeme[] = []
   while (
     c.at('word') ||
@@ -48,6 +48,7 @@ export function readName(c: Cursor, what: string): Name | undefined {
     atStepNumber(c, pieces[pieces.length - 1])
   ) {
     if (stops.has(c.peek().text.toLowerCase()) && !(c.atWord('first') && pieces.length > 0)) break
+    if (c.atWord(...until)) break
     pieces.push(c.peek())
     c.index++
   }

@@ -23,10 +23,12 @@ import { readDatumFeature, readFrameStatement } from './read-geometric.ts'
 import { HeaderReader } from './read-header.ts'
 import { readHole } from './read-hole.ts'
 import { readPlace, readScheme, readShow, readViews } from './read-requests.ts'
+import { readStack } from './read-stack.ts'
 import { readStock } from './read-stock.ts'
 import { readBoss, readEdge, readFlat, readGroove, readKeyseat } from './read-surface.ts'
 import { isFaceTexture, readFaceTexture } from './read-texture.ts'
 import { nearestWord } from './spelling.ts'
+import type { StackStatement } from './stack.ts'
 import {
   choiceKeywords,
   type FeatureKeyword,
@@ -123,6 +125,7 @@ class Reader {
   private readonly acceptances: Acceptance[] = []
   private readonly datums: DatumFeature[] = []
   private readonly frames: FrameStatement[] = []
+  private readonly stacks: StackStatement[] = []
   private readonly textures: FaceTexture[] = []
 
   constructor(text: string, mark: (mark: Mark) => void) {
@@ -184,6 +187,7 @@ class Reader {
       ...(this.acceptances.length > 0 ? { acceptances: this.acceptances } : {}),
       ...(this.datums.length > 0 ? { datums: this.datums } : {}),
       ...(this.frames.length > 0 ? { frames: this.frames } : {}),
+      ...(this.stacks.length > 0 ? { stacks: this.stacks } : {}),
       ...(this.textures.length > 0 ? { textures: this.textures } : {}),
       comments: placeComments(text, pieces),
       marks: [],
@@ -257,6 +261,7 @@ class Reader {
       if (feature) this.features.push(feature)
     } else if (isOneOf(geometricKeywords, keyword)) {
       if (keyword === 'datum') push(this.datums, readDatumFeature(c))
+      else if (keyword === 'stack') push(this.stacks, readStack(c))
       else push(this.frames, readFrameStatement(c))
     } else if (!isOneOf(stockKeywords, keyword)) this.takeRequest(c, keyword as RequestKeyword)
   }

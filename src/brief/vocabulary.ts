@@ -66,8 +66,8 @@ export const featureKeywords = [
   'keyseat',
 ] as const
 
-/** Geometric tolerances: what datums are taken from, and the frames. */
-export const geometricKeywords = ['datum', 'frame'] as const
+/** Geometric tolerances: what datums are taken from, and the frames; what sizes must add up to. */
+export const geometricKeywords = ['datum', 'frame', 'stack'] as const
 
 /** Requests about the sheet. */
 export const requestKeywords = ['views', 'section', 'pictorial', 'show', 'place', 'sizes'] as const
@@ -118,6 +118,7 @@ export const keywordSpellings: Readonly<Record<string, Keyword>> = {
   keyway: 'keyseat',
   keyways: 'keyseat',
   datums: 'datum',
+  stacks: 'stack',
   frames: 'frame',
   view: 'views',
   sections: 'section',
@@ -185,6 +186,7 @@ export const phraseWords: Readonly<
     'unequal',
     'all around',
   ],
+  stack: ['to', 'edge', 'min', 'max', 'worst case', 'root-sum-square', ...lieWords],
   texture: ['Ra', 'Rz', 'µin', ...textureWords, ...processWords],
   plate: ['long', 'wide', 'thick', 'STK', 'face', ...sideWords],
   block: ['long', 'wide', 'high', 'STK'],
@@ -400,6 +402,10 @@ export const nameWords: readonly string[] = [
     'vertical',
     'outline',
     'shoulder',
+    'floor',
+    'wall',
+    'counterbore',
+    'countersink',
     'overall',
     'length',
     'width',

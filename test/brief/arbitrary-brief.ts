@@ -34,6 +34,7 @@ import {
 } from '../../src/brief/geometric.ts'
 import { parseNumber } from '../../src/brief/number.ts'
 import type { Angle, Count, Num, Size, Tolerance, Unit } from '../../src/brief/size.ts'
+import type { StackStatement } from '../../src/brief/stack.ts'
 import { nominalSize } from '../../src/brief/thread.ts'
 
 /** Random briefs that are well formed: every one prints, and reads back without a mark that must change. */
@@ -608,6 +609,20 @@ const frameRow: fc.Arbitrary<FrameRow> = fc
     span: fc.constant(span),
   })
   .map((r) => tidy<FrameRow>(r))
+const stackStatement: fc.Arbitrary<StackStatement> = fc
+  .record({
+    name: fc.constantFrom('web', 'lid seat', 'Gap under the cover').map(words),
+    from: face,
+    to: datum,
+    along: maybe(lie),
+    min: maybe(fc.constantFrom('0', '.5', '-1', '2.50')),
+    max: maybe(fc.constantFrom('3', '12.5')),
+    method: fc.constantFrom<StackStatement['method']>('worst case', 'root-sum-square'),
+  })
+  .map(({ min, max, ...rest }) =>
+    tidy<StackStatement>({ ...rest, min: min && parseNumber(min, 0), max: max && parseNumber(max, 0), span }),
+  )
+
 const frameStatement: fc.Arbitrary<FrameStatement> = fc
   .record({
     of: held,
@@ -647,6 +662,7 @@ export const arbitraryBrief: fc.Arbitrary<Brief> = fc.constantFrom<Unit>('inch',
       acceptances: maybe(fc.array(acceptance, { minLength: 1, maxLength: 2 })),
       datums: maybe(fc.array(datumFeature, { minLength: 1, maxLength: 2 })),
       frames: maybe(fc.array(frameStatement, { minLength: 1, maxLength: 2 })),
+      stacks: maybe(fc.array(stackStatement, { minLength: 1, maxLength: 2 })),
       textures: maybe(fc.array(faceTexture, { minLength: 1, maxLength: 2 })),
       comments: fc.constant([]),
       marks: fc.constant([]),

@@ -374,6 +374,16 @@ const tolerances: readonly Case[] = [
     'note      Top and bottom ground.\nblock     80 × 50 × 30 ±0.004',
   ),
   iso(
+    'stack-out-of-limits',
+    `${block}\nhole A    top: ⌀10 THRU\n          10 from left; centred up\nstack     web: hole A edge to left, min 4.8`,
+    `${block}\nhole A    top: ⌀10 H11 THRU\n          10 ±0.05 from left; centred up\nstack     web: hole A edge to left, min 4.8`,
+  ),
+  iso(
+    'stack-open',
+    'plate     80 × 50 × 30 STK\nstack     height: bottom to top',
+    'plate     80 × 50 × 30 ±0.3\nstack     height: bottom to top',
+  ),
+  iso(
     'stack-vanishes',
     shaft('          left    ⌀20, 30 long\n          collar  ⌀30, to 30.4\n          right   ⌀20, to 60').replace(
       'axis left-right',

@@ -131,6 +131,8 @@ import { rule as smallOnPaper } from './practice/small-on-paper.ts'
 import { rule as finerThanProcess } from './tolerances/finer-than-process.ts'
 import { rule as grindingNotSaid } from './tolerances/grinding-not-said.ts'
 import { rule as roughForTolerance } from './tolerances/rough-for-tolerance.ts'
+import { rule as stackOpen } from './tolerances/stack-open.ts'
+import { rule as stackOutOfLimits } from './tolerances/stack-out-of-limits.ts'
 import { rule as stackVanishes } from './tolerances/stack-vanishes.ts'
 import { rule as stockSizeOdd } from './tolerances/stock-size-odd.ts'
 import { rule as widerThanGeneral } from './tolerances/wider-than-general.ts'
@@ -295,7 +297,16 @@ export const ruleGroups: readonly RuleGroup[] = [
   { name: 'handling', rules: [heavyPart, liftingPoint, massUnknown, sharpPlateCorners] },
   {
     name: 'tolerances',
-    rules: [finerThanProcess, grindingNotSaid, roughForTolerance, stackVanishes, stockSizeOdd, widerThanGeneral],
+    rules: [
+      finerThanProcess,
+      grindingNotSaid,
+      roughForTolerance,
+      stackOpen,
+      stackOutOfLimits,
+      stackVanishes,
+      stockSizeOdd,
+      widerThanGeneral,
+    ],
   },
 ]
 
