@@ -127,3 +127,40 @@ describe('a tapped hole that goes through', () => {
     }
   })
 })
+
+describe('a tapped hole that is crossed by another', () => {
+  // M8 from the right, full thread to x = 10; the ⌀5 through hole about x = 28 takes the wall away from 25.5 to 30.5.
+  const text = (practice: string) => `units mm
+practice ${practice}
+block 40 × 30 × 20
+hole top: ⌀5 THRU
+     28 from left; 15 from front
+hole right: M8 ↧ 30, drill ⌀6.8 ↧ 34, flat bottom
+     15 from front; 10 from bottom
+`
+  const roots = (all: ReturnType<typeof lines>, kind: string, off: number) =>
+    all.flatMap(({ kind: k, curve: c }) =>
+      k === kind && c.kind === 'line' && Math.abs(Math.abs(c.a[1] - 10) - off) < 1e-6 && c.a[1] === c.b[1]
+        ? [[c.a[0], c.b[0]].sort((a, b) => a - b)]
+        : [],
+    )
+
+  it('keeps its thread lines on either side, cut, and the line across its end (ISO)', () => {
+    const all = lines(text('ISO, first angle'), 'section A-A', view('top'), cut)
+    const found = roots(all, 'thread', 4)
+    expect(found.filter(([from]) => Math.abs(from! - 10) < 1e-6)).toHaveLength(2)
+    expect(found.filter(([, to]) => Math.abs(to! - 40) < 1e-6)).toHaveLength(2)
+    for (const [from, to] of found) expect(to! <= 28 || from! >= 28, `${from} to ${to}`).toBe(true)
+    const ends = all.filter(
+      ({ kind, curve: c }) =>
+        kind === 'visible' && c.kind === 'line' && Math.abs(c.a[0] - 10) < 1e-6 && Math.abs(c.b[0] - 10) < 1e-6,
+    )
+    expect(ends.length).toBeGreaterThan(0)
+  })
+
+  it('keeps them hidden (ASME)', () => {
+    const found = roots(lines(text('ASME'), 'front', view('front')), 'hidden', 4)
+    expect(Math.min(...found.flat())).toBeCloseTo(10, 6)
+    expect(Math.max(...found.flat())).toBeCloseTo(40, 6)
+  })
+})

@@ -54,34 +54,38 @@ function threadsOf(part: Part): Thread[] {
     const nominal = nominalSize(hole.thread, part.brief.header.units)
     const [r, major] = [hole.diameter.mm / 2, (nominal?.mm ?? 0) / 2]
     if (major - r < 1e-6) return []
-    return f.members.flatMap((m) =>
-      m.faces.flatMap((id): Thread[] => {
+    return f.members.flatMap((m): Thread[] => {
+      const walls = m.faces.flatMap((id) => {
         const face = part.body.faces[id]
-        const s = face?.surface
-        if (s?.kind !== 'cylinder' || Math.abs(s.r - r) > 1e-6 || norm(cross(s.axes.z, f.outward)) > 1e-9) return []
-        const on = face!.loops
-          .flat()
-          .map((use) => part.body.edges[use.edge]!.curve)
-          .flatMap((c) => (c.kind === 'circle' ? [dot(sub(c.axes.origin, m.point), f.outward)] : []))
-        const deep = fullThread(hole)
-        const low = Math.min(...on)
-        const reach = [Math.max(low, -deep), Math.max(Math.max(...on), mouthOf(hole, major))] as const
-        if (!(reach[1] - reach[0] > 1e-6)) return []
-        const ends = Number.isFinite(deep)
-        return [
-          {
-            feature: f.id,
-            point: s.axes.origin,
-            outward: f.outward,
-            r,
-            major,
-            reach: shifted(reach, s.axes.origin, m.point, f.outward),
-            ends,
-            through: !ends,
-          },
-        ]
-      }),
-    )
+        if (face?.surface.kind !== 'cylinder') return []
+        const s = face.surface
+        if (Math.abs(s.r - r) > 1e-6 || norm(cross(s.axes.z, f.outward)) > 1e-9) return []
+        return [{ face, origin: s.axes.origin }]
+      })
+      const [first] = walls
+      if (!first) return []
+      // A hole that is crossed by another has its wall in pieces: together they reach from mouth to bottom.
+      const on = walls
+        .flatMap(({ face }) => face.loops.flat())
+        .map((use) => part.body.edges[use.edge]!.curve)
+        .flatMap((c) => (c.kind === 'circle' ? [dot(sub(c.axes.origin, m.point), f.outward)] : []))
+      const deep = fullThread(hole)
+      const reach = [Math.max(Math.min(...on), -deep), Math.max(Math.max(...on), mouthOf(hole, major))] as const
+      if (!(reach[1] - reach[0] > 1e-6)) return []
+      const ends = Number.isFinite(deep)
+      return [
+        {
+          feature: f.id,
+          point: first.origin,
+          outward: f.outward,
+          r,
+          major,
+          reach: shifted(reach, first.origin, m.point, f.outward),
+          ends,
+          through: !ends,
+        },
+      ]
+    })
   })
 }
 
@@ -140,25 +144,50 @@ function fromSide(
   const across = unit(cross(t.outward, frame.toViewer))
   const at = (s: number, off: number): Vec2 => projectPoint(along(along(t.point, t.outward, s), across, off), frame)
   const wall: LineKind = section ? 'visible' : 'hidden'
-  const middle = (t.reach[0] + t.reach[1]) / 2
-  const sides = [1, -1].filter((sign) => runsThrough(outline, wall, at(middle, sign * t.r), tolerance))
   const root: LineKind = section && iso ? 'thread' : 'hidden'
-  return sides.flatMap((sign) => [
-    made(t, root, { kind: 'line', a: at(t.reach[0], sign * t.major), b: at(t.reach[1], sign * t.major) }),
-    ...(t.ends ? [made(t, wall, { kind: 'line', a: at(t.reach[0], 0), b: at(t.reach[0], sign * t.major) })] : []),
-  ])
+  return [1, -1].flatMap((sign) => {
+    const pieces = wallPieces(outline, wall, at(0, sign * t.r), projectPoint(t.outward, frame), tolerance)
+    if (pieces.length === 0) return []
+    // Beyond the ends of the wall the root runs on, into a countersink.
+    const [first, last] = [pieces[0]!, pieces.at(-1)!]
+    first[0] = Math.min(first[0], t.reach[0])
+    last[1] = Math.max(last[1], t.reach[1])
+    const threaded = pieces.flatMap(([from, to]): [number, number][] => {
+      const [low, high] = [Math.max(from, t.reach[0]), Math.min(to, t.reach[1])]
+      return high - low > 10 * tolerance ? [[low, high]] : []
+    })
+    const ends = t.ends && threaded.some(([low]) => low - t.reach[0] < 10 * tolerance)
+    return [
+      ...threaded.map(([low, high]) =>
+        made(t, root, { kind: 'line', a: at(low, sign * t.major), b: at(high, sign * t.major) }),
+      ),
+      ...(ends ? [made(t, wall, { kind: 'line', a: at(t.reach[0], 0), b: at(t.reach[0], sign * t.major) })] : []),
+    ]
+  })
 }
 
-/** True where a straight line of this kind passes the point. */
-function runsThrough(outline: readonly ViewLine[], kind: LineKind, p: Vec2, tolerance: number): boolean {
-  return outline.some(({ kind: k, curve: c }) => {
-    if (k !== kind || c.kind !== 'line') return false
-    const d: Vec2 = [c.b[0] - c.a[0], c.b[1] - c.a[1]]
-    const length = Math.hypot(...d)
-    const [u, v] = [p[0] - c.a[0], p[1] - c.a[1]]
-    const on = (u * d[0] + v * d[1]) / length
-    return Math.abs(u * d[1] - v * d[0]) / length <= 10 * tolerance && on > 0 && on < length
+/** Where straight lines of this kind run on the line through `p` along `way`: from and to, counted from `p`, joined where they touch. */
+function wallPieces(
+  outline: readonly ViewLine[],
+  kind: LineKind,
+  p: Vec2,
+  way: Vec2,
+  tolerance: number,
+): [number, number][] {
+  const on: [number, number][] = outline.flatMap(({ kind: k, curve: c }): [number, number][] => {
+    if (k !== kind || c.kind !== 'line') return []
+    const places = [c.a, c.b].map(([x, y]) => [x - p[0], y - p[1]] as const)
+    if (places.some(([x, y]) => Math.abs(x * way[1] - y * way[0]) > 10 * tolerance)) return []
+    const [s, e] = places.map(([x, y]) => x * way[0] + y * way[1]) as [number, number]
+    return [s < e ? [s, e] : [e, s]]
   })
+  const joined: [number, number][] = []
+  for (const [s, e] of on.sort((a, b) => a[0] - b[0])) {
+    const last = joined.at(-1)
+    if (last && s - last[1] < 10 * tolerance) last[1] = Math.max(last[1], e)
+    else joined.push([s, e])
+  }
+  return joined
 }
 
 /** Thread lines stand for no edge of the solid: nothing is measured to them. */
