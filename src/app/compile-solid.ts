@@ -1,5 +1,6 @@
 import type { Brief } from '../brief/brief.ts'
 import type { Mark } from '../brief/mark.ts'
+import type { Body } from '../kernel/body.ts'
 import type { OcctKernel } from '../kernel/open.ts'
 import type { Part } from '../part/part.ts'
 import { partFromAssembly, partFromSolid } from '../read/part-from-solid.ts'
@@ -36,9 +37,9 @@ export function compileSolid(text: string, kernel: OcctKernel, options: SolidOpt
   )
   if (!file) return { brief: NO_BRIEF, marks, times }
   const made = timed('build', 'recognising features', () => partOf(file, marks, kernel, options.solid))
-  if (typeof made === 'string') {
+  if ('rule' in made) {
     freeStepFile(file, kernel)
-    return { brief: NO_BRIEF, marks: [...marks, notThere(made)], times }
+    return { brief: NO_BRIEF, marks: [...marks, made], times }
   }
   for (const part of file.parts) if (part.solid !== made.solid) kernel.free(part.solid)
   if (file.whole !== made.solid) kernel.free(file.whole)
@@ -108,11 +109,31 @@ function unproven(sizes: SizeSet): SizeSet {
 
 const notThere = (text: string): Mark => ({ rule: 'no-such-solid', weight: 'must change', text })
 
-function partOf(file: StepFile, marks: readonly Mark[], kernel: OcctKernel, asked: string | undefined): Part | string {
+/** Nothing that is made reaches so far, mm: such a solid has a face without an end, or a place that is no number. */
+const FAR = 1e9
+
+/** What stands in the way of drawing it at all. */
+function notDrawable(name: string, { faces, box }: Body): Mark | undefined {
+  const reach = Math.max(...[...box.min, ...box.max].map(Math.abs))
+  const fault = faces.length === 0 ? 'has no faces' : reach <= FAR ? undefined : 'reaches further than any part does'
+  return fault === undefined
+    ? undefined
+    : {
+        rule: 'no-solid',
+        weight: 'must change',
+        text: `${name} ${fault}; nothing of it can be drawn.`,
+        expected: 'a file with solids: save it again from where it was made as AP203, AP214 or AP242 with solid bodies',
+        source: 'ISO 10303-42',
+      }
+}
+
+function partOf(file: StepFile, marks: readonly Mark[], kernel: OcctKernel, asked: string | undefined): Part | Mark {
   const one = asked === undefined ? (file.placed.length === 1 ? file.parts[0]! : undefined) : stepPart(file, asked)
-  if (typeof one === 'string') return one
+  if (typeof one === 'string') return notThere(one)
   const solid = one?.solid ?? file.whole
   const raw = kernel.body(solid)
+  const hindrance = notDrawable(one?.name ?? file.name, raw)
+  if (hindrance) return hindrance
   const { min, max } = raw.box
   const size = Math.hypot(max[0] - min[0], max[1] - min[1], max[2] - min[2])
   // files from elsewhere often hold splines where planes and cylinders are meant

@@ -143,7 +143,7 @@ class Places {
 
   entity(ref: StepRef): Entity | undefined {
     const { model, own } = this
-    if (ref.place <= model.NbEntities()) {
+    if (ref.place >= 1 && ref.place <= model.NbEntities()) {
       const there = own(model.Value(ref.place))
       if (model.IdentLabel(there) === ref.id) return there
     }

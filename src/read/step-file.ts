@@ -4,6 +4,7 @@ import type { SolidKey } from '../kernel/kernel.ts'
 import { KernelError } from '../kernel/occt.ts'
 import type { OcctKernel, StepModel } from '../kernel/open.ts'
 import type { StepProgress } from '../kernel/step-model.ts'
+import { type FaceFault, FaceFaults } from './part21/face-faults.ts'
 import { type Records, recordsOf } from './part21/records.ts'
 import { type Structure, structureOf } from './part21/structure.ts'
 
@@ -66,7 +67,8 @@ export function readStepFile(text: string, kernel: OcctKernel, progress?: StepPr
   const whole = /END-ISO-10303-21\s*;/.test(text)
   if (!whole) marks.push(cutOff(text, records))
   const structure = structureOf(records)
-  const sound = whole ? text : `${text.slice(0, records.end)}\nENDSEC;\nEND-ISO-10303-21;\n`
+  const faults = faultsOf(structure, records)
+  const sound = without(faults, records, whole ? text : `${text.slice(0, records.end)}\nENDSEC;\nEND-ISO-10303-21;\n`)
   let model: StepModel
   try {
     model = kernel.readStepModel(sound, structure.bodies, progress)
@@ -75,7 +77,7 @@ export function readStepFile(text: string, kernel: OcctKernel, progress?: StepPr
     return { marks: [...marks, noSolid(records, structure, fault.message)] }
   }
   const file = fileOf(model, structure)
-  marks.push(...losses(model, structure, file))
+  marks.push(...losses(model, structure, file, faults))
   return { file, marks }
 }
 
@@ -83,6 +85,35 @@ export function readStepFile(text: string, kernel: OcctKernel, progress?: StepPr
 export function freeStepFile(file: StepFile, kernel: OcctKernel): void {
   for (const part of file.parts) kernel.free(part.solid)
   kernel.free(file.whole)
+}
+
+type Faults = ReadonlyMap<number, FaceFault>
+
+function faultsOf(structure: Structure, records: Records): Faults {
+  const faces = new FaceFaults(records)
+  return new Map(
+    structure.bodies.flatMap((body) =>
+      body.faces.flatMap(({ id }): [number, FaceFault][] => {
+        const fault = faces.of(id)
+        return fault ? [[id, fault]] : []
+      }),
+    ),
+  )
+}
+
+/** The text with nothing left of faces that cannot be drawn: the kernel would draw some without end. */
+function without(faults: Faults, records: Records, text: string): string {
+  const spans = [...faults].flatMap(([id, { lost }]) => {
+    const span = lost ? records.spanOf(id) : undefined
+    return span ? [span] : []
+  })
+  let out = ''
+  let at = 0
+  for (const [from, to] of spans.sort((a, b) => a[0] - b[0])) {
+    out += `${text.slice(at, from)}ADVANCED_FACE('',(),$,.T.)`
+    at = to
+  }
+  return out + text.slice(at)
 }
 
 function cutOff(text: string, records: Records): Mark {
@@ -131,21 +162,34 @@ function fileOf(model: StepModel, structure: Structure): StepFile {
 /** Named one by one up to this many; the rest is counted. */
 const NAMED = 5
 
-function losses(model: StepModel, structure: Structure, file: StepFile): Mark[] {
+function losses(model: StepModel, structure: Structure, file: StepFile, faults: Faults): Mark[] {
   const marks: Mark[] = []
+  const told = (id: number) => {
+    const fault = faults.get(id)
+    return structure.describe(id) + (fault ? ` (${fault.text})` : '')
+  }
   const list = (ids: readonly number[]) =>
-    ids.slice(0, NAMED).map(structure.describe).join('; ') +
-    (ids.length > NAMED ? `; and ${ids.length - NAMED} more` : '')
+    ids.slice(0, NAMED).map(told).join('; ') + (ids.length > NAMED ? `; and ${ids.length - NAMED} more` : '')
   if (model.lost.length > 0)
     marks.push(must('body-not-read', `Not read and not drawn: ${list(model.lost)}.`, 'a file with these bodies whole'))
-  model.bodies.forEach(({ lost, closed }, i) => {
+  model.bodies.forEach(({ id, lost, closed }, i) => {
     const { name } = file.parts[i]!
+    const faces = structure.bodies.find((b) => b.id === id)?.faces.map((f) => f.id) ?? []
+    const torn = faces.filter((face) => faults.get(face)?.lost === false && !lost.includes(face))
+    if (torn.length > 0)
+      marks.push({
+        rule: 'face-border',
+        weight: 'look again',
+        text: `${name}: ${torn.length === 1 ? '1 face is' : `${torn.length} faces are`} drawn as well as may be: ${list(torn)}.`,
+        expected: 'a file in which the border of each face runs round once and closes',
+        source: 'ISO 10303-42',
+      })
     if (lost.length > 0) {
-      const faces = lost.length === 1 ? '1 face' : `${lost.length} faces`
+      const missing = lost.length === 1 ? '1 face' : `${lost.length} faces`
       marks.push(
         must(
           'face-not-read',
-          `${name}: ${faces} could not be read and ${lost.length === 1 ? 'is' : 'are'} missing from the drawing: ${list(lost)}.`,
+          `${name}: ${missing} could not be read and ${lost.length === 1 ? 'is' : 'are'} missing from the drawing: ${list(lost)}.`,
           'a file with these faces whole',
         ),
       )

@@ -18,10 +18,12 @@ export interface Entity {
 export interface Records {
   /** Record numbers in the order of the file. */
   readonly ids: readonly number[]
-  /** Place of a record among all, counted from 1. */
+  /** Place of a record among all, counted from 1; 0 where it is not there. */
   readonly placeOf: (id: number) => number
   /** The record's entities; none where there is no such record or it cannot be read. */
   readonly entities: (id: number) => readonly Entity[]
+  /** Where what stands after the record's `=` begins and ends in the text. */
+  readonly spanOf: (id: number) => readonly [from: number, to: number] | undefined
   /** Numbers of the records that have an entity of this name. */
   readonly named: (name: string) => readonly number[]
   /** Where the last whole statement ends, in the text. */
@@ -69,6 +71,7 @@ export function recordsOf(text: string): Records {
     ids,
     end,
     placeOf: (id) => places.get(id) ?? 0,
+    spanOf: (id) => spans.get(id),
     named: (name) => byName.get(name) ?? [],
     entities: (id) => {
       let known = read.get(id)
