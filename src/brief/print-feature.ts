@@ -133,6 +133,8 @@ const wallWords = (wall: 'side' | 'end'): Words => ({
 
 function printAnchor(a: Anchor, words: Words): string {
   const which = words[a.which]
+  if (which && a.which !== 'all' && a.distance.text === '0' && !a.distance.tolerance && !a.distance.unitTyped)
+    return `${which} at ${a.from.text}`
   return `${which ? `${which} ` : ''}${p(a.distance)} from ${a.from.text}`
 }
 

@@ -42,6 +42,15 @@ export function readAnchor(c: Cursor): (Anchor & { readonly span: Span }) | unde
   const from = c.peek().from
   const read = (): (Anchor & { span: Span }) | undefined => {
     const which = readWhich(c)
+    // `right side at collar left face`: no distance is left between them
+    const at = which === 'all' || c.isSizeAhead(1) ? undefined : c.takeWord('at')
+    if (at) {
+      const name = readName(c, 'the face that it sits at')
+      const { unit } = c.setting
+      const span = { from: at.from, to: at.to }
+      const none = { text: '0', value: 0, form: 'whole', decimals: 0, span, unit, unitTyped: false, mm: 0 } as const
+      return name && { which, distance: none, from: name, span: { from, to: c.before } }
+    }
     if (!c.atSize() && !(c.at('minus') && c.peek(1).kind === 'number')) return undefined
     const distance = readSize(c, { what: 'the distance', zero: true })
     if (!c.takeWord('from')) return undefined

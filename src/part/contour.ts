@@ -66,7 +66,7 @@ export function halfSection(contour: Contour): ProfileCurve[] {
     const s = all[i]!
     const after = all[i + 1]
     const start: Vec2 = [s.b, s.inner ? radiusAt(s.inner, s.b) : 0]
-    if (after) to(start, innerPlane(after.inner, s.inner, after.b))
+    if (after) to(start, innerPlane(after.inner, s.inner, after.a, low, high))
     to([s.a, s.inner ? radiusAt(s.inner, s.a) : 0], s.inner?.name ?? '')
   }
   to([first.a, radiusAt(first.outer, first.a)], planeAt(contour, first.a, false) ?? `${low} face`)
@@ -79,10 +79,11 @@ function collinear(a: Vec2, b: Vec2, c: Vec2): boolean {
 
 /** Name of the flat face where the outside jumps. */
 function outerPlane(contour: Contour, before: ContourPiece, after: ContourPiece, low: Side, high: Side): string {
-  if (contour.grooves.includes(after)) return `${after.name} ${low} side`
-  if (contour.grooves.includes(before)) return `${before.name} ${high} side`
   const falls = before.r1 >= after.r0
   const named = planeAt(contour, after.h0, falls)
+  // a groove that begins at a shoulder has the shoulder for its side
+  if (!named && contour.grooves.includes(after)) return `${after.name} ${low} side`
+  if (!named && contour.grooves.includes(before)) return `${before.name} ${high} side`
   return named ?? (falls ? `${before.name} ${high} face` : `${after.name} ${low} face`)
 }
 
@@ -90,10 +91,18 @@ function planeAt(contour: Contour, h: number, up: boolean): string | undefined {
   return contour.planes.find((p) => p.up === up && Math.abs(p.h - h) < 1e-9)?.name
 }
 
-/** Name of the flat face where the inside jumps: the floor of the larger bore. */
-function innerPlane(after: ContourPiece | undefined, before: ContourPiece | undefined, h: number): string {
-  const [a, b] = [after ? radiusAt(after, h) : 0, before ? radiusAt(before, h) : 0]
-  return `${(a > b ? after : before)?.name ?? 'bore'} floor`
+/** Name of the flat face where the inside jumps: the floor of the larger bore, or a side of a groove in it. */
+function innerPlane(
+  after: ContourPiece | undefined,
+  before: ContourPiece | undefined,
+  h: number,
+  low: Side,
+  high: Side,
+): string {
+  const radius = (p: ContourPiece | undefined) => (p ? radiusAt(p, h) : 0)
+  const larger = radius(after) > radius(before) ? after : before
+  if (larger?.groove) return `${larger.name} ${larger === after ? low : high} side`
+  return `${larger?.name ?? 'bore'} floor`
 }
 
 function stretches(contour: Contour): Stretch[] {

@@ -69,6 +69,8 @@ export interface ContourPiece {
   readonly h1: number
   readonly r0: number
   readonly r1: number
+  /** A groove: its two flat walls are its sides, not a floor. */
+  readonly groove?: boolean
 }
 
 /** A turned part's half section: heights along the axis, radii from it. */

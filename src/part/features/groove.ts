@@ -5,7 +5,7 @@ import { cutLoop } from '../cut-loop.ts'
 import { faceWords, findOrigin, findRound, findWorkFace, markUnknown, type Origin } from '../find-name.ts'
 import type { ContourPiece, ProfileCurve, RoundFace } from '../model.ts'
 import { limitsAlong } from '../place/ground.ts'
-import { axisOf, endSides, faceAxes, outwardOf, unitAxis } from '../sides.ts'
+import { axisOf, endSides, faceAxes, outwardOf, squareUp, unitAxis } from '../sides.ts'
 import type { Workshop } from '../workshop.ts'
 
 const LOW = ['lowest', 'leftmost', 'frontmost']
@@ -58,13 +58,15 @@ function turnedGroove(shop: Workshop, feature: GrooveFeature, round: RoundFace):
     shop.must('groove-off-part', feature.span, `${id} runs off the ${round.name}.`, 'a place on the surface')
     return
   }
-  const piece: ContourPiece = { name: id, h0: place.from, h1: place.to, r0: r, r1: r }
+  const piece: ContourPiece = { name: id, h0: place.from, h1: place.to, r0: r, r1: r, groove: true }
   if (round.inside) contour.bores.push(piece)
   else contour.grooves.push(piece)
   const [low, high] = endSides[contour.axis]!
   const z = unitAxis[contour.axis]
   // the low side of the groove looks toward greater heights
-  const sides = { low: `${id} ${low} side`, high: `${id} ${high} side`, middle: `${id} middle` }
+  const own = { low: `${id} ${low} side`, high: `${id} ${high} side`, middle: `${id} middle` }
+  const shoulder = feature.anchor.distance.mm === 0 && place.reached !== 'middle'
+  const sides = shoulder ? { ...own, [place.reached]: origin.id } : own
   shop.plane(sides.low, scale(z, place.from), z)
   shop.plane(sides.high, scale(z, place.to), scale(z, -1))
   shop.middle(sides.middle, scale(z, (place.from + place.to) / 2), z, [sides.low, sides.high])
@@ -73,18 +75,22 @@ function turnedGroove(shop: Workshop, feature: GrooveFeature, round: RoundFace):
     const size = feature.bottom
     shop.choose((faces) => ({ kind: 'diameter', size, of: id, faces: faces(id), count: 1, span: size.span, group: id }))
   } else if (feature.depth) {
-    shop.choose({ kind: 'depth', size: feature.depth, of: id, span: feature.depth.span, group: id })
+    const [from, to] = round.inside ? [round.name, id] : [id, round.name]
+    const { depth: size } = feature
+    shop.choose({ kind: 'thickness', size, from, to, direction: squareUp(contour.axis), span: size.span, group: id })
   }
   const { distance } = feature.anchor
-  shop.choose({
-    kind: 'distance',
-    size: distance,
-    from: origin.id,
-    to: sides[place.reached],
-    direction: z,
-    span: distance.span,
-    group: id,
-  })
+  if (shoulder) shop.imply('aligned', `${id} begins at ${origin.id}`, [id, origin.id])
+  else
+    shop.choose({
+      kind: 'distance',
+      size: distance,
+      from: origin.id,
+      to: sides[place.reached],
+      direction: z,
+      span: distance.span,
+      group: id,
+    })
   shop.imply('coaxial', `${id} on the axis`, [id, 'axis'])
   shop.features.push((faces) => ({
     id,

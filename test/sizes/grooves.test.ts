@@ -1,0 +1,62 @@
+import { describe, expect, it } from 'vitest'
+import { printBrief } from '../../src/brief/print.ts'
+import { readBrief } from '../../src/brief/read.ts'
+import { makingOf } from '../../src/sizes/proof/making.ts'
+import { rankOf } from '../../src/sizes/proof/rank.ts'
+import { allMarks, iso, type Sized } from './sized.ts'
+
+const SHAFT = `turned axis left-right
+  seat ⌀25 k6, 32 long
+  collar ⌀36, 8 long
+  drive ⌀24 h6, 60 long
+`
+const BUSH = `turned axis left-right
+  flange ⌀60, 8 long
+  body ⌀42 p6, 40 long
+bore left: ⌀30 H7 THRU
+`
+
+function expectProper(s: Sized): void {
+  expect(allMarks(s).filter((m) => m.weight === 'must change')).toEqual([])
+  expect(s.sizes.proof.complete, s.sizes.proof.sentence).toBe(true)
+  expect(rankOf(s.part.body, makingOf(s.part), s.sizes.dimensions)).toMatchObject({ missing: 0, repeated: 0 })
+}
+// Undercuts stand at their shoulder (DIN 509, ISO 18388, from memory). Volumes: a ring π(R² − r²)·w.
+describe('a groove at a shoulder', () => {
+  it.each([
+    ['said with at', 'right side at collar left face'],
+    ['said with no distance', 'right side 0 from collar left face'],
+  ])('%s needs no size to it', (_, place) => {
+    const s = iso(`${SHAFT}groove seat: 2 wide, bottom ⌀24\n  ${place}\n`)
+    expectProper(s)
+    expect(s.texts).not.toContain('0')
+    expect(s.texts).toEqual(expect.arrayContaining(['2', '⌀24', '32']))
+    const plain = Math.PI * (12.5 ** 2 * 32 + 18 ** 2 * 8 + 12 ** 2 * 60)
+    expect(s.part.properties.volume).toBeCloseTo(plain - Math.PI * (12.5 ** 2 - 12 ** 2) * 2, 6)
+    expect(s.part.body.faces.some((f) => f.name === 'collar left face')).toBe(true)
+  })
+
+  it('prints with at', () => {
+    const text = `units mm\npractice ISO\n${SHAFT}groove seat: 2 wide, bottom ⌀24\n  right side 0 from collar left face\n`
+    const printed = printBrief(readBrief(text))
+    expect(printed).toContain('right side at collar left face')
+    expect(readBrief(printed).marks).toEqual([])
+  })
+})
+
+describe('a groove by its depth', () => {
+  it('is sized by it', () => {
+    const s = iso(`${SHAFT}groove drive: 3 wide, 1 deep\n  left side at collar right face\n`)
+    expectProper(s)
+    expect(s.texts).toEqual(expect.arrayContaining(['3', '1']))
+  })
+})
+
+describe('a groove in a bore', () => {
+  it('has its width and diameter as they were written', () => {
+    const s = iso(`${BUSH}groove bore: 3 wide, bottom ⌀33\n  left side 20 from left face\n`)
+    expectProper(s)
+    expect(s.texts).toEqual(expect.arrayContaining(['3', '⌀33', '20']))
+    expect(s.texts).not.toContain('23')
+  })
+})
