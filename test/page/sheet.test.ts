@@ -2,8 +2,12 @@ import { readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { compile } from '../../src/app/compile.ts'
+import { carriedMarks } from '../../src/app/page/bench/carried-marks.ts'
+import { asText, withChecker } from '../../src/app/page/bench/statements.ts'
+import { checkedOf } from '../../src/app/page/engine/checked.ts'
 import { drawnOf } from '../../src/app/page/engine/drawn.ts'
 import type { Drawn } from '../../src/app/page/engine/messages.ts'
+import { foldAlike } from '../../src/app/page/margin/fold-alike.ts'
 import { sizePlacing, viewPlacing, withPlacing } from '../../src/app/page/sheet/drag.ts'
 import { groundOf, itemAt } from '../../src/app/page/sheet/ground.ts'
 import { lightOfItem, lightOfWords, tiesOf } from '../../src/app/page/sheet/light.ts'
@@ -14,7 +18,7 @@ import { fitted, kept, paperPoint, windowPoint, zoomed } from '../../src/app/pag
 import { whyIsIt } from '../../src/app/page/sheet/why.ts'
 import { firstLines, sketchSizes } from '../../src/app/page/starter/first-lines.ts'
 import { type StockName, stockSketches } from '../../src/app/page/starter/sketches.ts'
-import { changeSizes } from '../../src/brief/edit.ts'
+import { changeSizes, replaceSpan } from '../../src/brief/edit.ts'
 import type { Size } from '../../src/brief/size.ts'
 import { type OcctKernel, openKernel } from '../../src/kernel/open.ts'
 
@@ -317,5 +321,59 @@ describe('the first lines', () => {
       expect(drawn.marks.filter((m) => m.weight === 'must change')).toEqual([])
       expect(drawn.sheet?.views.length).toBeGreaterThan(0)
     }
+  })
+})
+
+describe('marks', () => {
+  const mark = (rule: string, from?: number, to = from) =>
+    ({ rule, weight: 'look again', text: rule, ...(from === undefined ? {} : { span: { from, to: to! } }) }) as const
+
+  it('go along with a text that changes elsewhere, and go out where it changes', () => {
+    const older = 'plate 80 × 60 × 10\nnote Old\nround R5\n'
+    const newer = older.replace('Old', 'Older')
+    const at = (text: string, word: string) => text.indexOf(word)
+    const carried = carriedMarks(
+      [
+        mark('before', at(older, '80'), at(older, '80') + 2),
+        mark('changed', at(older, 'note'), at(older, 'Old') + 3 + 1),
+        mark('behind', at(older, 'R5'), at(older, 'R5') + 2),
+        mark('whole'),
+      ],
+      older,
+      newer,
+    )
+    expect(carried.map((m) => [m.rule, m.span && newer.slice(m.span.from, m.span.to)])).toEqual([
+      ['before', '80'],
+      ['behind', 'R5'],
+      ['whole', undefined],
+    ])
+  })
+
+  it('fold behind two of their rule, and unfold', () => {
+    const marks = ['a', 'b', 'a', 'a', 'a', 'b', 'b'].map((rule) => mark(rule))
+    const { folded, alike } = foldAlike(marks, [])
+    expect([...folded]).toEqual([3, 4])
+    expect([...alike]).toEqual([[2, 2]])
+    expect(foldAlike(marks, ['a']).folded.size).toBe(0)
+  })
+
+  it('begin the statement that they miss above the stock, so that the mark goes', () => {
+    const text = 'part Trial\nunits mm\npractice ISO\n\nplate 80 × 60 × 10\n'
+    const drawing = compile(text, kernel)
+    if (drawing.part) kernel.free(drawing.part.solid)
+    const { marks } = checkedOf(drawing, false)
+    const general = marks.find((m) => m.rule === 'general-tolerance-missing')!
+    const after = replaceSpan(text, general.mends![0]!.span, general.mends![0]!.text)
+    expect(after).toBe(text.replace('ISO\n', 'ISO\ngeneral   ISO 2768-m\n'))
+    expect(marks.find((m) => m.rule === 'material-missing')!.mends![0]!.text).toBe('\nmaterial  ')
+  })
+
+  it('let the checker sign below who drew it, in the place of an earlier signature, else at the end', () => {
+    expect(withChecker('drawn A. B, 1\nplate 1\n', 'P. Q', '2024')).toBe(
+      'drawn A. B, 1\nchecked   P. Q, 2024\nplate 1\n',
+    )
+    expect(withChecker('checked X,\n  1\nplate 1\n', 'P. Q', '2024')).toBe('checked   P. Q, 2024\nplate 1\n')
+    expect(withChecker('plate 1\n', 'P. Q', '2024')).toBe('plate 1\nchecked   P. Q, 2024\n')
+    expect(asText('see note #2')).toBe('"see note #2"')
   })
 })
