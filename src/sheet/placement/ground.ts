@@ -11,6 +11,11 @@ const LEFT_OF_CENTRE = 6
 /** Nothing of a size comes nearer than this to the outline bounds of another view. */
 const OTHER_VIEW = 2
 
+/** A shoulder nearer than this to a parallel outline reads as a part of it, mm. */
+const SHOULDER = 2.5
+/** A leader nearer than this to a corner of the outline seems to point at it, mm. */
+const CORNER = 1
+
 /** From so many texts on it pays to know which paper is covered. */
 const MANY = 400
 
@@ -147,24 +152,41 @@ export class Ground {
     if (length < TOUCH) return 0
     const level = b.ay === b.by || b.ax === b.bx
     // A parallel outline nearer than the first row counts against a dimension line.
-    const reach = role === 'dimension' && b.role !== 'across' && level ? this.#first - 0.1 : 0
-    const rx = b.ax === b.bx ? reach : 0
-    const ry = b.ay === b.by ? reach : 0
+    // So does one beside a shoulder, which would read as a double line.
+    const reach = !level
+      ? 0
+      : b.role === 'shoulder'
+        ? SHOULDER
+        : role === 'dimension' && b.role !== 'across'
+          ? this.#first - 0.1
+          : 0
+    const isLeader = b.role === 'leader'
+    const rx = isLeader ? CORNER : b.ax === b.bx ? reach : 0
+    const ry = isLeader ? CORNER : b.ay === b.by ? reach : 0
     let sum = 0
     let nearOutline = false
+    let atCorner = false
     let overPart = 0
     for (const i of ink.search(b.x0 - rx, b.y0 - ry, b.x1 + rx, b.y1 + ry)) {
       const k = 4 * i
       const m = meet(b.ax, b.ay, b.bx, b.by, ink.ends[k]!, ink.ends[k + 1]!, ink.ends[k + 2]!, ink.ends[k + 3]!)
-      if (m.how === 'apart') continue
       const kind = ink.kinds[i]!
+      if (
+        isLeader &&
+        kind === 'visible' &&
+        ink.straight[i] &&
+        (overCorner(b, ink.ends, k) || overCorner(b, ink.ends, k + 2))
+      )
+        atCorner = true
+      if (m.how === 'apart') continue
       if (m.how === 'cross') {
         sum += table[weighed(kind)]
         if (role === 'extension' && kind === 'visible') overPart = Math.max(overPart, crossingAt(b, ink.ends, k))
       } else if (m.how === 'along') {
         // A centre line serves as extension line.
         if (role === 'extension' && kind === 'centre') continue
-        if (m.overlap > 0.6) sum += role === 'dimension' ? WEIGHTS.nearOutline : WEIGHTS.alongOutline
+        if (b.role === 'shoulder') nearOutline = true
+        else if (m.overlap > 0.6) sum += role === 'dimension' ? WEIGHTS.nearOutline : WEIGHTS.alongOutline
       } else if (reach > 0 && kind === 'visible' && ink.straight[i] && m.overlap > 1) nearOutline = true
       else if (role === 'extension' && m.distance < 1.8 && m.overlap > 3 && kind !== 'centre')
         sum += WEIGHTS.tooClose / 2
@@ -172,7 +194,8 @@ export class Ground {
     if (role === 'extension') {
       for (const o of this.#passable) if (touches(b, o, 0)) sum += WEIGHTS.extensionOverSectionArrow
     }
-    if (nearOutline) sum += WEIGHTS.nearOutline
+    if (nearOutline) sum += b.role === 'shoulder' ? WEIGHTS.shoulderNearOutline : WEIGHTS.nearOutline
+    if (atCorner) sum += WEIGHTS.leaderOverCorner
     sum += WEIGHTS.extensionOverPart * overPart
     if (ink.hasHatching && this.#overHatching(b)) {
       sum += WEIGHTS.overHatching
@@ -199,6 +222,15 @@ export class Ground {
 function behindTip(s: Slab): Slab {
   const cut = Math.min(s.hw, (0.2 * s.hw) / s.hh)
   return slab('arrow', [s.cx - s.ux * cut, s.cy - s.uy * cut], [s.ux, s.uy], s.hw - cut, s.hh)
+}
+
+/** Whether the end `k` of a piece of ink lies on the bar's way, well away from both its ends. */
+function overCorner(b: Bar, ends: Float64Array, k: number): boolean {
+  const [ux, uy] = [b.bx - b.ax, b.by - b.ay]
+  const length = Math.hypot(ux, uy)
+  const [x, y] = [ends[k]! - b.ax, ends[k + 1]! - b.ay]
+  const on = (x * ux + y * uy) / length
+  return on > 2 * CORNER && on < length && Math.abs(x * uy - y * ux) / length < CORNER
 }
 
 /** Distance from the bar's start at which the piece of ink crosses it. */

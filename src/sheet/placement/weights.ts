@@ -39,6 +39,10 @@ export const WEIGHTS = {
   },
   /** An extension line or leader that runs on along a view line. */
   alongOutline: 6,
+  /** A shoulder on or just beside a parallel outline. */
+  shoulderNearOutline: 20,
+  /** A leader over a corner of the outline, where it seems to point. */
+  leaderOverCorner: 3,
   /** A dimension line nearer to a parallel outline than the first row's distance. */
   nearOutline: 40,
   /** Text within the view's outline: in a void open to one side, or over the part. */

@@ -65,6 +65,38 @@ describe('placing sizes', () => {
     expect(r.items.filter((i) => i.tie?.dimension === 'datum B' && i.item === 'fill')).toHaveLength(1)
   })
 
+  it('keeps shoulders off the outline, and leaders off its corners (common practice, no source)', () => {
+    for (const practice of ['ASME', 'ISO'] as const) {
+      for (let k = 0; k < 24; k++) {
+        const c = [6 + 3 * (k % 6), 40 - 7 - 1.3 * k] as const
+        const lines = [...rect(0, 0, 80, 40), ...hole([c[0], Math.max(5, c[1])], 2)]
+        const views = [place(view('top', lines, { min: [0, 0], max: [80, 40] }), [150, 120])]
+        const callout = note('top', [[c[0], Math.max(5, c[1])]], 2, '20X M4')
+        const { items } = placeDimensions({ views, sizes: sizeSet([callout]), practice, obstacles: [], bounds })
+        const leaders = items.flatMap((i) => (i.item === 'stroke' && i.kind === 'leader' ? [i.curve] : []))
+        expect(leaders.length).toBeGreaterThan(1)
+        for (const l of leaders) {
+          if (l.kind !== 'line') continue
+          const level = l.a[1] === l.b[1]
+          const beside = Math.max(l.a[0], l.b[0]) > 151 && Math.min(l.a[0], l.b[0]) < 229
+          if (level && beside) for (const y of [120, 160]) expect(Math.abs(l.a[1] - y)).toBeGreaterThan(2.5)
+          if (level) continue
+          const [ux, uy] = [l.b[0] - l.a[0], l.b[1] - l.a[1]]
+          for (const [x, y] of [
+            [150, 120],
+            [230, 120],
+            [150, 160],
+            [230, 160],
+          ] as const) {
+            const t = ((x - l.a[0]) * ux + (y - l.a[1]) * uy) / (ux * ux + uy * uy)
+            const off = Math.abs((x - l.a[0]) * uy - (y - l.a[1]) * ux) / Math.hypot(ux, uy)
+            expect(t > 0 && t < 1 && off < 1, `${practice} ${k}`).toBe(false)
+          }
+        }
+      }
+    }
+  })
+
   it('stays within the bounds and off the obstacles', () => {
     const c = bracket('ISO')
     const obstacles = [
