@@ -146,7 +146,11 @@ function partOf(file: StepFile, marks: readonly Mark[], kernel: OcctKernel, aske
     properties: kernel.properties(solid),
     marks,
   }
-  return one ? partFromSolid(read) : partFromAssembly(read)
+  if (one) return partFromSolid(read)
+  return partFromAssembly(
+    read,
+    file.parts.map(({ name, count }) => ({ name, quantity: count })),
+  )
 }
 
 /** Measured sizes that fix nothing new are left out, until each fixes something. */

@@ -187,5 +187,14 @@ export interface Part {
   readonly flat?: { readonly side: Side; readonly thickness: Size }
   /** What the brief's datums, frames and textures name; absent: there are none. */
   readonly named?: NamedFeatures
+  /** Of an assembly what it is put together from, in the order of the item numbers. */
+  readonly items?: readonly AssemblyItem[]
   readonly marks: readonly Mark[]
+}
+
+/** One part of an assembly. */
+export interface AssemblyItem {
+  readonly name: string
+  /** How often it stands in the whole. */
+  readonly quantity: number
 }

@@ -4,7 +4,7 @@ import type { Unit } from '../brief/size.ts'
 import type { Body } from '../kernel/body.ts'
 import type { SolidKey } from '../kernel/kernel.ts'
 import type { SolidProperties } from '../kernel/properties.ts'
-import type { Part, PartFeature } from '../part/part.ts'
+import type { AssemblyItem, Part, PartFeature } from '../part/part.ts'
 import { axisLie } from '../part/sides.ts'
 import { basesOf, levelsOf, planeData } from './part/data.ts'
 import { blendFeatures, slopeFeatures } from './part/edge-features.ts'
@@ -85,7 +85,7 @@ export function partFromSolid(read: ReadSolid): Part {
 }
 
 /** Several solids in their places: overall sizes and centre lines, no features. */
-export function partFromAssembly(read: ReadSolid): Part {
+export function partFromAssembly(read: ReadSolid, items: readonly AssemblyItem[]): Part {
   const { body, unit } = read
   const listing = new Listing(unit)
   const header = headerOf(read, listing)
@@ -120,6 +120,7 @@ export function partFromAssembly(read: ReadSolid): Part {
     chosen: draft.chosen,
     implied: [],
     properties: read.properties,
+    items,
     marks: [...read.marks, ...measuredMarks(listing)],
   }
 }

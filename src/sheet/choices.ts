@@ -12,6 +12,7 @@ import type { Room } from './arrange/grid.ts'
 import { wantedScale } from './arrange/wanted-scale.ts'
 import { holeTableBlock } from './furniture/hole-table.ts'
 import { type Note, type NotesBlock, notesBlock } from './furniture/notes.ts'
+import { partsListBlock } from './furniture/parts-list.ts'
 import { stampShapes } from './furniture/stamp.ts'
 import { titleBlockSize } from './furniture/title-block.ts'
 import { titleWords } from './furniture/title-words.ts'
@@ -99,6 +100,15 @@ export function choicesFor(
           sizes: [holeTableBlock(t, figures)],
           wish: 'upper right' as const,
         })),
+        ...(desk.part.items
+          ? [
+              {
+                what: 'parts list' as const,
+                sizes: [partsListBlock(desk.part.items, words.items, figures)],
+                wish: 'above title block' as const,
+              },
+            ]
+          : []),
         ...(desk.preliminary
           ? [{ what: 'stamp' as const, sizes: stampShapes(words.preliminary), wish: 'above title block' as const }]
           : []),

@@ -14,6 +14,7 @@ import type { Desk } from './choices.ts'
 import { cuttingPlaneLine } from './cutting-plane-line.ts'
 import { border, centringBoxes } from './furniture/border.ts'
 import { holeTableBlock } from './furniture/hole-table.ts'
+import { partsListBlock } from './furniture/parts-list.ts'
 import { stamp, stampShapes } from './furniture/stamp.ts'
 import { titleBlock } from './furniture/title-block.ts'
 import { titleWords } from './furniture/title-words.ts'
@@ -97,6 +98,11 @@ export function draw(desk: Desk, choice: SheetChoice): Drawn {
       marks.push(noRoomForTable(table.view))
     }
   }
+  if (part.items) {
+    const spot = loose.find((s) => s.what === 'parts list')
+    if (spot) items.push(...partsListBlock(part.items, words.items, figures).at(spot.box.min))
+    else marks.push(NO_ROOM_FOR_PARTS)
+  }
   const kept = loose.find((spot) => spot.what === 'stamp')
   if (kept) items.push(...stamp(stampShapes(words.preliminary)[kept.size]!.lines, kept.box))
 
@@ -177,6 +183,14 @@ const noRoomForTable = (view: string): Mark => ({
   expected: 'a larger sheet or a smaller scale',
   source: 'ISO 129-1:2018 §5 and ASME Y14.5-2018 §4.5 (legibility: nothing printed over a size)',
 })
+
+const NO_ROOM_FOR_PARTS: Mark = {
+  rule: 'no-room-for-parts-list',
+  weight: 'must change',
+  text: 'No room for the parts list: it is left off rather than printed over something else.',
+  expected: 'a larger sheet or a smaller scale',
+  source: 'common practice, no source',
+}
 
 /** Where the brief asks for a size's place. */
 function wishSpan(brief: Brief, d: Dimension): Span | undefined {

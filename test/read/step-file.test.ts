@@ -90,6 +90,24 @@ describe('drawing as1', () => {
     kernel.free(part!.solid)
   })
 
+  // ISO 7573:2008, from memory: on a drawing the list is read upwards from its headings.
+  it('whole: with a parts list of the known 18 solids, read upwards from its headings', () => {
+    const { part, sheet } = compileSolid(as1, kernel)
+    kernel.free(part!.solid)
+    const cells = sheet!.items.flatMap((i) => (i.item === 'text' && i.role === 'table' ? [i] : []))
+    const levels = [...new Set(cells.map((c) => c.at[1]))].sort((a, b) => a - b)
+    const rows = levels.map((y) =>
+      cells
+        .filter((c) => c.at[1] === y)
+        .sort((a, b) => a.at[0] - b.at[0])
+        .map((c) => c.text),
+    )
+    expect(rows[0]).toEqual(['Item', 'Qty', 'Designation'])
+    expect(rows.slice(1).map(([item]) => item)).toEqual(['1', '2', '3', '4', '5'])
+    const known = Object.fromEntries(rows.slice(1).map(([, quantity, name]) => [name, Number(quantity)]))
+    expect(known).toEqual({ plate: 1, 'l-bracket': 2, rod: 1, nut: 8, bolt: 6 })
+  })
+
   // Sizes known from the closed formulas above; the two sets of three holes of the plate stand on circles of 30.
   it.each([
     ['plate', ['180', '150', '40', '75', '140', '⌀30', '⌀30', '3× ⌀10', '3× ⌀10']],

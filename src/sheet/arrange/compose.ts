@@ -8,9 +8,9 @@ import { boxOf, findSpot, grownBy, heightOf, inside, middleOf, overlap, widthOf 
 import type { Cell } from './cells.ts'
 import { type GridPlacement, placeGrid, type Room } from './grid.ts'
 
-/** A block that must stand somewhere clear: a hole table, the stamp. */
+/** A block that must stand somewhere clear: a hole table, a parts list, the stamp. */
 export interface LooseBlock {
-  readonly what: 'hole table' | 'stamp'
+  readonly what: 'hole table' | 'parts list' | 'stamp'
   /** Acceptable sizes, best first. */
   readonly sizes: readonly { readonly width: number; readonly height: number }[]
   readonly wish: 'above title block' | 'upper right'

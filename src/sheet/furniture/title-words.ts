@@ -27,6 +27,8 @@ export interface TitleWords {
   readonly standard: string
   readonly doNotScale: string
   readonly notes: string
+  /** Headings of a parts list: item number, quantity, name. */
+  readonly items: readonly [string, string, string]
   readonly preliminary: readonly [string, string]
   sheetOf(n: number, of: number): string
 }
@@ -57,6 +59,7 @@ const asme: TitleWords = {
   standard: 'PER',
   doNotScale: 'DO NOT SCALE DRAWING',
   notes: 'NOTES',
+  items: ['ITEM', 'QTY', 'DESCRIPTION'],
   preliminary: ['PRELIMINARY', 'NOT FOR MANUFACTURE'],
   sheetOf: (n, of) => `${n} OF ${of}`,
 }
@@ -87,6 +90,7 @@ const iso: TitleWords = {
   standard: 'According to',
   doNotScale: 'Do not scale',
   notes: 'Notes',
+  items: ['Item', 'Qty', 'Designation'],
   preliminary: ['PRELIMINARY', 'NOT FOR MANUFACTURE'],
   sheetOf: (n, of) => `${n}/${of}`,
 }
