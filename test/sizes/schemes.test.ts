@@ -99,6 +99,26 @@ describe('bolt circle, polar against coordinates', () => {
   })
 })
 
+describe('a centred hole in a hole table', () => {
+  it('is located by the word alone; the digits are for reading only (each size once: ASME Y14.5-2018 4.1, from memory)', () => {
+    const s = iso(`plate 120 × 80 × 10
+hole A    top: ⌀30 THRU
+          centred both ways
+hole B    top: ⌀8 THRU
+          20 from left; centred up
+sizes hole table
+`)
+    const [table] = s.sizes.tables
+    expect(table!.rows.map((r) => [r.x, r.y])).toEqual([
+      ['(60)', '(40)'],
+      ['20', '(40)'],
+    ])
+    expect(s.sizes.proof.complete).toBe(true)
+    const centred = table!.rows.flatMap((r) => (r.states ?? []).filter((x) => x.kind === 'centred'))
+    expect(centred).toHaveLength(3)
+  })
+})
+
 describe('hole table', () => {
   const many = Array.from({ length: 13 }, (_, i) => `${8 + 8 * i}, ${10 + 4.5 * i}`).join('; ')
   it('stands in for locations above twelve holes each placed by itself, with letter tags', () => {

@@ -77,9 +77,9 @@ function tableOf(
       const n = (counts.get(letter) ?? 0) + 1
       counts.set(letter, n)
       const at = sight.flat(member.point)
-      const states: Statement[] =
-        i === 0 ? note.states.filter((s) => s.kind !== 'centred' && s.kind !== 'equally spaced') : []
+      const states: Statement[] = i === 0 ? note.states.filter((s) => s.kind !== 'equally spaced') : []
       ;[right, up].forEach((direction, j) => {
+        if (isCentred(note, direction)) return
         const to: Reach = { at: member.point, name: member.id }
         const bar = reached(context.model, to, direction)?.bar
         // A hole in line with an earlier one repeats its coordinate in the table; it states it once.
@@ -90,11 +90,17 @@ function tableOf(
         stated.add(bar)
         states.push({ kind: 'distance', direction, from, to })
       })
-      const { writing } = context
+      const place = (j: 0 | 1): string => {
+        const direction = j === 0 ? right : up
+        const digits =
+          typed(drafts, direction, edges[j]!, member.point) ?? computedText(at[j] - origin[j], context.writing)
+        // The word in the note locates it; the digits are for reading only.
+        return isCentred(note, direction) ? `(${digits})` : digits
+      }
       rows.push({
         tag: `${letter}${n}`,
-        x: typed(drafts, right, edges[0]!, member.point) ?? computedText(at[0] - origin[0], writing),
-        y: typed(drafts, up, edges[1]!, member.point) ?? computedText(at[1] - origin[1], writing),
+        x: place(0),
+        y: place(1),
         size,
         at,
         feature: feature.id,
@@ -105,6 +111,9 @@ function tableOf(
   }
   return { table: { view: sight.view.id, origin, rows }, covered }
 }
+
+const isCentred = (note: Draft, direction: Vec3): boolean =>
+  note.states.some((s) => s.kind === 'centred' && Math.abs(dot(s.direction, direction)) > 1 - 1e-9)
 
 /** The coordinate as the brief gives it, where it counts from the same edge. */
 function typed(drafts: readonly Draft[], direction: Vec3, edge: Reach, to: Vec3): string | undefined {

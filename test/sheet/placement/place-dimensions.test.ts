@@ -171,10 +171,14 @@ describe('placing sizes', () => {
     const circles = r.items.flatMap((i) => (i.item === 'stroke' && i.curve.kind === 'arc' ? [i.curve] : []))
     expect(circles.map((c) => c.c)).toEqual([[150, 120]])
     const at = (t: string) => r.items.flatMap((i) => (i.item === 'text' && i.text === t ? [i.at] : []))[0]!
-    expect(at('X')[0]).toBeLessThan(150)
-    expect(at('X')[1]).toBeCloseTo(120 - 3.5 / 2, 6)
-    expect(at('Y')[1]).toBeLessThan(120)
-    expect(at('Y')[0]).toBeCloseTo(150, 6)
+    // Each letter stands past the origin the way its coordinate grows, off the plate.
+    expect(at('X')[0]).toBeGreaterThan(150)
+    expect(at('X')[1]).toBeLessThan(120)
+    expect(at('Y')[1]).toBeGreaterThan(120)
+    expect(at('Y')[0]).toBeLessThan(150)
+    const tips = r.items.flatMap((i) => (i.item === 'fill' && i.outline[0]!.kind === 'line' ? [i.outline[0]!.a] : []))
+    expect(tips.some((t) => t[0] > 150 && t[1] < 120)).toBe(true)
+    expect(tips.some((t) => t[0] < 150 && t[1] > 120)).toBe(true)
   })
 
   it('says when a size stands in a view that is not on the sheet', () => {
