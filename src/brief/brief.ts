@@ -143,7 +143,10 @@ export interface DiscStock extends StockBase {
 /** One step of a turned profile. */
 export interface TurnedStep {
   readonly name: Name
+  /** Of a threaded step its major diameter, from the designation. */
   readonly diameter: Size
+  /** Designation of an outside thread over the whole step: `M20 × 1.5 - 6g`, `3/4-16 UNF-2A`. */
+  readonly thread?: Words
   /** Diameter at the far end of a taper. */
   readonly endDiameter?: Size
   /** `28 long`: own length; `to 64`: length from the datum face. */

@@ -1,5 +1,9 @@
 import type { Statement } from './lexeme.ts'
+import { threadAt } from './thread.ts'
 import type { Keyword } from './vocabulary.ts'
+
+/** A word that begins the size of a step: `dia`, or a thread's designation. */
+const endsName = (word: string) => /^(dia|diameter)$|^#\d/i.test(word) || threadAt(word) !== ''
 
 /** Names of turned steps, gathered before anything refers to them. */
 export function ownNames(
@@ -15,10 +19,9 @@ export function ownNames(
       if (piece.kind === 'line' || piece.kind === 'semicolon') {
         words = []
         fresh = true
-      } else if (fresh && piece.kind === 'word' && !/^(dia|diameter)$/i.test(piece.text))
-        words.push(piece.text.toLowerCase())
+      } else if (fresh && piece.kind === 'word' && !endsName(piece.text)) words.push(piece.text.toLowerCase())
       else if (fresh && piece.kind !== 'colon') {
-        const isStep = piece.kind === 'diameter' || piece.kind === 'number' || /^dia/i.test(piece.text)
+        const isStep = piece.kind === 'diameter' || piece.kind === 'number' || endsName(piece.text)
         if (isStep && words[0] !== 'axis' && words[0] !== 'lengths') {
           steps++
           names.add(words.length > 0 ? words.join(' ') : `step ${steps}`)

@@ -61,10 +61,10 @@ function printAngleStock(s: AngleStock): string[] {
 
 function printTurned(s: TurnedStock): string[] {
   const widest = Math.max(...s.steps.map((step) => step.name.text.length))
-  const steps = s.steps.map(({ name, diameter, endDiameter, length }) => {
+  const steps = s.steps.map(({ name, diameter, thread, endDiameter, length }) => {
     const taper = endDiameter ? ` tapered to ${dia(endDiameter)}` : ''
     const long = length.kind === 'to' ? `to ${p(length.size)}` : `${p(length.size)} long`
-    return `${name.text.padEnd(widest)}  ${dia(diameter)}${taper}, ${long}`
+    return `${name.text.padEnd(widest)}  ${thread ? thread.text : dia(diameter)}${taper}, ${long}`
   })
   return [`axis ${s.lie}${s.datum ? `; lengths from ${s.datum.text}` : ''}`, ...steps]
 }

@@ -1,8 +1,10 @@
-import type { Lie, Name, TurnedStep, TurnedStock } from './brief.ts'
+import type { Lie, Name, TurnedStep, TurnedStock, Words } from './brief.ts'
 import type { Cursor } from './cursor.ts'
 import type { Lexeme } from './lexeme.ts'
 import { nameOf, readName } from './read-name.ts'
 import { readSize } from './read-size.ts'
+import type { Size } from './size.ts'
+import { nominalSize, threadAt } from './thread.ts'
 import { phraseWords } from './vocabulary.ts'
 
 /** `turned axis left-right; lengths from collar left face`, then one step a clause, from left to right. */
@@ -40,10 +42,16 @@ export function readTurned(c: Cursor): TurnedStock | undefined {
   return { kind: 'turned', lie: lie ?? 'left-right', ...(datum ? { datum } : {}), steps, span: c.statement.span }
 }
 
-/** Words, then a diameter. */
+/** The thread's designation that stands so many pieces ahead, as typed; empty where there is none. */
+function threadAhead(c: Cursor, ahead: number): string {
+  const { from, kind } = c.peek(ahead)
+  return kind === 'end' ? '' : threadAt(c.setting.text.slice(from, from + 40))
+}
+
+/** Words, then a diameter or a thread. */
 function atStep(c: Cursor): boolean {
   for (let i = 0; i < 6; i++) {
-    if (c.isDia(i)) return true
+    if (c.isDia(i) || threadAhead(c, i)) return true
     const { kind } = c.peek(i)
     if (kind === 'number') return i > 0
     if (kind !== 'word' && kind !== 'colon') return false
@@ -54,7 +62,7 @@ function atStep(c: Cursor): boolean {
 function readStep(c: Cursor, position: number): TurnedStep | undefined {
   const from = c.peek().from
   const pieces: Lexeme[] = []
-  while (c.at('word', 'colon') && !c.isDia()) {
+  while (c.at('word', 'colon') && !c.isDia() && !threadAhead(c, 0)) {
     if (c.at('word')) pieces.push(c.peek())
     c.index++
   }
@@ -64,10 +72,11 @@ function readStep(c: Cursor, position: number): TurnedStep | undefined {
     c.index++
   }
   const name = pieces.length > 0 ? nameOf(c, pieces) : c.words(from, from, `step ${position}`)
+  const thread = takeThread(c)
   c.takeDia()
-  const diameter = readSize(c, { what: `the diameter of ${name.text}` })
+  const diameter = thread ? nominal(c, thread) : readSize(c, { what: `the diameter of ${name.text}` })
   let endDiameter: TurnedStep['endDiameter']
-  if (c.takeWord('tapered', 'tapering', 'taper')) {
+  if (!thread && c.takeWord('tapered', 'tapering', 'taper')) {
     c.takeWord('to')
     c.takeDia()
     endDiameter = readSize(c, { what: `the far diameter of ${name.text}` })
@@ -80,5 +89,29 @@ function readStep(c: Cursor, position: number): TurnedStep | undefined {
   if (!to) c.takeWord('long')
   if (!diameter || !size) return undefined
   const length = { kind: to ? 'to' : 'long', size } as const
-  return { name, diameter, ...(endDiameter ? { endDiameter } : {}), length, span: { from, to: c.before } }
+  return {
+    name,
+    diameter,
+    ...(thread ? { thread } : {}),
+    ...(endDiameter ? { endDiameter } : {}),
+    length,
+    span: { from, to: c.before },
+  }
+}
+
+function takeThread(c: Cursor): Words | undefined {
+  const text = threadAhead(c, 0)
+  if (!text) return undefined
+  const { from } = c.peek()
+  while (!c.done && c.peek().from < from + text.length) c.index++
+  return c.words(from, from + text.length)
+}
+
+function nominal(c: Cursor, thread: Words): Size | undefined {
+  const size = nominalSize(thread, c.setting.unit)
+  if (!size)
+    c.mark('missing-size', thread.span, `${thread.text} does not say how large the step is`, {
+      expected: 'a thread with its diameter, such as M20 × 1.5 or 3/4-16 UNF',
+    })
+  return size
 }

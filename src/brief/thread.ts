@@ -3,7 +3,7 @@ import { parseNumber } from './number.ts'
 import type { Num, Size, Unit } from './size.ts'
 
 const forms = [
-  /^M\d+(?:[.,]\d+)?(?:\s?[x×]\s?\d+(?:[.,]\d+)?)?(?:\s?-\s?\d{1,2}[a-zA-Z]{1,2}|\s?[4-9][hHgG])?(?:-?LH\b)?(?![A-Za-z0-9])/,
+  /^M\d+(?:[.,]\d+)?(?:\s?[x×]\s?\d+(?:[.,]\d+)?)?(?:\s?[-–]\s?\d{1,2}[a-zA-Z]{1,2}(?:\d[a-zA-Z])?|\s?[4-9][hHgG])?(?:-?LH\b)?(?![A-Za-z0-9])/,
   /^(?:#\d{1,2}|\d+-\d+\/\d+|\d+\/\d+|\d*\.\d+|\d+)-\d{1,2}\s?UN(?:C|F|EF|S|R|J)*(?:-[123][AB])?(?:-LH\b)?(?![A-Za-z0-9])/i,
   /^(?:G|R|Rp|Rc)\s?\d+(?:\/\d+|-\d+\/\d+)?(?![A-Za-z0-9/])/,
   /^(?:\d+-\d+\/\d+|\d+\/\d+|\d+)(?:-\d+(?:\.\d+)?)?\s?NPT[F]?(?![A-Za-z0-9])/i,
@@ -54,4 +54,12 @@ export function nominalSize(thread: Words, unit: Unit): Size | undefined {
   const inch = /^(\d+-\d+\/\d+|\d+\/\d+|\d*\.\d+|\d+)-\d{1,2}\s?UN/i.exec(text)
   const num = inch ? parseNumber(inch[1]!, span.from) : undefined
   return num && num.value > 0 ? size(num, 'inch') : undefined
+}
+
+/** Pitch as the designation itself gives it, mm; undefined for a metric coarse thread, which leaves it out. */
+export function writtenPitch({ text }: Words): number | undefined {
+  const metric = /^(?:M|Tr)\s?\d+(?:[.,]\d+)?\s?[x×]\s?(\d+(?:[.,]\d+)?)/.exec(text)
+  if (metric) return Number(metric[1]!.replace(',', '.'))
+  const inch = /-(\d{1,2})\s?UN/i.exec(text)
+  return inch ? 25.4 / Number(inch[1]) : undefined
 }

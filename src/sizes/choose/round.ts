@@ -24,6 +24,8 @@ export function diameterDraft(context: Context, chosen: Chosen<'diameter'>): Dra
   const turned =
     context.part.axis && norm(cross(sub(origin, context.part.axis.point), context.part.axis.direction)) < 1e-5
   const style = turned ? 'profile' : 'circle'
+  const { stock } = context.part.brief
+  const thread = stock?.kind === 'turned' && stock.steps.find((s) => s.name.text === chosen.of)?.thread
   let states: Statement[] = [{ kind: 'radius', faces: chosen.faces }]
   let shows = showDiameter(chosen.faces, origin, z, r, style)
   if (surface.kind === 'cone') {
@@ -52,9 +54,12 @@ export function diameterDraft(context: Context, chosen: Chosen<'diameter'>): Dra
   const feature = chosen.group && context.features.has(chosen.group) ? chosen.group : undefined
   return {
     id: `${chosen.group ?? 'stock'}/diameter/${chosen.of}`,
-    callout: diameterCallout(chosen.size, context.writing, chosen.count, surface.kind === 'sphere'),
+    callout: thread
+      ? { lines: [[thread.text]] }
+      : diameterCallout(chosen.size, context.writing, chosen.count, surface.kind === 'sphere'),
     value: chosen.size.mm,
-    size: chosen.size,
+    // the designation holds the thread's own limits
+    ...(thread ? {} : { size: chosen.size }),
     direction: 'diameter',
     states,
     shows,

@@ -6,6 +6,7 @@ import type { Part } from '../../part/part.ts'
 import { liesInPlane } from '../centre-lines/lengthwise.ts'
 import { projectPoint } from '../project.ts'
 import type { Frame, LineKind, ViewLine } from '../view.ts'
+import { outsideThreads, type Thread } from './outside-threads.ts'
 
 export interface ThreadSettings {
   readonly tolerance: number
@@ -13,25 +14,12 @@ export interface ThreadSettings {
   readonly section?: { readonly point: Vec3; readonly normal: Vec3 }
 }
 
-/** One threaded wall: `r` as drilled, `major` of the thread, mm; `reach` of the full thread along `outward` from `point`. */
-interface Thread {
-  readonly feature: string
-  readonly point: Vec3
-  readonly outward: Vec3
-  readonly r: number
-  readonly major: number
-  readonly reach: readonly [from: number, to: number]
-  /** The full thread stops inside the material at `reach[0]`. */
-  readonly ends: boolean
-  /** The thread can be seen from the far end of its hole. */
-  readonly through: boolean
-}
-
 /**
  * The conventional lines of tapped holes that are modelled as drilled. The drilled hole is the thread's crest and is in
  * the outline already; added is the root. ISO 6410-1: narrow lines, end-on three quarters of a circle open at the upper
  * right; dashed where the hole is hidden. ASME Y14.6, simplified: dashed lines throughout, end-on a whole circle. The
  * limit of the full thread is drawn across it. All from memory. A hole modelled at the thread's own size gets none.
+ * An outside thread is modelled at its crest, the outline; its root is added within, narrow (ISO) or dashed (ASME).
  */
 export function threadLines(
   part: Part,
@@ -40,7 +28,7 @@ export function threadLines(
   settings: ThreadSettings,
 ): ViewLine[] {
   const iso = part.brief.header.practice === 'ISO'
-  return threadsOf(part).flatMap((thread) => {
+  return [...threadsOf(part), ...outsideThreads(part)].flatMap((thread) => {
     const square = Math.abs(dot(thread.outward, frame.toViewer))
     if (square > 1 - 1e-9) return endOn(thread, frame, outline, iso, settings.tolerance)
     return square < 1e-9 ? fromSide(thread, frame, outline, iso, settings) : []
@@ -79,7 +67,7 @@ function threadsOf(part: Part): Thread[] {
           point: first.origin,
           outward: f.outward,
           r,
-          major,
+          other: major,
           reach: shifted(reach, first.origin, m.point, f.outward),
           ends,
           through: !ends,
@@ -115,7 +103,7 @@ function endOn(t: Thread, frame: Frame, outline: readonly ViewLine[], iso: boole
   if (!seen && !hasCircle('hidden', t, frame, outline, tolerance)) return []
   const c = projectPoint(t.point, frame)
   const sweep = iso ? { from: (100 * Math.PI) / 180, sweep: 1.5 * Math.PI } : { from: 0, sweep: 2 * Math.PI }
-  return [made(t, seen && iso ? 'thread' : 'hidden', { kind: 'arc', c, r: t.major, ...sweep })]
+  return [made(t, seen && iso ? 'thread' : 'hidden', { kind: 'arc', c, r: t.other, ...sweep })]
 }
 
 function hasCircle(kind: LineKind, t: Thread, frame: Frame, outline: readonly ViewLine[], tolerance: number): boolean {
@@ -143,8 +131,8 @@ function fromSide(
   if (section && !inPlane) return []
   const across = unit(cross(t.outward, frame.toViewer))
   const at = (s: number, off: number): Vec2 => projectPoint(along(along(t.point, t.outward, s), across, off), frame)
-  const wall: LineKind = section ? 'visible' : 'hidden'
-  const root: LineKind = section && iso ? 'thread' : 'hidden'
+  const wall: LineKind = section || t.outside ? 'visible' : 'hidden'
+  const root: LineKind = (section || t.outside) && iso ? 'thread' : 'hidden'
   return [1, -1].flatMap((sign) => {
     const pieces = wallPieces(outline, wall, at(0, sign * t.r), projectPoint(t.outward, frame), tolerance)
     if (pieces.length === 0) return []
@@ -159,9 +147,9 @@ function fromSide(
     const ends = t.ends && threaded.some(([low]) => low - t.reach[0] < 10 * tolerance)
     return [
       ...threaded.map(([low, high]) =>
-        made(t, root, { kind: 'line', a: at(low, sign * t.major), b: at(high, sign * t.major) }),
+        made(t, root, { kind: 'line', a: at(low, sign * t.other), b: at(high, sign * t.other) }),
       ),
-      ...(ends ? [made(t, wall, { kind: 'line', a: at(t.reach[0], 0), b: at(t.reach[0], sign * t.major) })] : []),
+      ...(ends ? [made(t, wall, { kind: 'line', a: at(t.reach[0], 0), b: at(t.reach[0], sign * t.other) })] : []),
     ]
   })
 }
