@@ -4,6 +4,9 @@ import { findSpot, grownBy } from './arrange/boxes.ts'
 import { STAMP_LETTERS, stamp, stampShapes } from './furniture/stamp.ts'
 import type { SheetItem } from './sheet.ts'
 
+/** Kept about the stamp where there is room, mm. */
+const CLEAR = 3
+
 /** What already stands on the sheet. */
 interface Field {
   readonly frame: Box2
@@ -24,7 +27,8 @@ export function lateStamp(field: Field, words: readonly [string, string]): Sheet
   const { frame, title, obstacles, sizes } = field
   const rooms = [...obstacles, ...field.rooms, ...sizes]
   const printed = [...obstacles, ...field.views.map((v) => grownBy(v, 2)), ...sizes]
-  for (const taken of [rooms, printed]) {
+  const clear = (boxes: readonly Box2[]) => boxes.map((b) => grownBy(b, CLEAR))
+  for (const taken of [clear(rooms), rooms, clear(printed), printed]) {
     for (const letters of STAMP_LETTERS) {
       for (const { lines, width, height } of stampShapes(words, letters)) {
         const wish: Vec2 = [title.max[0] - 4 - width / 2, title.max[1] + 4 + height / 2]
