@@ -2,12 +2,13 @@ import type { Brief } from '../brief/brief.ts'
 import type { Mark } from '../brief/mark.ts'
 import type { Body } from '../kernel/body.ts'
 import type { OcctKernel } from '../kernel/open.ts'
-import type { Part } from '../part/part.ts'
+import type { AssemblyItem, Part } from '../part/part.ts'
 import { partFromAssembly, partFromSolid } from '../read/part-from-solid.ts'
 import { freeStepFile, readStepFile, type StepFile, stepPart } from '../read/step-file.ts'
 import { layOut } from '../sheet/lay-out.ts'
 import { chooseSizes } from '../sizes/choose-sizes.ts'
 import type { SizeSet } from '../sizes/dimension.ts'
+import { itemReferences } from '../sizes/item-references.ts'
 import { drawViews, type ViewsWatch, watchedProjector } from '../views/draw-views.ts'
 import { recognised } from '../views/exact/recognise.ts'
 import type { ViewSet } from '../views/view.ts'
@@ -147,10 +148,24 @@ function partOf(file: StepFile, marks: readonly Mark[], kernel: OcctKernel, aske
     marks,
   }
   if (one) return partFromSolid(read)
-  return partFromAssembly(
-    read,
-    file.parts.map(({ name, count }) => ({ name, quantity: count })),
-  )
+  return partFromAssembly(read, itemsOf(file, body.faces.length, kernel))
+}
+
+/** The parts list. The whole has its faces in the order of its placed solids; open shells may stand elsewhere in it. */
+function itemsOf(file: StepFile, all: number, kernel: OcctKernel): AssemblyItem[] {
+  const sizes = file.parts.map((part) => kernel.body(part.solid).faces.length)
+  let next = 0
+  const placed = file.placed.map((part) => {
+    const from = next
+    next += sizes[part]!
+    return { part, faces: Array.from({ length: sizes[part]! }, (_, i) => from + i) }
+  })
+  const told = next === all && file.parts.every((part) => part.closed)
+  return file.parts.map(({ name, count }, i) => ({
+    name,
+    quantity: count,
+    instances: told ? placed.flatMap(({ part, faces }) => (part === i ? [faces] : [])) : [],
+  }))
 }
 
 /** Measured sizes that fix nothing new are left out, until each fixes something. */
@@ -179,9 +194,11 @@ const canGo = (chosen: Part['chosen'][number]): boolean =>
 function overallOnly(part: Part, views: ViewSet): SizeSet {
   const bare = { ...part, body: { ...part.body, faces: [], edges: [] } }
   const { dimensions } = chooseSizes(bare, views)
+  const references = itemReferences(part.items ?? [], views)
   return {
     dimensions,
     tables: [],
+    ...(references.length > 0 ? { annotations: references } : {}),
     notes: [],
     marks: [],
     proof: {

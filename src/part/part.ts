@@ -197,4 +197,6 @@ export interface AssemblyItem {
   readonly name: string
   /** How often it stands in the whole. */
   readonly quantity: number
+  /** The body's faces of each one in its place; none where the file does not tell them apart. */
+  readonly instances: readonly (readonly number[])[]
 }

@@ -19,6 +19,8 @@ export type Sign =
       readonly allAround: boolean
       readonly span: Span
     }
+  /** Item number of a part in an assembly's parts list. */
+  | { readonly kind: 'item'; readonly id: string; readonly number: string; readonly span: Span }
   | { readonly kind: 'datum'; readonly id: string; readonly letter: string; readonly span: Span }
   | {
       readonly kind: 'texture'

@@ -1,6 +1,10 @@
 import { readFileSync } from 'node:fs'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { compileSolid } from '../../src/app/compile-solid.ts'
+import type { Curve2 } from '../../src/geometry/curve2.ts'
+import { pointAt } from '../../src/geometry/evaluate.ts'
+import type { Vec2 } from '../../src/geometry/vec.ts'
+import { boxOfCurve3, unionOfBoxes } from '../../src/kernel/box3.ts'
 import { type OcctKernel, openKernel } from '../../src/kernel/open.ts'
 import { shapes } from '../../src/kernel/shapes.ts'
 import { freeStepFile, readStepFile, stepPart } from '../../src/read/step-file.ts'
@@ -123,6 +127,50 @@ describe('drawing as1', () => {
     expect([...texts].sort()).toEqual([...known].sort())
     expect(sheet!.items.length).toBeGreaterThan(20)
     kernel.free(part!.solid)
+  })
+})
+
+/** Distance of a point from a straight line between its ends. */
+function awayFrom(curve: Curve2, [x, y]: Vec2): number {
+  const [a, b] = [pointAt(curve, 0), pointAt(curve, 1)]
+  const [u, v] = [b[0] - a[0], b[1] - a[1]]
+  const t = Math.min(1, Math.max(0, ((x - a[0]) * u + (y - a[1]) * v) / (u * u + v * v)))
+  return Math.hypot(x - a[0] - t * u, y - a[1] - t * v)
+}
+
+// ISO 6433:2012, from memory: each item of the list once, its leader ending on the outline of the part that it names.
+describe('item numbers of as1', () => {
+  it('stand each once in one view, in a ring, and point at the part that the parts list says', () => {
+    const { part, views, sheet, marks } = compileSolid(as1, kernel)
+    const body = kernel.body(part!.solid)
+    kernel.free(part!.solid)
+    expect(marks.filter((m) => m.rule.startsWith('no-room'))).toEqual([])
+    const front = views!.views.find((v) => v.id === 'front')!
+    const placed = sheet!.views.find((v) => v.id === 'front')!
+    // the longest extent of each part, from the closed formulas above
+    const known: Record<string, number> = { plate: 180, 'l-bracket': 100, rod: 200, nut: 20, bolt: 37 }
+    part!.items!.forEach((item, i) => {
+      const id = `item ${i + 1}`
+      const own = sheet!.items.filter((s) => 'tie' in s && s.tie?.dimension === id)
+      expect(own.filter((s) => s.item === 'text').map((s) => s.item === 'text' && s.text)).toEqual([String(i + 1)])
+      const rings = own.flatMap((s) => (s.item === 'stroke' && s.curve.kind === 'arc' ? [s.curve] : []))
+      expect(rings.map((c) => Math.abs(c.sweep))).toEqual([2 * Math.PI])
+      const tips = own.flatMap((s) => (s.item === 'fill' ? [pointAt(s.outline[0]!, 0)] : []))
+      expect(tips).toHaveLength(1)
+      const [x, y] = [0, 1].map((k) => (tips[0]![k]! - placed.origin[k]!) / placed.scale) as [number, number]
+      // the nearest visible line is one of a face of this item
+      const nearest = front.lines
+        .filter((l) => l.kind === 'visible' && l.curve.kind === 'line')
+        .map((l) => ({ l, d: awayFrom(l.curve, [x, y]) }))
+        .sort((a, b) => a.d - b.d)[0]!
+      expect(nearest.d).toBeLessThan(0.5)
+      const faces = new Set(item.instances.flat())
+      expect(nearest.l.sources.flatMap((s) => s.faces).every((f) => faces.has(f))).toBe(true)
+      const edges = body.edges.filter((e) => e.faces.some((f) => f !== undefined && item.instances[0]!.includes(f)))
+      const { min, max } = unionOfBoxes(edges.map((e) => boxOfCurve3(e.curve)))
+      const extent = max.map((c, k) => Math.round(c - min[k as 0 | 1 | 2]))
+      expect(Math.max(...extent), item.name).toBe(known[item.name])
+    })
   })
 })
 

@@ -63,6 +63,7 @@ function unitOf(desk: Desk, owner: number, annotation: Annotation): Unit {
 
 function nameOf(sign: Sign | undefined): string {
   if (sign?.kind === 'frame') return `the frame ${[sign.rows[0]?.symbol, ...(sign.rows[0]?.cells ?? [])].join(' ')}`
+  if (sign?.kind === 'item') return `the item number ${sign.number}`
   return sign?.kind === 'texture' ? `the texture ${sign.value}` : `the letter of ${sign?.id ?? 'the surface'}`
 }
 

@@ -6,6 +6,7 @@ import type { SheetItem, Tie } from '../sheet.ts'
 import { type Art, artItems } from '../signs/art.ts'
 import { hangingDatum } from '../signs/datum-art.ts'
 import { frameArt } from '../signs/frame-art.ts'
+import { itemArt } from '../signs/item-art.ts'
 import type { PlacementFigures } from './figures.ts'
 import { add } from './vec.ts'
 
@@ -89,7 +90,7 @@ export function blockOf(
     return { art, base: bottom }
   })
   const shift = -bottom / 2
-  const frames = hung.filter(({ art }) => art.sign.kind === 'frame')
+  const frames = hung.filter(({ art }) => art.sign.kind === 'frame' || art.sign.kind === 'item')
   const [top, last] = [frames[0], frames.at(-1)]
   const joint =
     top && last
@@ -139,6 +140,7 @@ function artsOf(signs: readonly Sign[], h: number, textWidth: number): Art[] {
   const framed = signs.some((sign) => sign.kind === 'frame')
   return signs.flatMap((sign): Art[] => {
     if (sign.kind === 'frame') return [frameArt(sign, h)]
+    if (sign.kind === 'item') return [itemArt(sign, h)]
     return sign.kind === 'datum' ? [hangingDatum(sign, h, framed ? 0 : textWidth)] : []
   })
 }
