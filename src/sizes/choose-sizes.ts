@@ -38,7 +38,7 @@ export function chooseSizes(part: Part, views: ViewSet): SizeSet {
   const rows = tables.flatMap((t) => t.rows.map((row) => row.states ?? []))
   const given = [...drafts, ...rows.map((states, i) => ({ id: `row ${i}`, states }))]
   const derived = derivedDrafts(context, [...given, ...noted])
-  const all = distinctIds(byFeature(context, [...drafts, ...derived, ...shownDrafts(context)]))
+  const all = distinctIds(byFeature(context, [...drafts, ...derived, ...shownDrafts(context, [...drafts, ...derived])]))
   const settled: Dimension[] = all.flatMap((draft) => settle(context, draft) ?? [])
   const { dimensions, annotations } = annotate(context, withPlaces(context, all, settled))
   const proof = prove(part, dimensions, { tables, views, model: context.model, notes: noted })

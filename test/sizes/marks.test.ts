@@ -51,6 +51,16 @@ describe('marks about sizes', () => {
     expect(marks.map((m) => m.text).join()).toContain(`${what} has none`)
   })
 
+  it('a reference size that a size gives already (each size once: ASME Y14.5-2018 4.1, from memory)', () => {
+    const s = iso('block 80 × 50 × 20\nshow overall (80)\n')
+    const mark = allMarks(s).find((m) => m.rule === 'reference-repeats-size')!
+    expect(mark.text).toContain('80 gives the left-right length already')
+    expect(s.texts.filter((t) => t.includes('80'))).toEqual(['80'])
+    const chained = iso('turned axis left-right\n  left ⌀20, 30 long\n  right ⌀30, 40 long\nshow overall (70)\n')
+    expect(allMarks(chained).map((m) => m.rule)).not.toContain('reference-repeats-size')
+    expect(chained.texts).toContain('(70)')
+  })
+
   it('limits with the smaller first, and the mend that turns them', () => {
     const s = asme(`turned axis left-right
   left ⌀.7500/.7503, 1.38 long

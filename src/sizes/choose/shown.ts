@@ -1,6 +1,7 @@
 import type { Size } from '../../brief/size.ts'
 import type { Vec3 } from '../../geometry/vec.ts'
 import { computedText, sizeParts, tidy } from '../callout/numbers.ts'
+import { plainText } from '../callout/plain-text.ts'
 import { bracketed } from '../callout/shapes.ts'
 import type { Context, Mooring } from './context.ts'
 import { type Draft, directionWords } from './draft.ts'
@@ -12,8 +13,14 @@ const WORDS: readonly (readonly [RegExp, 0 | 1 | 2])[] = [
   [/height|high|up.?down/i, 2],
 ]
 
-/** Reference sizes asked for by `show`: in brackets, outside the proof. */
-export function shownDrafts(context: Context): Draft[] {
+/**
+ * Reference sizes asked for by `show`: in brackets, outside the proof. One that a size on the sheet gives already is left
+ * out and marked.
+ */
+export function shownDrafts(
+  context: Context,
+  given: readonly Pick<Draft, 'states' | 'reference' | 'callout'>[],
+): Draft[] {
   const { min, max } = context.part.body.box
   return context.part.brief.shows.flatMap((request): Draft[] => {
     const extent = ([0, 1, 2] as const).map((k) => max[k] - min[k])
@@ -38,7 +45,8 @@ export function shownDrafts(context: Context): Draft[] {
     }
     const k = word ?? (fits.length > 0 ? fits[0]! : (along ?? longest))
     const actual = extent[k]!
-    if (size && Math.abs(actual - size.mm) > 1e-3 * Math.max(1, actual)) {
+    const contradicts = size !== undefined && Math.abs(actual - size.mm) > 1e-3 * Math.max(1, actual)
+    if (contradicts) {
       context.marks.push({
         rule: 'sizes-contradict',
         weight: 'must change',
@@ -51,7 +59,28 @@ export function shownDrafts(context: Context): Draft[] {
         source: 'common practice, no source',
       })
     }
+    const already = contradicts ? undefined : given.find((d) => !d.reference && spans(d, k, min, max))
+    if (already) {
+      context.marks.push({
+        rule: 'reference-repeats-size',
+        weight: 'look again',
+        text: `${plainText(already.callout)} gives the ${directionWords(unitOf(k))} length already: the reference size is left out.`,
+        ...(request.span ? { span: request.span } : {}),
+        expected: 'a length that follows from others, or the statement left out',
+        source: 'ASME Y14.5-2018 4.1(c) and ISO 129-1: each size once (from memory)',
+      })
+      return []
+    }
     return [referenceDraft(context, k, min, max, size, request.span)]
+  })
+}
+
+/** Whether the size by itself gives the part's whole extent in the direction. */
+function spans({ states }: Pick<Draft, 'states'>, k: 0 | 1 | 2, min: Vec3, max: Vec3): boolean {
+  return states.some((said) => {
+    if (said.kind !== 'distance' || Math.abs(said.direction[k]) < 1 - 1e-9) return false
+    const ends = [said.from.at[k], said.to.at[k]]
+    return Math.abs(Math.min(...ends) - min[k]) < 1e-5 && Math.abs(Math.max(...ends) - max[k]) < 1e-5
   })
 }
 
