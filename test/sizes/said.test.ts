@@ -201,3 +201,17 @@ slot top: 8 × 20 overall THRU, long way left-right
 `),
   )
 })
+
+describe('holes astride a centre line, held in position', () => {
+  it('have their angle boxed as their circle is (ASME Y14.5-2018 7.4.1, from memory)', () => {
+    const disc = `disc      ⌀7.50 × .88, outer face front
+holes A   outer face: 8X ⌀.563 THRU
+          on ⌀6.000 bolt circle, equal, astride the vertical centre line
+datum     A  inner face
+`
+    const held = asme(`${disc}frame     holes A: position dia .020 A\n`)
+    expect([held.find('⌀6.000').basic, held.find('22.5°').basic]).toEqual([true, true])
+    const free = asme(disc)
+    expect([free.find('⌀6.000').basic, free.find('22.5°').basic]).toEqual([false, false])
+  })
+})

@@ -143,6 +143,8 @@ function polarDraft(
     span,
     ...(one.group ? { feature: one.group } : {}),
     ...(said ? {} : { derived: true }),
+    // The angle locates the holes as the circle does: what holds the one to position makes both exact.
+    ...(context.basic.has(one.size) ? { basic: true } : {}),
   }
 }
 
