@@ -215,3 +215,39 @@ datum     A  inner face
     expect([free.find('⌀6.000').basic, free.find('22.5°').basic]).toEqual([false, false])
   })
 })
+
+describe('blind holes in the rear and the bottom', () => {
+  // The fewest views that show every feature; sizes where it is seen (ASME Y14.5-2018 4.1, ISO 128-3, from memory).
+  const s = iso(`block     80 × 50 × 30
+hole A    top: ⌀10 THRU
+          20 from left; 25 from front
+hole B    bottom: ⌀6 ↧ 8
+          60 from left; 10 from front
+hole C    rear: M5 ↧ 10, drill ⌀4.2 ↧ 14
+          30 from left; 15 from bottom
+`)
+
+  it('bring a rear and a bottom view, with the reason', () => {
+    const drawn = s.views.views.map((v) => v.id)
+    expect(drawn).toEqual(expect.arrayContaining(['front', 'top', 'rear', 'bottom']))
+    expect(s.views.reasons.join()).toContain('Rear: shows hole C')
+    expect(s.views.reasons.join()).toContain('Bottom: shows hole B')
+  })
+
+  it('are sized and located there', () => {
+    const viewsOf = (id: string) => [...new Set(s.sizes.dimensions.filter((d) => d.feature === id).map((d) => d.view))]
+    expect(viewsOf('hole B')).toEqual(['bottom'])
+    expect(viewsOf('hole C')).toEqual(['rear'])
+    expect(viewsOf('hole A')).toEqual(['top'])
+  })
+
+  it('bring none where the hole goes through', () => {
+    const through = iso(`block     80 × 50 × 30
+hole A    top: ⌀10 THRU
+          20 from left; 25 from front
+hole B    bottom: ⌀6 THRU
+          60 from left; 10 from front
+`)
+    expect(through.views.views.map((v) => v.id)).not.toContain('bottom')
+  })
+})

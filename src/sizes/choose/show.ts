@@ -43,7 +43,11 @@ function moored(sight: Sight, mooring: Mooring, along: Vec2, toward?: Vec2): Fou
     // The middle of a slot or pocket is seen where its own outline is.
     const own = mooring.middle ? sight.linesOf(mooring.faces) : []
     if (own.length > 0) return { at: flat, seen: own.some((l) => l.kind === 'visible') ? 'visible' : 'hidden' }
-    if (circles.length === 0) return cornerOr(sight, flat, along, level, mooring, toward)
+    if (circles.length === 0) {
+      // What another view shows from behind is not drawn here: a size would end in the empty.
+      if (mooring.faces.length > 0 && sight.linesOf(mooring.faces).length === 0) return { at: flat, seen: 'nothing' }
+      return cornerOr(sight, flat, along, level, mooring, toward)
+    }
     return { at: flat, seen: circles.some((c) => c.visible) ? 'visible' : 'hidden' }
   }
   if (mooring.axis) {

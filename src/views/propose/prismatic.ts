@@ -1,11 +1,12 @@
 import type { Side } from '../../brief/brief.ts'
 import type { Size } from '../../brief/size.ts'
+import { dot } from '../../geometry/vec3.ts'
 import type { Part } from '../../part/part.ts'
-import { type Axis, axisOf } from '../frames.ts'
+import { type Axis, axisOf, FRAMES } from '../frames.ts'
 import { judgeFront } from './front.ts'
 import type { Sight, ViewPlan } from './plan.ts'
 import { sideView } from './side-view.ts'
-import { type Want, wantsOf } from './wants.ts'
+import { nameOf, type Want, wantsOf } from './wants.ts'
 import { capital, listed } from './words.ts'
 
 /** Views of a part that is not turned: one for a flat part, else the front and the fewest others. */
@@ -71,11 +72,40 @@ function proposeSeveral(part: Part, wants: readonly Want[], sight: Sight): ViewP
     reasons.push(`${capital(side)}: ${why}.`)
   }
   if (chosen.includes(sideways.side)) reasons.push(sideways.reason)
+  const more = unseen(part, chosen, sight)
+  reasons.push(...more.map(({ side, what }) => `${capital(side)}: shows ${listed(what)}, hidden in the other views.`))
   const aside = fitting.find((c) => !c.includes('z'))
   const front = judgeFront(part, wants, sight, chosen, aside && sidesOf(aside))
   return {
-    views: chosen.map((side) => ({ kind: 'principal', side })),
+    views: [...chosen, ...more.map((m) => m.side)].map((side) => ({ kind: 'principal', side })),
     reasons: [front.reason, ...reasons],
     marks: front.marks,
   }
 }
+
+const OPPOSITE: Readonly<Record<Side, Side>> = {
+  front: 'rear',
+  rear: 'front',
+  top: 'bottom',
+  bottom: 'top',
+  left: 'right',
+  right: 'left',
+}
+
+/** Sides from which alone a feature is seen that is worked from there: a view each, for no size stands at a hidden line. */
+function unseen(part: Part, chosen: readonly Side[], sight: Sight): { readonly side: Side; readonly what: string[] }[] {
+  return chosen.flatMap((side) => {
+    const behind = OPPOSITE[side]
+    if (chosen.includes(behind)) return []
+    const { toViewer } = FRAMES[behind]
+    const hidden = part.features.filter((f) => {
+      if (!WORKED.has(f.kind) || dot(f.outward, toViewer) < 1 - 1e-9) return false
+      const faces = f.members.flatMap((m) => m.faces)
+      return faces.length > 0 && !sight.shows(side, faces) && sight.shows(behind, faces)
+    })
+    return hidden.length > 0 ? [{ side: behind, what: hidden.map(nameOf) }] : []
+  })
+}
+
+/** Features that show their true shape from the side they are worked from. */
+const WORKED: ReadonlySet<string> = new Set(['hole', 'slot', 'pocket', 'boss', 'bore', 'keyseat'])

@@ -116,7 +116,8 @@ function isOfRevolution(face: BodyFace, point: Vec3, direction: Vec3): boolean {
   }
 }
 
-function nameOf(f: PartFeature): string {
+/** The feature as a reason names it: `hole A`, `the slots`. */
+export function nameOf(f: PartFeature): string {
   const word = f.kind === 'flat-cut' ? 'flat' : f.kind === 'step-diameter' ? 'diameter' : f.kind
   const label = f.feature?.label?.text
   const noun = f.members.length > 1 ? plural(word) : word
