@@ -5,11 +5,14 @@ import type { Profile, WorkFace } from './model.ts'
 import { clearance } from './profile-edit.ts'
 import { inProfile } from './profile-holes.ts'
 import { axisOf, faceAxes } from './sides.ts'
-import type { Workshop } from './workshop.ts'
+import type { RoundCut, Workshop } from './workshop.ts'
 
 const SLACK = 1e-7
 
-/** Whether circles of radius r about the points lie on the face; marks the feature where one does not. */
+/**
+ * Whether circles of radius r about the points lie on the face, `each` of them to a member; marks the feature where one
+ * does not.
+ */
 export function fitsFace(
   shop: Workshop,
   face: WorkFace,
@@ -17,25 +20,23 @@ export function fitsFace(
   r: number,
   span: Span,
   id: string,
+  each = 1,
 ): boolean {
-  let off = 0
-  let over = 0
-  for (const p of points) {
-    const state = circleOn(shop, face, p, r)
-    if (state === 'off') off++
-    if (state === 'over') over++
-  }
+  const states = points.map((p) => circleOn(shop, face, p, r))
+  const members = Array.from({ length: points.length / each }, (_, i) => states.slice(i * each, (i + 1) * each))
+  const off = members.filter((m) => m.every((s) => s === 'off')).length
+  const over = members.filter((m) => m.some((s) => s !== 'on')).length - off
   if (off === 0 && over === 0) return true
-  const many = points.length > 1
+  const many = members.length > 1
   if (off > 0) {
     const rule = many ? 'pattern-off-face' : 'hole-off-part'
     const text = many
-      ? `${off} of the ${points.length} of ${id} lie off the ${face.name}.`
+      ? `${off} of the ${members.length} of ${id} ${off === 1 ? 'lies' : 'lie'} off the ${face.name}.`
       : `${id} lies off the ${face.name}.`
     shop.must(rule, span, text, `a place on the ${face.name}`)
   } else {
     const text = many
-      ? `${over} of the ${points.length} of ${id} break out of the edge of the ${face.name}.`
+      ? `${over} of the ${members.length} of ${id} ${over === 1 ? 'breaks' : 'break'} out of the edge of the ${face.name}.`
       : `${id} breaks out of the edge of the ${face.name}.`
     shop.must('breaks-edge', span, text, 'a place further in, or an open slot or notch')
   }
@@ -64,9 +65,19 @@ function circleOn(shop: Workshop, face: WorkFace, p: Vec3, r: number): 'on' | 'o
   return least < r + SLACK ? 'over' : 'on'
 }
 
+/** One of the holes, by its place in the list, and the earlier one that it cuts into. */
+export interface Overlap {
+  readonly member: number
+  /** Name of the other hole: of an earlier feature, or of this one. */
+  readonly other: string
+  /** Between the centres, mm; and what that must be more than. */
+  readonly apart: number
+  readonly least: number
+}
+
 /**
- * Name of an earlier round cut (or of the feature itself) that one of these overlaps, and records these. Holes on one
- * axis are no overlap: one goes on inside the other.
+ * The first of these that overlaps an earlier round cut or another of its own; records them where there is none. Holes
+ * on one axis are no overlap: one goes on inside the other.
  */
 export function overlapping(
   shop: Workshop,
@@ -74,33 +85,35 @@ export function overlapping(
   axis: 0 | 1 | 2,
   points: readonly Vec3[],
   r: number,
-): string | undefined {
+): Overlap | undefined {
   const { across, up } = faceAxes(axis)
   const cell = 2 * Math.max(r, ...shop.roundCuts.map((c) => c.r), 1e-3)
-  const grid = new Map<string, { point: Vec3; r: number; feature: string }[]>()
+  const grid = new Map<string, Omit<RoundCut, 'axis'>[]>()
   const key = (i: number, j: number) => `${i},${j}`
-  const put = (c: { point: Vec3; r: number; feature: string }) => {
+  const put = (c: Omit<RoundCut, 'axis'>) => {
     const k = key(Math.floor(c.point[across] / cell), Math.floor(c.point[up] / cell))
     const list = grid.get(k)
     if (list) list.push(c)
     else grid.set(k, [c])
   }
+  const own = points.map((point, i) => ({ point, r, feature: id, name: points.length > 1 ? `${id}.${i + 1}` : id }))
   for (const c of shop.roundCuts) if (c.axis === axis) put(c)
-  for (const point of points) {
+  for (const [member, { point }] of own.entries()) {
     const [i, j] = [Math.floor(point[across] / cell), Math.floor(point[up] / cell)]
     for (let a = i - 1; a <= i + 1; a++) {
       for (let b = j - 1; b <= j + 1; b++) {
         for (const c of grid.get(key(a, b)) ?? []) {
-          const l = Math.hypot(point[across] - c.point[across], point[up] - c.point[up])
-          const apart = axis !== undefined && Math.abs(point[axis] - c.point[axis]) > 1e-9 && c.feature !== id
-          if (l > 1e-7 && l < r + c.r - SLACK && !apart) return c.feature === id ? 'its own neighbour' : c.feature
-          if (l <= 1e-7 && !apart && Math.abs(r - c.r) < 1e-9) return c.feature === id ? 'itself' : c.feature
+          const apart = Math.hypot(point[across] - c.point[across], point[up] - c.point[up])
+          if (Math.abs(point[axis] - c.point[axis]) > 1e-9 && c.feature !== id) continue
+          const inside = apart <= 1e-7
+          if (inside ? Math.abs(r - c.r) < 1e-9 : apart < r + c.r - SLACK)
+            return { member, other: c.name, apart, least: r + c.r }
         }
       }
     }
-    put({ point, r, feature: id })
+    put(own[member]!)
   }
-  for (const point of points) shop.roundCuts.push({ feature: id, axis, point, r })
+  for (const cut of own) shop.roundCuts.push({ ...cut, axis })
   return undefined
 }
 

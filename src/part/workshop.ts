@@ -119,6 +119,8 @@ export class Workshop {
 /** A round cut along a direction: for the search of overlaps. */
 export interface RoundCut {
   readonly feature: string
+  /** Of the one hole: `hole A.3`. */
+  readonly name: string
   readonly axis: 0 | 1 | 2
   readonly point: Vec3
   readonly r: number

@@ -3,7 +3,7 @@ import type { Vec3 } from '../../geometry/vec.ts'
 import { along, scale } from '../../geometry/vec3.ts'
 import { cylinder, turned } from '../../kernel/primitives.ts'
 import { coaxialCut } from '../coaxial.ts'
-import { faceWords, findRound, findWorkFace, markUnknown } from '../find-name.ts'
+import { faceWords, findRound, findWorkFace, markUnknown, plainName } from '../find-name.ts'
 import { fitsFace, overlapping } from '../fit.ts'
 import type { RoundFace, WorkFace } from '../model.ts'
 import type { Ground } from '../place/ground.ts'
@@ -52,7 +52,11 @@ export function addHole(shop: Workshop, feature: HoleFeature): void {
   if (worked.round && !fitsRound(shop, worked.round, placed.points, shape.r, feature, id)) return
   const clash = overlapping(shop, id, axisOf[worked.ground.side], placed.points, shape.r)
   if (clash) {
-    shop.must('holes-overlap', feature.span, `${id} overlaps ${clash}.`, 'holes that leave material between them')
+    const own = placed.points.length > 1 ? `${id}.${clash.member + 1}` : id
+    const left = placed.points.length > 1 ? ` All of ${id} are left out.` : ''
+    const text = `${own} overlaps ${clash.other}: their centres are ${inUnit(clash.apart, feature.diameter.unit)} apart.${left}`
+    const least = `at least ${inUnit(clash.least, feature.diameter.unit)} between these centres`
+    shop.must('holes-overlap', feature.span, text, least)
     return
   }
 
@@ -95,6 +99,13 @@ export function addHole(shop: Workshop, feature: HoleFeature): void {
   }))
 }
 
+/** Holes in the `flanges` of a channel go through both of them: the length of that, mm. */
+function throughBoth(shop: Workshop, feature: HoleFeature): number | undefined {
+  const { stock } = shop.brief
+  const both = plainName(feature.face.text) === 'flanges' && feature.depth.kind === 'through'
+  return both && stock?.kind === 'channel' ? stock.height.mm : undefined
+}
+
 interface Member {
   /** Centre on the surface that the depths run from. */
   readonly point: Vec3
@@ -120,7 +131,7 @@ function membersOf(
     const column = surfaceUnder(shop, face, circleOn(face, p, Math.max(...wide)), id, feature.span)
     const point: [number, number, number] = [...p]
     point[axis] = column.at
-    return { point, through: column.thick }
+    return { point, through: throughBoth(shop, feature) ?? column.thick }
   })
 }
 
@@ -135,7 +146,7 @@ function workedPlace(shop: Workshop, feature: HoleFeature): Worked | undefined {
   const face = findWorkFace(shop, feature.face, feature.from)
   if (face) {
     const ground: Ground = { side: face.side, at: face.at, middle: [0, 0, 0], round: face.radius !== undefined }
-    return { ground, through: face.depth, face }
+    return { ground, through: throughBoth(shop, feature) ?? face.depth, face }
   }
   if (!round && findRound(shop, feature.face)) {
     shop.must(

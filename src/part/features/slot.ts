@@ -121,7 +121,7 @@ export function addSlot(shop: Workshop, feature: SlotFeature): void {
     return q
   }
   const ends = placed.points.flatMap((p) => (open ? [p] : [shift(p, -between / 2), shift(p, between / 2)]))
-  if (!fitsFace(shop, face, ends, r, feature.span, id)) return
+  if (!fitsFace(shop, face, ends, r, feature.span, id, open ? 1 : 2)) return
 
   const outward = outwardOf[face.side]
   const many = placed.points.length > 1

@@ -49,6 +49,7 @@ export function placeRuns(
   const normal = axisOf[ground.side]
   const { across, up } = faceAxes(normal)
   const lines: { positions: number[]; along?: Along; reference: number }[] = []
+  const onAxis: (0 | 1 | 2)[] = []
   for (const axis of [across, up]) {
     const [first, second] = directed.filter((d) => d.axis === axis)
     if (first && second) {
@@ -60,6 +61,12 @@ export function placeRuns(
     }
     if (!first && ground.fixed?.axis === axis) {
       lines.push({ positions: [ground.fixed.at], reference: 0 })
+      continue
+    }
+    // across a round surface a hole points at the axis unless another place is said
+    if (!first && ground.round && shop.contour && axis !== shop.contour.axis && normal !== shop.contour.axis) {
+      lines.push({ positions: [0], reference: 0 })
+      onAxis.push(axis)
       continue
     }
     if (!first) {
@@ -94,6 +101,7 @@ export function placeRuns(
     const column = Array.from({ length: ny }, (_, j) => ids[j * nx]!)
     chooseRun(shop, ground, xs, row, id, walls)
     chooseRun(shop, ground, ys, column, id, walls)
+    for (const axis of onAxis) shop.imply('centred', `${id} centred ${WORDS[axis]}`, [ids[0]!, 'axis'])
     if (nx > 1) shop.imply('aligned', `${id} in line ${WORDS[across]}`, ids)
     if (ny > 1) shop.imply('aligned', `${id} in line ${WORDS[up]}`, ids)
   }
