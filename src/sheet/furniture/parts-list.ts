@@ -1,6 +1,7 @@
 import type { Vec2 } from '../../geometry/vec.ts'
 import type { AssemblyItem } from '../../part/part.ts'
 import type { PracticeFigures } from '../../standards/practice-figures.ts'
+import { capitals } from '../lettering/capitals.ts'
 import { textWidth } from '../lettering/lettering.ts'
 import type { SheetItem } from '../sheet.ts'
 import type { TableBlock } from './hole-table.ts'
@@ -17,7 +18,11 @@ export function partsListBlock(
   figures: PracticeFigures,
 ): TableBlock {
   const h = figures.lettering.dimension
-  const rows = [headings, ...parts.map(({ name, quantity }, i) => [String(i + 1), String(quantity), name] as const)]
+  const lettered = (name: string) => (figures.practice === 'ASME' ? capitals(name) : name)
+  const rows = [
+    headings,
+    ...parts.map(({ name, quantity }, i) => [String(i + 1), String(quantity), lettered(name)] as const),
+  ]
   const widths = headings.map((_, k) => Math.max(...rows.map((row) => textWidth(row[k]!, h))) + 2 * PAD)
   const step = h + 2 * PAD
   const width = widths.reduce((a, b) => a + b, 0)
