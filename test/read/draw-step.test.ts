@@ -1,7 +1,7 @@
-import { copyFileSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs'
+import { copyFileSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest'
 import { main } from '../../src/app/cli/main.ts'
 
 const source = new URL('../data/as1-oc-214.stp', import.meta.url)
@@ -28,6 +28,23 @@ describe('draw a solid model', () => {
     const to = join(folder, 'parts')
     expect(await main(['draw', model, '--solid', 'nut', '--only', 'step', '--to', to, '--quiet'])).toBe(0)
     expect(readFileSync(join(to, 'as1-nut.step'), 'utf8')).toMatch(/^ISO-10303-21;/)
+  })
+
+  it.each([
+    ['empty', '', /^\S+: must change: The file is empty; it is no STEP file\.\n {2}expected: a file that begins with/],
+    ['noise', '\u0001\u0002 noise', /^\S+: must change: The file begins with “·· noise”; it is no STEP file\.\n/],
+  ])('says of a file that is %s only what is wrong with it, and writes no sheet', async (name, text, words) => {
+    const [broken, to] = [join(folder, `${name}.step`), join(folder, name)]
+    writeFileSync(broken, text)
+    const write = vi.spyOn(process.stderr, 'write').mockReturnValue(true)
+    const code = await main(['draw', broken, '--to', to, '--quiet'])
+    const said = write.mock.calls.map(([line]) => String(line)).join('')
+    write.mockRestore()
+    rmSync(broken)
+    expect(code).toBe(1)
+    expect(said).toMatch(words)
+    expect(said.match(/^\S+: /gm)).toHaveLength(1)
+    expect(readdirSync(to)).toEqual([`${name}.txt`])
   })
 
   it('says with its exit code what went wrong', async () => {
