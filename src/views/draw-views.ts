@@ -104,7 +104,10 @@ function principalView(part: Part, side: Side, outline: Outline, plan: ViewPlan,
   const frame = FRAMES[side]
   const { box, tolerance } = outline
   const lines = withoutNeedlessHidden({ frame, lines: outline.lines }, showing, tolerance)
-  const centres = centreLines(part, frame, lines, box, { overrun: overrunFor(part), tolerance })
+  const gone = leftOut(part, outline.lines, lines)
+  const centres = centreLines(part, frame, lines, box, { overrun: overrunFor(part), tolerance }).filter(
+    (c) => !c.features?.length || c.features.some((f) => !gone.has(f)),
+  )
   const cutting = cuttingPlanes(part, side, box, plan)
   return {
     id: side,
@@ -124,6 +127,17 @@ function principalView(part: Part, side: Side, outline: Outline, plan: ViewPlan,
     cuttingPlanes: cutting.planes,
     box,
   }
+}
+
+/** Features of which nothing is left in a view, because other views tell them: no centre line stands for them either. */
+function leftOut(part: Part, all: readonly ViewLine[], kept: readonly ViewLine[]): ReadonlySet<string> {
+  const gone = part.features.filter(({ members }) => {
+    const faces = new Set(members.flatMap((m) => m.faces))
+    // A mouth seen edge-on lies in the outline, and tells nothing of the feature.
+    const isOwn = (l: ViewLine) => l.sources.length > 0 && l.sources.every((s) => s.faces.some((f) => faces.has(f)))
+    return all.some(isOwn) && !kept.some(isOwn)
+  })
+  return new Set(gone.map((f) => f.id))
 }
 
 function sectionView(part: Part, kernel: Kernel, section: PlannedSection, project: Projector, plan: ViewPlan): View {

@@ -241,6 +241,28 @@ hole C    rear: M5 ↧ 10, drill ⌀4.2 ↧ 14
     expect(viewsOf('hole A')).toEqual(['top'])
   })
 
+  it('leave no centre mark where they are not drawn', () => {
+    const centres = (view: string, feature: string) =>
+      s.views.views
+        .find((v) => v.id === view)!
+        .lines.filter((l) => l.kind === 'centre' && l.features?.includes(feature))
+    expect(centres('front', 'hole C')).toEqual([])
+    expect(centres('top', 'hole B')).toEqual([])
+    expect(centres('rear', 'hole C').length).toBeGreaterThan(0)
+  })
+
+  it('nor an axis where a section tells them instead', () => {
+    const cut = iso(`block     80 × 50 × 30
+hole A    front: M10 ↧ 20, drill ⌀8.5 ↧ 26
+          40 from left; 15 from bottom
+hole B    top: M8 THRU
+          40 from left; 40 from front
+views     front; top; section A-A as right
+`)
+    const plan = cut.views.views.find((v) => v.id === 'top')!
+    expect(plan.lines.filter((l) => l.kind === 'centre').flatMap((l) => l.features ?? [])).not.toContain('hole A')
+  })
+
   it('bring none where the hole goes through', () => {
     const through = iso(`block     80 × 50 × 30
 hole A    top: ⌀10 THRU
