@@ -69,6 +69,9 @@ export class HeaderReader {
     else if (said[0] === 'comma') this.draft.decimalSign = ','
     else if (said[0] === 'point' || said[0] === 'dot') this.draft.decimalSign = '.'
     else if (this.wrong(s, ['comma', 'point'], 'comma, or point') === 'comma') this.draft.decimalSign = ','
+    const taken = { units: this.draft.units, practice: this.draft.practice, decimal: this.draft.decimalSign }[keyword]
+    // what cannot be read leaves the place free for a statement that can
+    if (taken === undefined) this.seen.delete(keyword)
   }
 
   private units(s: Statement, said: readonly string[]): void {

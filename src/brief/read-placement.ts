@@ -2,7 +2,7 @@ import type { Anchor, Lie, Mirror, Name, Placement, Run } from './brief.ts'
 import { type Cursor, show, spanOf } from './cursor.ts'
 import { inTheMiddle } from './in-the-middle.ts'
 import { readName } from './read-name.ts'
-import { atAngle, readAngle, readSize, sensibleCount } from './read-size.ts'
+import { atAngle, mostRepeats, readAngle, readSize, sensibleCount } from './read-size.ts'
 import type { Count, Size } from './size.ts'
 import type { Span } from './span.ts'
 
@@ -352,16 +352,22 @@ export class PlacementReader {
     const runs = this.countedRuns(each)
     const made = runs.reduce((n, run) => n * run.count.value, 1) * copies
     const span = { from: this.runs[0]!.from, to: this.runs[this.runs.length - 1]!.to }
-    const count = given ?? sensibleCount(c, made, span) ?? { value: 1, span }
-    if (count.value !== made) this.miscount(count, made, plural)
-    return { placement: { kind: 'runs', runs, span }, count }
+    const count = given ?? sensibleCount(c, made, span)
+    if (count && count.value !== made) this.miscount(count, made, plural)
+    return { placement: { kind: 'runs', runs, span }, count: count ?? { value: 1, span } }
   }
 
   private miscount(count: Count, made: number, plural: string): void {
-    this.c.mark('contradiction', count.span, `${count.value}X, but the places written make ${made} ${plural}`, {
-      expected: `${made}X, or places for ${count.value}`,
-      mends: [{ label: `write ${made}X`, span: count.span, text: `${made}X` }],
-    })
+    const text = `${count.value}X, but the places written make ${made} ${plural}`
+    if (made > mostRepeats)
+      this.c.mark('contradiction', count.span, text, {
+        expected: `places for ${count.value}, and at most ${mostRepeats}`,
+      })
+    else
+      this.c.mark('contradiction', count.span, text, {
+        expected: `${made}X, or places for ${count.value}`,
+        mends: [{ label: `write ${made}X`, span: count.span, text: `${made}X` }],
+      })
   }
 
   private countedRuns(each: number | undefined): Run[] {

@@ -6,7 +6,7 @@ import type { Angle, Count, Num, Size, Tolerance, Unit } from './size.ts'
 /** Largest length a workshop's sheet can mean, in mm: 100 m. */
 const longest = 100_000
 /** Most repeats of one feature that the program works out. */
-const mostRepeats = 2000
+export const mostRepeats = 2000
 
 const unitWords: Readonly<Record<string, Unit>> = {
   mm: 'mm',
@@ -249,7 +249,13 @@ export function readAngle(c: Cursor, what: string, bare = false): Angle | undefi
       tolerance = { kind: 'plus-minus', value, span: { from: first.from, to: c.before } }
     } else toleranceMissing(c, first.from, '± and the tolerance, such as ±1/2°')
   }
-  if (!signed && !bare) c.mark('no-degree-sign', num.span, `${what} has no degree sign`, { expected: `${num.text}°` })
+  if (!signed && !bare) {
+    const { to } = num.span
+    c.mark('no-degree-sign', num.span, `${what} has no degree sign`, {
+      expected: `${num.text}°`,
+      mends: [{ label: `write ${num.text}°`, span: { from: to, to }, text: '°' }],
+    })
+  }
   if (num.value <= 0 || num.value > 360) {
     return c.mark('angle-out-of-range', num.span, `${what} of ${show(num.text)}° cannot be`, {
       expected: 'an angle above 0° and not above 360°',

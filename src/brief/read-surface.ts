@@ -42,7 +42,7 @@ export function readEdge(c: Cursor, kind: EdgeFeature['kind']): EdgeFeature | un
       count = readCount(c)
       if (!count) broken = true
     } else if (c.take('times')) {
-      const angle = atAngle(c) ? readAngle(c, 'the angle of the chamfer') : undefined
+      const angle = atAngle(c) || lacksDegree(c, size) ? readAngle(c, 'the angle of the chamfer') : undefined
       const leg = angle ? undefined : readSize(c, { what: 'the second leg of the chamfer' })
       if (angle) second = { angle }
       else if (leg) second = { leg }
@@ -73,6 +73,12 @@ export function readEdge(c: Cursor, kind: EdgeFeature['kind']): EdgeFeature | un
   }
   if (edges.length === 0 || !size || broken) return undefined
   return { kind, ...label(head.label), edges, size, ...second, count: count ?? one(c), span: c.statement.span }
+}
+
+/** `1/8 × 45`: a usual angle, and far too long for the second leg of a chamfer with such a first one. */
+function lacksDegree(c: Cursor, first: Size | undefined): boolean {
+  const { text } = c.peek()
+  return first !== undefined && /^(30|45|60)$/.test(text) && !c.isWord(1, 'mm', 'in') && Number(text) > 5 * first.value
 }
 
 const label = (name: Name | undefined) => (name ? { label: name } : {})
@@ -251,7 +257,7 @@ export function readKeyseat(c: Cursor): KeyseatFeature | undefined {
   if (!broken && !length) missing(c, 'the length of the keyseat', '25 long')
   if (!anchor)
     c.mark('missing-place', c.statement.keyword.span, 'where is the keyseat?', {
-      expected: 'left end 4 from collar right face',
+      expected: 'left end 4 from left face',
     })
   if (!face || !side || !width || !depth || !length || !anchor || broken) return undefined
   return {

@@ -16,6 +16,7 @@ import type { DatumFeature, FaceTexture, FrameStatement } from './geometric.ts'
 import { type Cut, cut, type Statement } from './lexeme.ts'
 import { locate } from './locate.ts'
 import type { Mark } from './mark.ts'
+import { notSaidSo } from './not-said-so.ts'
 import { ownNames } from './own-names.ts'
 import { readAcceptance } from './read-acceptance.ts'
 import { readNotch, readPocket, readSlot, readStep } from './read-cuts.ts'
@@ -208,6 +209,12 @@ class Reader {
     const found = keywordOf(statement)
     if (found) return [this.shortened(found)]
     const { text, span } = statement.keyword
+    const advice = notSaidSo(text)
+    if (advice) {
+      this.mark({ rule: 'unknown-word', weight: 'must change', ...advice.mark, span })
+      if (advice.stock) this.stockSpan ??= statement.span
+      return []
+    }
     const near = nearestWord(text, [...keywords, ...Object.keys(keywordSpellings)])
     this.mark({
       rule: 'unknown-word',

@@ -74,3 +74,15 @@ holes B top: 3X ⌀8 THRU
     expect(textOf(two, 'breaks-edge')).toBe('1 of the 2 of slot 1 breaks out of the edge of the top.')
   })
 })
+
+describe('a notch that runs out over its edge', () => {
+  it('says by what figures, and which face has the room', () => {
+    const part = bench.part('plate 200 × 160 × 25\nnotch front, right: square, 40 wide, 30 deep\n  centred')
+    const mark = part.marks.find((m) => m.rule === 'breaks-edge')!
+    expect(mark.text).toContain('it is 40 wide, and the edge is 25 mm long')
+    expect(mark.expected).toContain('notch top, right')
+    const mended = bench.part('plate 200 × 160 × 25\nnotch top, right: square, 40 wide, 30 deep\n  centred')
+    expect(faults(mended)).toEqual([])
+    expect(mended.properties.volume).toBeCloseTo((200 * 160 - 40 * 30) * 25, 6)
+  })
+})

@@ -9,6 +9,7 @@ import { addFace } from '../prism-stock.ts'
 import { clearance, replaceStretch } from '../profile-edit.ts'
 import { axisOf, endSides, faceAxes, outwardOf, unitAxis } from '../sides.ts'
 import type { Workshop } from '../workshop.ts'
+import { inUnit } from './hole-shape.ts'
 
 /** A notch as cut: which edge it opens to, how it lies in the face's two coordinates. */
 interface Cut {
@@ -64,11 +65,17 @@ export function addNotch(shop: Workshop, feature: NotchFeature): void {
     (p) => limits && (p[run] - half < limits[0].at + 1e-7 || p[run] + half > limits[1].at - 1e-7),
   )
   if (off || over) {
+    const long = limits ? limits[1].at - limits[0].at : 0
+    const { unit } = feature.width
+    const figures = `it is ${feature.width.text} wide, and the edge is ${inUnit(long, unit)} long`
+    const other = endSides[run]![1]
     shop.must(
       off ? 'notch-off-part' : 'breaks-edge',
       feature.span,
-      off ? `${id} lies off the ${face.name}.` : `${id} runs out over the end of the edge.`,
-      'a place along the edge; for a corner, a step',
+      off ? `${id} lies off the ${face.name}.` : `${id} runs out over the end of the edge: ${figures}.`,
+      2 * half > long - 1e-7
+        ? `a notch through another face: notch ${other}, ${feature.edge.text}`
+        : 'a place along the edge; for a corner, a step',
     )
     return
   }
