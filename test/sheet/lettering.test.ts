@@ -3,7 +3,7 @@ import { createRequire } from 'node:module'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { endOf, startOf } from '../../src/geometry/evaluate.ts'
-import { capitals } from '../../src/sheet/lettering/capitals.ts'
+import { capitals, titleCapitals } from '../../src/sheet/lettering/capitals.ts'
 import { fitText } from '../../src/sheet/lettering/fit.ts'
 import { lettering, textExtent, textWidth } from '../../src/sheet/lettering/lettering.ts'
 import { missingSigns } from '../../src/sheet/lettering/metrics.ts'
@@ -102,6 +102,11 @@ it('fits any text into any box, at no less than the least height', () => {
     ),
     { numRuns: 300 },
   )
+})
+
+it('turns a title into capitals whole but for units (ASME Y14.2-2014 4.3, from memory)', () => {
+  expect(titleCapitals('Trial y2')).toBe('TRIAL Y2')
+  expect(titleCapitals('Spacer 12 mm, type b3')).toBe('SPACER 12 mm, TYPE B3')
 })
 
 it('turns text into capitals but for units, fits and grades', () => {

@@ -10,11 +10,20 @@ const AFTER_FIGURE = new Set(['m', 'g', 'N'])
  * symbols with a figure keep their letters.
  */
 export function capitals(text: string): string {
+  return raisedBut(text, true)
+}
+
+/** A title in capitals: it names a thing, and holds no fits. */
+export function titleCapitals(text: string): string {
+  return raisedBut(text, false)
+}
+
+function raisedBut(text: string, fits: boolean): string {
   return text.replace(/\p{L}+/gu, (word, at: number) => {
     const afterFigure = /\d\s?$/.test(text.slice(0, at))
     if (KEPT.has(word) && (afterFigure || !AFTER_FIGURE.has(word))) return word
     // Fits and the like: one or two letters straight before a figure.
-    if (word.length <= 2 && /\d/.test(text[at + word.length] ?? '')) return word
+    if (fits && word.length <= 2 && /\d/.test(text[at + word.length] ?? '')) return word
     return word.toLocaleUpperCase('en')
   })
 }
@@ -29,7 +38,7 @@ export function lettered(header: Header): Header {
   return {
     ...header,
     notes: header.notes.map(raised),
-    ...(part ? { part: raised(part) } : {}),
+    ...(part ? { part: { ...part, text: titleCapitals(part.text) } } : {}),
     ...(material ? { material: raised(material) } : {}),
     ...(coating ? { coating: raised(coating) } : {}),
     ...(texture ? { texture: raised(texture) } : {}),
