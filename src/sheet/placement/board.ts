@@ -95,20 +95,45 @@ export class Board {
     let own = option.own + (option.bias ?? 0)
     let cost = option.own + extra
     const members = option.members()
+    if (members.length === 0) return undefined
     for (const { fixed } of members) {
-      const onGround = this.#onGround(fixed, unit)
+      const onGround = this.#onGround(fixed, unit, bound - cost)
       own += onGround
       cost += onGround
       if (cost >= bound) return undefined
       cost += this.#pairs(fixed, others, bound - cost)
       if (cost >= bound) return undefined
     }
-    const settled = this.#finish(unit, option, members, others, bound - cost)
+    const settled =
+      members.length === 1
+        ? this.#finishOne(unit, members[0]!, others, bound - cost)
+        : this.#finish(unit, option, members, others, bound - cost)
     if (!settled) return undefined
-    for (const s of settled.list) own += s.alternative.own + this.#onGround(s.alternative, unit)
+    for (const s of settled.list) own += s.alternative.own + this.#onGround(s.alternative, unit, Infinity)
     cost += settled.cost
     const shapes = settled.list.flatMap((s) => s.shapes)
     return { stand: { unit, option, settled: settled.list, shapes, box: boundsOf(shapes), own, against: NONE }, cost }
+  }
+
+  /** Chooses the cheapest way to finish the only member. */
+  #finishOne(
+    unit: Unit,
+    member: Member,
+    others: readonly Stand[],
+    bound: number,
+  ): { list: readonly Settled[]; cost: number } | undefined {
+    let best: Alternative | undefined
+    let least = bound
+    for (const way of member.alternatives) {
+      if (way.own >= least) break
+      if (this.skips()) continue
+      let c = way.own + this.#onGround(way, unit, least - way.own)
+      if (c < least) c += this.#pairs(way, others, least - c + ROUNDING)
+      if (c >= least) continue
+      best = way
+      least = c
+    }
+    return best && { list: [{ member, alternative: best, shapes: this.#shapes(member, best) }], cost: least }
   }
 
   /**
@@ -122,14 +147,13 @@ export class Board {
     others: readonly Stand[],
     bound: number,
   ): { list: readonly Settled[]; cost: number } | undefined {
-    if (members.length === 0) return undefined
     // What each member's ways cost apart from the other members; found once, as far as needed.
     const costs: number[][] = members.map(() => [])
     const costOf = (i: number, k: number): number => {
       let c = costs[i]![k]
       if (c === undefined) {
         const way = members[i]!.alternatives[k]!
-        c = way.own + this.#onGround(way, unit)
+        c = way.own + this.#onGround(way, unit, bound - way.own)
         if (c < bound) c += this.#pairs(way, others, bound - c)
         costs[i]![k] = c
       }
@@ -138,7 +162,6 @@ export class Board {
     const ways = (i: number, least: number, before: readonly Settled[]): [cost: number, settled: Settled][] => {
       const member = members[i]!
       const found: [number, Settled][] = []
-      const single = members.length === 1
       for (let k = 0; k < member.alternatives.length; k++) {
         const alternative = member.alternatives[k]!
         if (alternative.own >= least) break
@@ -154,7 +177,6 @@ export class Board {
           if (c >= least) continue
         }
         found.push([c, { member, alternative, shapes }])
-        if (single) least = c
       }
       return found.sort((a, b) => a[0] - b[0])
     }
@@ -190,10 +212,16 @@ export class Board {
     return memo.whole
   }
 
-  #onGround(piece: Drawn, unit: Unit): number {
+  /** What the piece costs on the ground; where that is more than `most`, no more than it. */
+  #onGround(piece: Drawn, unit: Unit, most: number): number {
     const { memo } = piece
-    if (memo.ground < 0) memo.ground = this.#ground.cost(piece.shapes, unit.owner, unit.rank[0] === 4)
-    return memo.ground
+    if (memo.ground >= 0) return memo.ground
+    const enough = most + ROUNDING
+    if (memo.least !== undefined && memo.least > enough) return memo.least
+    const cost = this.#ground.cost(piece.shapes, unit.owner, unit.rank[0] === 4, enough)
+    if (cost > enough && cost < Infinity) memo.least = cost
+    else memo.ground = cost
+    return cost
   }
 
   #pairs(piece: Drawn, others: readonly Stand[], bound: number): number {
@@ -239,6 +267,9 @@ export class Board {
 export function leftOff(unit: Unit): number {
   return WEIGHTS.unplaced * Math.max(1, unit.dimensions.length)
 }
+
+/** Costs that differ by less are not told apart when a search is cut short: they are sums, rounded on the way. */
+const ROUNDING = 1e-6
 
 const NONE: ReadonlyMap<Stand, number> = new Map()
 

@@ -38,6 +38,8 @@ export interface Memo {
   readonly box: Bounds
   /** Cost on the ground; negative: not yet known. */
   ground: number
+  /** The cost on the ground is no less, as far as it was looked into. */
+  least?: number
   /** Conflict with alternatives of other members of its unit. */
   against?: Map<Alternative, number>
   /** The piece's shapes with its member's fixed ones. */

@@ -54,14 +54,18 @@ export class Ground {
     this.#hatchAngle = (hatchAngle * Math.PI) / 180
   }
 
-  /** Cost of the shapes of view `owner` by themselves; `Infinity` where text would lie on a line or off the field. */
-  cost(shapes: readonly Shape[], owner: number, onPart: boolean): number {
+  /**
+   * Cost of the shapes of view `owner` by themselves; `Infinity` where text would lie on a line or off the field. Where it
+   * is more than `most`, something between.
+   */
+  cost(shapes: readonly Shape[], owner: number, onPart: boolean, most: number): number {
     let sum = 0
     for (const s of shapes) {
       if (!this.#free(s, owner)) return Infinity
-      const ink = s.shape === 'slab' ? this.#slabCost(s) : this.#barCost(s)
+      const ink = s.shape === 'slab' ? this.#slabCost(s) : this.#barCost(s, most - sum)
       if (ink === Infinity) return ink
       sum += s.shape === 'slab' ? ink + this.#voidCost(s, owner, onPart) : ink
+      if (sum > most) return sum
     }
     return sum
   }
@@ -86,34 +90,33 @@ export class Ground {
   #slabCost(s: Slab): number {
     const ink = this.#ink
     const margin = s.role === 'text' ? CLEAR.ink : -0.1
-    if (s.role === 'text' && this.#onUnbreakable(s)) return Infinity
     const body = s.role === 'arrow' ? behindTip(s) : s
     let sum = 0
-    for (const i of ink.search(s.x0 - margin, s.y0 - margin, s.x1 + margin, s.y1 + margin)) {
+    ink.visit(s.x0 - margin, s.y0 - margin, s.x1 + margin, s.y1 + margin, (i) => {
       const k = 4 * i
-      if (!entersSlab(ink.ends[k]!, ink.ends[k + 1]!, ink.ends[k + 2]!, ink.ends[k + 3]!, body, margin)) continue
-      if (s.role === 'text') {
-        if (!this.#breakable(s, i)) return Infinity
-        sum += WEIGHTS.textOverCentre
-        continue
-      }
-      sum += WEIGHTS.over.arrow[weighed(ink.kinds[i]!)]
-    }
+      if (!entersSlab(ink.ends[k]!, ink.ends[k + 1]!, ink.ends[k + 2]!, ink.ends[k + 3]!, body, margin)) return false
+      if (s.role === 'text') sum += this.#breakable(s, i) ? WEIGHTS.textOverCentre : Infinity
+      else sum += WEIGHTS.over.arrow[weighed(ink.kinds[i]!)]
+      return sum === Infinity
+    })
+    if (sum === Infinity) return sum
     if (s.role !== 'text') return sum
     if (ink.hasHatching && ink.hatchedAt(s.cx, s.cy) !== undefined) return Infinity
     return sum
   }
 
-  /** True only where level or upright text surely lies on a line that is never broken; looked at first, for it costs little. */
-  #onUnbreakable(s: Slab): boolean {
-    if (Math.abs(s.ux * s.uy) > 1e-9) return false
+  /**
+   * True only where level text, given by its middle and half its size, surely lies on a line that is never broken; costs
+   * little.
+   */
+  onUnbreakable(cx: number, cy: number, hw: number, hh: number): boolean {
     this.#texts++
     if (!this.#covered) {
       if (this.#texts < MANY) return false
       const { ends, kinds, straight } = this.#ink
       this.#covered = new Covered(ends, (i) => kinds[i] !== 'centre' || !straight[i])
     }
-    return this.#covered.surely(s.x0 - CLEAR.ink, s.y0 - CLEAR.ink, s.x1 + CLEAR.ink, s.y1 + CLEAR.ink)
+    return this.#covered.surely(cx - hw - CLEAR.ink, cy - hh - CLEAR.ink, cx + hw + CLEAR.ink, cy + hh + CLEAR.ink)
   }
 
   /** What text costs beside its ink: where it lies on the part, and less in a hole of it. */
@@ -143,7 +146,7 @@ export class Ground {
     return left > LEFT_OF_CENTRE && (within[1] - within[0]) * 3 < 1
   }
 
-  #barCost(b: Bar): number {
+  #barCost(b: Bar, most: number): number {
     const ink = this.#ink
     const role =
       b.role === 'extension' ? 'extension' : b.role === 'leader' || b.role === 'shoulder' ? 'leader' : 'dimension'
@@ -167,7 +170,7 @@ export class Ground {
     let nearOutline = false
     let atCorner = false
     let overPart = 0
-    for (const i of ink.search(b.x0 - rx, b.y0 - ry, b.x1 + rx, b.y1 + ry)) {
+    ink.visit(b.x0 - rx, b.y0 - ry, b.x1 + rx, b.y1 + ry, (i) => {
       const k = 4 * i
       const m = meet(b.ax, b.ay, b.bx, b.by, ink.ends[k]!, ink.ends[k + 1]!, ink.ends[k + 2]!, ink.ends[k + 3]!)
       const kind = ink.kinds[i]!
@@ -178,19 +181,21 @@ export class Ground {
         (overCorner(b, ink.ends, k) || overCorner(b, ink.ends, k + 2))
       )
         atCorner = true
-      if (m.how === 'apart') continue
+      if (m.how === 'apart') return false
       if (m.how === 'cross') {
         sum += table[weighed(kind)]
         if (role === 'extension' && kind === 'visible') overPart = Math.max(overPart, crossingAt(b, ink.ends, k))
       } else if (m.how === 'along') {
         // A centre line serves as extension line.
-        if (role === 'extension' && kind === 'centre') continue
+        if (role === 'extension' && kind === 'centre') return false
         if (b.role === 'shoulder') nearOutline = true
         else if (m.overlap > 0.6) sum += role === 'dimension' ? WEIGHTS.nearOutline : WEIGHTS.alongOutline
       } else if (reach > 0 && kind === 'visible' && ink.straight[i] && m.overlap > 1) nearOutline = true
       else if (role === 'extension' && m.distance < 1.8 && m.overlap > 3 && kind !== 'centre')
         sum += WEIGHTS.tooClose / 2
-    }
+      return sum > most
+    })
+    if (sum > most) return sum
     if (role === 'extension') {
       for (const o of this.#passable) if (touches(b, o, 0)) sum += WEIGHTS.extensionOverSectionArrow
     }

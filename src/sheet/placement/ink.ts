@@ -39,6 +39,8 @@ export class Ink {
   readonly #hatched: readonly { owner: number; box: Box2; loops: readonly (readonly Vec2[])[] }[]
   readonly #circles: readonly { owner: number; c: Vec2; r: number }[]
   readonly #arcs: readonly { owner: number; arc: Arc2 }[]
+  /** By view and direction. */
+  readonly #inTheWay: number[] = []
 
   constructor(views: readonly StandingView[]) {
     this.views = views
@@ -98,6 +100,15 @@ export class Ink {
   /** Numbers of the pieces whose bounds touch the box. */
   search(x0: number, y0: number, x1: number, y1: number): readonly number[] {
     return this.#index ? this.#index.search(x0, y0, x1, y1) : []
+  }
+
+  /** Goes through the same pieces without listing them; `look` tells whether it has seen enough. */
+  visit(x0: number, y0: number, x1: number, y1: number, look: (piece: number) => boolean): void {
+    let enough = false
+    this.#index?.search(x0, y0, x1, y1, (piece) => {
+      if (!enough) enough = look(piece)
+      return false
+    })
   }
 
   /**
@@ -169,8 +180,7 @@ export class Ink {
     const { box } = this.views[owner]!
     const reach = Math.max(box.max[0] - box.min[0], box.max[1] - box.min[1]) * 2 + 10
     const q = along(p, way, reach)
-    const hits = this.search(Math.min(p[0], q[0]), Math.min(p[1], q[1]), Math.max(p[0], q[0]), Math.max(p[1], q[1]))
-    return !hits.some((i) => {
+    const meets = (i: number): boolean => {
       if (this.owners[i] !== owner || this.kinds[i] !== 'visible') return false
       const k = 4 * i
       const side = (x: number, y: number) => (x - p[0]) * way[1] - (y - p[1]) * way[0]
@@ -183,7 +193,18 @@ export class Ink {
         this.ends[k + 1]! + t * (this.ends[k + 3]! - this.ends[k + 1]!),
       ]
       return dot([hit[0] - p[0], hit[1] - p[1]], way) > 0.1
+    }
+    // What was in the way last time, an edge of the outline as a rule, mostly is again.
+    const key = 4 * owner + (way[0] > 0 ? 0 : way[0] < 0 ? 1 : way[1] > 0 ? 2 : 3)
+    const last = this.#inTheWay[key]
+    if (last !== undefined && meets(last)) return false
+    let met: number | undefined
+    this.visit(Math.min(p[0], q[0]), Math.min(p[1], q[1]), Math.max(p[0], q[0]), Math.max(p[1], q[1]), (i) => {
+      if (meets(i)) met = i
+      return met !== undefined
     })
+    if (met !== undefined) this.#inTheWay[key] = met
+    return met === undefined
   }
 
   /** Index of the view whose hatched region holds the point. */

@@ -141,10 +141,7 @@ function toArc(note: Note, m: { centre: Vec2; radius: number; from: number; swee
     const { odd } = direction
     const tip = along(centre, direction.way, r)
     const inward = facing(back(direction.way), odd)
-    return [
-      rayFrom(note, tip, direction, [{ odd }]),
-      rayFrom(note, tip, inward, [{ odd: odd + 0.3 }]),
-    ]
+    return [rayFrom(note, tip, direction, [{ odd }]), rayFrom(note, tip, inward, [{ odd: odd + 0.3 }])]
   })
 }
 
@@ -183,12 +180,13 @@ function arcDirections(from: number, sweep: number): readonly Direction[] {
 /** Distances from tip to elbow: just past the view's outline, or close by in free space; fewer at odd angles. */
 function elbows({ desk, owner }: Note, tip: Vec2, { way, odd }: Direction): number[] {
   const { min, max } = desk.ink.views[owner]!.box
-  const exits = ([0, 1] as const).map((k) => ((way[k] > 0 ? max[k] : min[k]) - tip[k]) / way[k])
-  const exit = Math.max(0, Math.min(...exits))
+  const across = ((way[0] > 0 ? max[0] : min[0]) - tip[0]) / way[0]
+  const up = ((way[1] > 0 ? max[1] : min[1]) - tip[1]) / way[1]
+  const exit = Math.max(0, Math.min(across, up))
   const out: number[] = []
   for (const d of PAST_TIP) if (d < exit + PAST_OUTLINE[0]!) out.push(d)
-  for (const [i, d] of PAST_OUTLINE.entries()) {
-    const length = Math.max(exit, 2) + d
+  for (let i = 0; i < PAST_OUTLINE.length; i++) {
+    const length = Math.max(exit, 2) + PAST_OUTLINE[i]!
     if (length < LONGEST && (odd < WEIGHTS.oddAngle || i % 2 === 0)) out.push(length)
   }
   return out
@@ -232,30 +230,36 @@ function leaderMember({ desk, owner, dimension: d, block, tie, fixed }: Note, l:
   const f = desk.figures
   const right = l.way[0] >= 0
   const sx = right ? 1 : -1
-  const elbow = along(l.tip, l.way, l.length)
-  let centre: Vec2
-  let shoulder: Vec2
+  // Numbers, not points, until it is known that the text is not in the way: that is asked tens of thousands of times.
+  const ex = l.tip[0] + l.way[0] * l.length
+  const ey = l.tip[1] + l.way[1] * l.length
+  let reach = f.shoulder
+  let cx: number
+  let cy: number
   if (block.joint !== undefined) {
     // The line ends at the frame itself, or runs on as the line that a datum letter hangs from.
-    shoulder = along(elbow, [sx, 0], f.shoulder)
-    centre = [shoulder[0] + (sx * block.width) / 2, elbow[1] - block.joint]
+    cx = ex + sx * reach + (sx * block.width) / 2
+    cy = ey - block.joint
   } else if (block.stands) {
-    shoulder = along(elbow, [sx, 0], block.width)
-    centre = [elbow[0] + (sx * block.width) / 2, elbow[1] + block.height / 2]
+    reach = block.width
+    cx = ex + (sx * block.width) / 2
+    cy = ey + block.height / 2
   } else if (f.iso) {
     // ISO 128-2: text stands above the reference line.
-    const length = block.width + 1
-    shoulder = along(elbow, [sx, 0], length)
-    centre = [elbow[0] + (sx * length) / 2, elbow[1] + f.textGap + block.height / 2]
+    reach = block.width + 1
+    cx = ex + (sx * reach) / 2
+    cy = ey + f.textGap + block.height / 2
   } else {
-    shoulder = along(elbow, [sx, 0], f.shoulder)
-    const gap = f.practice.leader.gap
+    cx = ex + sx * reach + sx * (f.practice.leader.gap + block.width / 2)
     // Mid-height of the first letter, or of the last where the note stands to the left.
-    const mid = right ? block.firstMid : block.lastMid
-    centre = [shoulder[0] + sx * (gap + block.width / 2), elbow[1] - mid]
+    cy = ey - (right ? block.firstMid : block.lastMid)
   }
+  if (desk.ground.onUnbreakable(cx, cy, block.width / 2, block.height / 2)) return []
+  const centre: Vec2 = [cx, cy]
   const text = textSlab(block, centre, 0)
   if (!desk.ground.holdsText(text, owner)) return []
+  const elbow: Vec2 = [ex, ey]
+  const shoulder: Vec2 = [ex + sx * reach, ey]
   const inward: Vec2 = [-l.way[0], -l.way[1]]
   const shapes: Shape[] = [text, bar('leader', l.tip, elbow), arrow(l.tip, l.far ? l.way : inward, f, !l.far)]
   if (l.far) shapes.push(bar('dimension', l.far, l.tip), arrow(l.far, inward, f))

@@ -23,8 +23,9 @@ export class LeastFirst {
       if (c < least) least = c
       if (c > most) most = c
     }
-    const ranges = most > least ? Math.ceil(n / AT_A_TIME) : 1
-    const scale = most > least ? ranges / (most - least) : 0
+    const many = Math.ceil(n / AT_A_TIME) / (most - least)
+    // All but equal costs are one range.
+    const [ranges, scale] = most > least && many < Infinity ? [Math.ceil(n / AT_A_TIME), many] : [1, 0]
     const rangeOf = (c: number) => Math.min(ranges - 1, Math.floor((c - least) * scale))
     const starts = new Int32Array(ranges + 1)
     for (let i = 0; i < n; i++) starts[rangeOf(costs[i]!) + 1]!++
@@ -51,11 +52,16 @@ export class LeastFirst {
     if (to - from < 2) return
     const costs = this.#costs
     const old = this.#places.slice(from, to)
-    const sorted = Float64Array.from(old, (place) => costs[place]!).sort()
+    const sorted = new Float64Array(old.length)
+    for (let i = 0; i < old.length; i++) sorted[i] = costs[old[i]!]!
+    sorted.sort()
     let different = 0
-    for (const c of sorted) if (different === 0 || c !== sorted[different - 1]) sorted[different++] = c
+    for (let i = 0; i < sorted.length; i++) {
+      if (i === 0 || sorted[i] !== sorted[different - 1]) sorted[different++] = sorted[i]!
+    }
     const rankOf = (c: number): number => {
-      let [lo, hi] = [0, different - 1]
+      let lo = 0
+      let hi = different - 1
       while (lo < hi) {
         const middle = (lo + hi) >> 1
         if (sorted[middle]! < c) lo = middle + 1
@@ -63,9 +69,12 @@ export class LeastFirst {
       }
       return lo
     }
-    const ranks = Int32Array.from(old, (place) => rankOf(costs[place]!))
+    const ranks = new Int32Array(old.length)
     const next = new Int32Array(different + 1)
-    for (const rank of ranks) next[rank + 1]!++
+    for (let i = 0; i < old.length; i++) {
+      ranks[i] = rankOf(costs[old[i]!]!)
+      next[ranks[i]! + 1]!++
+    }
     for (let r = 0; r < different; r++) next[r + 1]! += next[r]!
     for (let i = 0; i < old.length; i++) this.#places[from + next[ranks[i]!]!++] = old[i]!
   }

@@ -40,6 +40,8 @@ export function paperLines(lines: readonly ViewLine[], scale: number, figures: L
   ]
 }
 
+const BROKEN: ReadonlySet<LineKind> = new Set(['hidden', 'centre', 'cutting plane', 'phantom'])
+
 /** Of a line that an edge covers, what passes the edge's ends: a dash a gap clear of each. */
 function stubsOf(line: ViewLine, gap: number): PaperLine[] {
   const [start, end] = line.overrun ?? [0, 0]
@@ -66,6 +68,8 @@ function fitted(line: ViewLine, figures: LineFigures): PaperLine {
     sources: line.sources,
     ...(line.features ? { features: line.features } : {}),
   })
+  // Unbroken lines need no length: that of an ellipse is dear.
+  if (!BROKEN.has(line.kind)) return made(curve, { lead: 0, trail: 0 })
   const length = lengthOf(curve)
   const closed = isClosed(curve)
   switch (line.kind) {
