@@ -133,3 +133,34 @@ export interface Thickness {
   readonly side: Side
   readonly thickness: Size
 }
+
+/** A straight-sided piece taken from the stock or put on it: the surface lies elsewhere within its border. */
+export interface Relief {
+  readonly feature: string
+  /** Axis of space along which its sides run. */
+  readonly axis: 0 | 1 | 2
+  /** Closed border in the across and up of that axis. */
+  readonly border: readonly Curve2[]
+  readonly box: { readonly min: Vec2; readonly max: Vec2 }
+  /** Lowest and highest coordinate along the axis. */
+  readonly low: number
+  readonly high: number
+  readonly added: boolean
+}
+
+/** What is worked down from a face: points of its border, each with the same room about it (0 but for a circle). */
+export interface Footprint {
+  readonly points: readonly Vec2[]
+  readonly r: number
+}
+
+/** A depth as it was counted, to be compared with the finished surface. */
+export interface DepthTaken {
+  readonly id: string
+  readonly span: Span
+  readonly face: WorkFace
+  readonly footprint: Footprint
+  readonly at: number
+  /** How many reliefs there were then. */
+  readonly after: number
+}

@@ -2,30 +2,10 @@ import type { Span } from '../brief/span.ts'
 import type { Curve2 } from '../geometry/curve2.ts'
 import { boxOfCurves } from '../geometry/evaluate.ts'
 import type { Vec2, Vec3 } from '../geometry/vec.ts'
-import type { WorkFace } from './model.ts'
+import type { Footprint, Relief, WorkFace } from './model.ts'
 import { clearance } from './profile-edit.ts'
 import { axisOf, faceAxes, outwardOf } from './sides.ts'
 import type { Workshop } from './workshop.ts'
-
-/** A straight-sided piece taken from the stock or put on it: the surface lies elsewhere within its border. */
-export interface Relief {
-  readonly feature: string
-  /** Axis of space along which its sides run. */
-  readonly axis: 0 | 1 | 2
-  /** Closed border in the across and up of that axis. */
-  readonly border: readonly Curve2[]
-  readonly box: { readonly min: Vec2; readonly max: Vec2 }
-  /** Lowest and highest coordinate along the axis. */
-  readonly low: number
-  readonly high: number
-  readonly added: boolean
-}
-
-/** What is worked down from a face: points of its border, each with the same room about it (0 but for a circle). */
-interface Footprint {
-  readonly points: readonly Vec2[]
-  readonly r: number
-}
 
 /** The material under a footprint, along the axis of the face. */
 export interface Column {
@@ -84,17 +64,6 @@ function columnUnder(reliefs: readonly Relief[], face: WorkFace, footprint: Foot
       r.lies === 'across' && (r.added ? Math.abs(r.from - top) < SLACK : r.to > top - SLACK && r.from < top - SLACK),
   )
   return { at: out * top, thick: top - bottom, ...(crossed ? { crossed: crossed.feature } : {}) }
-}
-
-/** A depth as it was counted, to be compared with the finished surface. */
-export interface DepthTaken {
-  readonly id: string
-  readonly span: Span
-  readonly face: WorkFace
-  readonly footprint: Footprint
-  readonly at: number
-  /** How many reliefs there were then. */
-  readonly after: number
 }
 
 /** Circle about a point of space on a face. */

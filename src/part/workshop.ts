@@ -3,9 +3,18 @@ import type { Mark, Weight } from '../brief/mark.ts'
 import type { Span } from '../brief/span.ts'
 import type { Vec3 } from '../geometry/vec.ts'
 import type { Occt, Shape } from '../kernel/occt.ts'
-import type { Contour, Legs, NamedSurface, Profile, RoundFace, StockEdge, WorkFace } from './model.ts'
+import type {
+  Contour,
+  DepthTaken,
+  Legs,
+  NamedSurface,
+  Profile,
+  Relief,
+  RoundFace,
+  StockEdge,
+  WorkFace,
+} from './model.ts'
 import type { ChosenSize, Datum, ImpliedCondition, PartFeature } from './part.ts'
-import type { DepthTaken, Relief } from './relief.ts'
 
 /** Ids of the finished body's faces that carry any of these names. */
 export type FaceIds = (...names: string[]) => number[]
