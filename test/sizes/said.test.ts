@@ -273,3 +273,35 @@ hole B    bottom: ⌀6 THRU
     expect(through.views.views.map((v) => v.id)).not.toContain('bottom')
   })
 })
+
+describe('a pocket located by its middle', () => {
+  const centres = (place: string) =>
+    iso(`block     120 × 70 × 45
+pocket    top: 40 × 36 ↧ 14, corners R 5
+          ${place}
+hole A    top: ⌀8 THRU
+          10 from left; 10 from front
+`)
+      .views.views.find((v) => v.id === 'top')!
+      .lines.filter((l) => l.kind === 'centre' && l.features?.includes('pocket 1'))
+
+  it('has its crossed centre lines, past its walls (common practice, no source)', () => {
+    const lines = centres('60 from left; 30 from front')
+    const ends = lines.map(({ curve: c }) =>
+      c.kind === 'line' ? [c.a, c.b].map((p) => p.map((x) => Math.round(x))) : [],
+    )
+    expect(ends).toEqual(
+      expect.arrayContaining([
+        [
+          [40, 30],
+          [80, 30],
+        ],
+        [
+          [60, 12],
+          [60, 48],
+        ],
+      ]),
+    )
+    for (const l of lines) expect(Math.min(...l.overrun!)).toBeGreaterThan(0)
+  })
+})

@@ -38,7 +38,8 @@ export function bareCentre(
     }))
 }
 
-function passes({ kind, curve }: ViewLine, c: Vec2, u: Vec2): boolean {
+/** Whether the centre line runs along `u` through the point. */
+export function passes({ kind, curve }: ViewLine, c: Vec2, u: Vec2): boolean {
   if (kind !== 'centre' || curve.kind !== 'line') return false
   const along = (p: Vec2) => (p[0] - c[0]) * u[0] + (p[1] - c[1]) * u[1]
   const off = (p: Vec2) => Math.abs((p[0] - c[0]) * u[1] - (p[1] - c[1]) * u[0])
