@@ -150,6 +150,13 @@ describe('the title block', () => {
     expect(plusMinus('2.500', 2.5)).toMatchObject({ by: '.XXX ±.005', plusMinus: 0.127 })
     expect(plusMinus('2.5', 2.5)).toBeUndefined()
   })
+  test('whole inches go with the fractions, unless they have a class of their own', () => {
+    expect(plusMinus('4', 4)).toMatchObject({ by: 'fractions ±1/64', plusMinus: 25.4 / 64 })
+    const own = header('inch', [...inch.general, { kind: 'whole', plusMinus: num('1/32', 1 / 32), span }])
+    expect(generalTolerance(own, size('4', 4, 'inch'))).toMatchObject({ value: { plusMinus: 25.4 / 32 } })
+    const metric = header('mm', inch.general)
+    expect(generalTolerance(metric, size('4', 4, 'mm')).ok).toBe(false)
+  })
   test('a size in the other unit is not covered by classes of decimals', () => {
     const found = generalTolerance(inch, size('25.40', 25.4, 'mm'))
     expect(!found.ok && found.problem.expected).toContain('at the size')

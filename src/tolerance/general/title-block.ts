@@ -22,11 +22,12 @@ export type SizeKind = 'length' | 'corner'
 
 /**
  * General tolerance of a length by the title block: by the number of decimals typed, or as a fraction or whole number
- * where inch practice has classes for them, else by ISO 2768-1. A size in the other unit than the sheet's is not covered
- * by classes of decimals, since .XX of an inch and ,XX of a millimetre are not the same accuracy.
+ * where inch practice has classes for them (whole inches go with the fractions), else by ISO 2768-1. A size in the other
+ * unit than the sheet's is not covered by classes of decimals, since .XX of an inch and ,XX of a millimetre are not the
+ * same accuracy.
  */
 export function generalTolerance(header: Header, size: Size, kind: SizeKind = 'length'): Outcome<GeneralLimits> {
-  const decimals = header.general.find((each): each is Classed => covers(each, size))
+  const decimals = header.general.find((each): each is Classed => covers(each, size)) ?? fractionsForWhole(header, size)
   if (decimals && size.unit === header.units) {
     return good({
       plusMinus: millimetres(decimals.plusMinus.value, header.units),
@@ -87,6 +88,12 @@ function written(
     expected: 'a tolerance written at the size',
     span: size.span,
   })
+}
+
+/** Whole inches among fractions are fractions: 4 beside 8-1/2 (common practice, no source). */
+function fractionsForWhole(header: Header, size: Size): Classed | undefined {
+  if (header.units !== 'inch' || size.form !== 'whole') return undefined
+  return header.general.find((each): each is Classed => each.kind === 'fractions')
 }
 
 function covers(given: GeneralTolerance, size: Num): boolean {
