@@ -21,7 +21,7 @@ const noPackedFonts = {
 }
 
 const { metafile } = await build({
-  entryPoints: { cli: 'src/app/cli/main.ts' },
+  entryPoints: { cli: 'src/app/cli/main.ts', 'stack-worker': 'src/app/cli/stack-worker.ts' },
   outdir: 'dist',
   bundle: true,
   format: 'esm',

@@ -1,9 +1,23 @@
 import type { Mark } from '../brief/mark.ts'
 import { withAcceptances } from '../check/acceptances.ts'
 import { checkDrawing } from '../check/check-drawing.ts'
+import { once } from '../check/measure/once.ts'
+import { rules } from '../check/rules/rules.ts'
 import { type Drawing, inOrder } from './compile.ts'
 
 /** Marks of all phases and of the checker's rules, what the brief accepts taken into account, in the order of the text. */
 export function checked(drawing: Drawing): Mark[] {
   return inOrder(withAcceptances(drawing.brief, [...drawing.marks, ...checkDrawing(drawing)]))
 }
+
+const ruleNames: ReadonlySet<string> = new Set(rules.map((r) => r.name))
+
+/**
+ * What goes with a drawing as it is made: every mark that must change or wants another look, the accepted ones with
+ * their reasons, and the phases' own remarks. The rules' remarks are for `check`. A solid that was read has no brief to
+ * be held to.
+ */
+export const judged = once((drawing: Drawing): readonly Mark[] => {
+  if (drawing.part && !drawing.brief.stock) return drawing.marks
+  return checked(drawing).filter((m) => m.weight !== 'remark' || m.accepted !== undefined || !ruleNames.has(m.rule))
+})

@@ -4,9 +4,11 @@ import { locate } from '../brief/locate.ts'
 import type { Mark } from '../brief/mark.ts'
 import type { Span } from '../brief/span.ts'
 import { type FrameCondition, frameConditions } from '../check/measure/frame-conditions.ts'
+import { isObstacle, type StackUp, stacksOf } from '../check/stack/stack-up.ts'
 import type { Part } from '../part/part.ts'
 import type { Dimension } from '../sizes/dimension.ts'
 import { describeViews } from '../views/describe.ts'
+import { judged } from './checked.ts'
 import type { Drawing } from './compile.ts'
 
 /** What the sheet holds and what was found, as plain data. Lengths in mm, volume in mm³, mass in kg. */
@@ -42,6 +44,22 @@ export interface Report {
   readonly datums: readonly { readonly letter: string; readonly feature: string; readonly line: number | undefined }[]
   /** Geometric tolerances, one entry a row of a frame, lengths in mm. */
   readonly frames: readonly (FrameCondition & { readonly text: string; readonly line: number | undefined })[]
+  /** What the brief asks sizes to add up to, lengths in mm; `problem` where nothing could be added up. */
+  readonly stacks: readonly {
+    readonly name: string
+    readonly from: string
+    readonly to: string
+    readonly line: number | undefined
+    readonly problem?: string
+    readonly way?: string
+    readonly nominal?: number
+    readonly worstCase?: StackUp['result']['worstCase']
+    readonly rootSumSquare?: StackUp['result']['rootSumSquare']
+    readonly wanted?: StackUp['wanted']
+    readonly method?: StackUp['method']
+    readonly keeps?: boolean
+    readonly notes?: readonly string[]
+  }[]
   readonly proof?: {
     readonly complete: boolean
     readonly sentence: string
@@ -59,6 +77,8 @@ export interface Report {
     readonly source: string | undefined
     readonly line: number | undefined
     readonly column: number | undefined
+    /** Why it was accepted as it is. */
+    readonly accepted: string | undefined
   }[]
 }
 
@@ -106,6 +126,7 @@ export function reportOn(drawing: Drawing): Report {
       line: place(d)?.line,
     })),
     frames: part ? framesIn({ brief, part }, (f) => place(f)?.line) : [],
+    stacks: part && sizes ? stacksIn({ part, sizes }, (s) => place(s)?.line) : [],
     ...(sizes
       ? {
           proof: {
@@ -119,7 +140,7 @@ export function reportOn(drawing: Drawing): Report {
           },
         }
       : {}),
-    marks: drawing.marks.map((mark) => ({
+    marks: judged(drawing).map((mark) => ({
       rule: mark.rule,
       weight: mark.weight,
       text: mark.text,
@@ -127,6 +148,7 @@ export function reportOn(drawing: Drawing): Report {
       source: mark.source,
       line: place(mark)?.line,
       column: place(mark)?.column,
+      accepted: mark.accepted,
     })),
   }
 }
@@ -142,6 +164,19 @@ function framesIn(
       .map((text, i) => ({ text, said, row: said.frame.rows[i]! })),
   )
   return conditions.map((c, i) => ({ ...c, text: rows[i]!.text, line: lineOf(rows[i]!.row) }))
+}
+
+function stacksIn(
+  drawing: Parameters<typeof stacksOf>[0],
+  lineOf: (said: { readonly span: Span }) => number | undefined,
+): Report['stacks'] {
+  return stacksOf(drawing).map(({ said, up }) => {
+    const own = { name: said.name.text, from: said.from.text, to: said.to.text, line: lineOf(said) }
+    if (isObstacle(up)) return { ...own, problem: up.text }
+    const { way, wanted, method, keeps, notes, result } = up
+    const { nominal, worstCase, rootSumSquare } = result
+    return { ...own, way, nominal, worstCase, rootSumSquare, wanted, method, keeps, notes }
+  })
 }
 
 /** A callout on one line, its stacked tolerances written one after the other. */
@@ -203,13 +238,15 @@ export function printReport(report: Report): string {
     for (const d of report.datums)
       say('  datum', `${d.letter}, ${d.feature}${d.line === undefined ? '' : `  (line ${d.line})`}`)
     for (const f of report.frames) say('  frame', frameLine(f, length))
+    for (const s of report.stacks) say('  stack', stackLine(s, length))
     for (const missing of report.proof.missing) say('  missing', missing)
     for (const repeated of report.proof.repeated) say('  repeated', repeated)
   }
   say('marks', report.marks.length === 0 ? 'none' : undefined)
   for (const mark of report.marks) {
     const at = mark.line === undefined ? '' : `line ${mark.line}, column ${mark.column}: `
-    say('mark', `${mark.weight}: ${at}${mark.text}${mark.expected ? ` Expected ${mark.expected}.` : ''}`)
+    if (mark.accepted !== undefined) say('accepted', `${at}${mark.text} Accepted because ${mark.accepted}`)
+    else say('mark', `${mark.weight}: ${at}${mark.text}${mark.expected ? ` Expected ${mark.expected}.` : ''}`)
   }
   return `${lines.join('\n')}\n`
 }
@@ -223,6 +260,21 @@ function frameLine(f: Report['frames'][number], length: (mm: number) => string):
   ]
   const line = f.line === undefined ? '' : `  (line ${f.line})`
   return `${f.text}  ${f.feature}${more.length > 0 ? `: ${more.join(', ')}` : ''}${line}`
+}
+
+/** `web: hole A edge to left, 13 mm; worst case 12.4 mm to 13.6 mm, root-sum-square …; asked min 12 mm, keeps`. */
+function stackLine(s: Report['stacks'][number], length: (mm: number) => string): string {
+  const line = s.line === undefined ? '' : `  (line ${s.line})`
+  if (s.nominal === undefined || !s.worstCase || !s.rootSumSquare || !s.wanted)
+    return `${s.name}: ${s.problem ?? 'not added up'}${line}`
+  const range = ({ min, max }: { readonly min: number; readonly max: number }) => `${length(min)} to ${length(max)}`
+  const asked = [
+    ...(s.wanted.min === undefined ? [] : [`min ${length(s.wanted.min)}`]),
+    ...(s.wanted.max === undefined ? [] : [`max ${length(s.wanted.max)}`]),
+  ]
+  const kept =
+    asked.length > 0 ? `; asked ${asked.join(', ')}, ${s.keeps ? 'keeps' : 'does not keep'} by ${s.method}` : ''
+  return `${s.name}: ${s.from} to ${s.to}, ${length(s.nominal)}; worst case ${range(s.worstCase)}, root-sum-square ${range(s.rootSumSquare)}${kept}${line}`
 }
 
 function trimmed(value: number, digits: number): string {

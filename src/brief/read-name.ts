@@ -45,7 +45,8 @@ export function readName(c: Cursor, what: string, ...until: readonly string[]): 
   while (
     c.at('word') ||
     (c.at('times', 'R') && labelPattern.test(c.peek().text)) ||
-    atStepNumber(c, pieces[pieces.length - 1])
+    atStepNumber(c, pieces[pieces.length - 1]) ||
+    (until.length > 0 && atFeatureNumber(c, pieces[pieces.length - 1]))
   ) {
     if (stops.has(c.peek().text.toLowerCase()) && !(c.atWord('first') && pieces.length > 0)) break
     if (c.atWord(...until)) break
@@ -63,6 +64,13 @@ export function readName(c: Cursor, what: string, ...until: readonly string[]): 
 /** The 4 of `step 4`, a step without a name of its own. */
 const atStepNumber = (c: Cursor, last: Lexeme | undefined) =>
   last?.text.toLowerCase() === 'step' && c.at('number') && c.setting.ownNames.has(`step ${c.peek().text}`)
+
+/** The 1 of `pocket 1 floor`, as messages number a feature without a label. */
+const atFeatureNumber = (c: Cursor, last: Lexeme | undefined) =>
+  last !== undefined &&
+  /^(hole|slot|pocket|step|notch|groove|keyseat|boss|flat)s?$/i.test(last.text) &&
+  c.at('number') &&
+  /^\d+$/.test(c.peek().text)
 
 /** Makes one name of the pieces, words in lower case but for labels, and checks the spelling. */
 export function nameOf(c: Cursor, pieces: readonly Lexeme[]): Name {

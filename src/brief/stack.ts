@@ -1,4 +1,3 @@
-import type { Lie } from './brief.ts'
 import type { Num } from './size.ts'
 import type { Span } from './span.ts'
 import type { Name, Words } from './words.ts'
@@ -10,7 +9,7 @@ export interface StackStatement {
   readonly from: Name
   readonly to: Name
   /** Direction, where the two ends leave it open: two axes that differ both ways. */
-  readonly along?: Lie
+  readonly along?: 'left-right' | 'front-rear' | 'up-down'
   /** In the brief's unit. */
   readonly min?: Num
   readonly max?: Num

@@ -2,6 +2,7 @@ import type { Acceptance, Brief } from '../brief/brief.ts'
 import type { Mark } from '../brief/mark.ts'
 import { printAcceptance } from '../brief/read-acceptance.ts'
 import { nearestWord } from '../brief/spelling.ts'
+import { isNamed, nameOf } from './accepted-place.ts'
 import { rules } from './rules/rules.ts'
 
 const SOURCE = 'common practice, no source: what is accepted is accepted in writing'
@@ -30,7 +31,8 @@ export function withAcceptances(brief: Brief, marks: readonly Mark[]): Mark[] {
 export function acceptanceOf(mark: Mark, brief: Brief, because: string): string | undefined {
   if (!isOpen(mark)) return undefined
   const words = (text: string) => ({ text, span: mark.span ?? { from: 0, to: 0 } })
-  const at = placeOf(mark, brief)
+  const place = placeOf(mark, brief)
+  const at = place && nameOf(place, brief)
   const text = printAcceptance({
     rule: words(mark.rule),
     ...(at ? { at: words(at) } : {}),
@@ -81,7 +83,7 @@ function idle(a: Acceptance, brief: Brief): Mark {
 }
 
 const isAt = (a: Acceptance, mark: Mark, brief: Brief) =>
-  a.at === undefined || plain(a.at.text) === plain(placeOf(mark, brief) ?? '')
+  a.at === undefined || isNamed(a.at.text, placeOf(mark, brief) ?? '', brief)
 
 const plain = (text: string) => text.toLowerCase().replace(/\s+/g, ' ').trim()
 const isSame = (a: readonly string[], b: readonly string[]) => a.map(plain).join('|') === b.map(plain).join('|')

@@ -117,7 +117,7 @@ function slug(text: string): string {
 }
 
 /** Markup characters escaped; characters that XML 1.0 forbids are left out. */
-function escaped(text: string): string {
+export function escaped(text: string): string {
   return text
     .replace(/[^\t\n\r\u0020-\uD7FF\uE000-\uFFFD\u{10000}-\u{10FFFF}]/gu, '')
     .replace(/&/g, '&amp;')

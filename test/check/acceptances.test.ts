@@ -34,7 +34,9 @@ describe('an accepted mark', () => {
 
   it('is a remark that carries the reason, by the statement that the program offers', () => {
     expect(near[0]!.weight).toBe('must change')
-    expect(statement()).toBe('accept    hole-near-edge at hole 1 with 12 mm, 1 mm because the web carries no load')
+    expect(statement()).toBe(
+      'accept    hole-near-edge at hole 1 (top: ⌀12 THRU) with 12 mm, 1 mm because the web carries no load',
+    )
     const after = marksOf(`${part('7')}${statement()}`)
     expect(after.near.map((m) => [m.weight, m.accepted])).toEqual([['remark', 'the web carries no load']])
     expect(after.marks.filter((m) => m.rule.startsWith('acceptance'))).toEqual([])
@@ -44,6 +46,22 @@ describe('an accepted mark', () => {
     const { near: woken } = marksOf(`${part('6.8')}${statement()}`)
     expect(woken.map((m) => m.weight)).toEqual(['must change'])
     expect(woken[0]!.text).toMatch(/accepted with 12 mm, 1 mm; now it is 12 mm, 0.8 mm/)
+  })
+
+  it('goes with the words of its feature when another is put in above it', () => {
+    const above = 'hole      top: ⌀4 THRU\n          40 from left; 10 from front\n'
+    const [stock, ...rest] = part('7').split('\n')
+    const { near: moved, marks } = marksOf(`${stock}\n${above}${rest.join('\n')}${statement()}`)
+    expect(moved.map((m) => [m.feature, m.accepted])).toEqual([['hole 2', 'the web carries no load']])
+    expect(marks.filter((m) => m.rule.startsWith('acceptance'))).toEqual([])
+  })
+
+  it('is taken by its number where it names no words, or words that several features have', () => {
+    const plain = 'accept    hole-near-edge at hole 1 with 12 mm, 1 mm because it is so'
+    expect(marksOf(`${part('7')}${plain}`).near.map((m) => m.accepted)).toEqual(['it is so'])
+    const twin = 'hole      top: ⌀12 THRU\n          7 from right; centred up\n'
+    const { near: both } = marksOf(`${part('7')}${twin}${statement()}`)
+    expect(both.map((m) => m.accepted)).toEqual(['the web carries no load', undefined])
   })
 
   it('stands again where the figures were left out', () => {

@@ -373,6 +373,12 @@ const tolerances: readonly Case[] = [
     'block     80 × 50 × 30 ±0.004',
     'note      Top and bottom ground.\nblock     80 × 50 × 30 ±0.004',
   ),
+  // M6 in a normal hole ⌀6.6 (ISO 273) leaves 0.6 for both parts; ISO 2768-1 class c holds 50 to ±0.8, class m to ±0.3.
+  iso(
+    'fixed-fastener',
+    `general   ISO 2768-c\n${block}\nholes     top: 4X M6 ↧ 12, drill ⌀5 ↧ 16\n          2 across 50 apart, centred; 2 up 35 apart, centred`,
+    `general   ISO 2768-m\n${block}\nholes     top: 4X M6 ↧ 12, drill ⌀5 ↧ 16\n          2 across 50 apart, centred; 2 up 35 apart, centred`,
+  ),
   iso(
     'stack-out-of-limits',
     `${block}\nhole A    top: ⌀10 THRU\n          10 from left; centred up\nstack     web: hole A edge to left, min 4.8`,

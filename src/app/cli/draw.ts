@@ -2,6 +2,7 @@ import { basename, dirname, join, resolve } from 'node:path'
 import type { OcctKernel } from '../../kernel/open.ts'
 import { writeStep } from '../../write/step.ts'
 import { writeSvg } from '../../write/svg.ts'
+import { judged } from '../checked.ts'
 import type { Drawing } from '../compile.ts'
 import { printReport, reportOn } from '../report.ts'
 import { readArguments, UsageFault } from './arguments.ts'
@@ -100,7 +101,7 @@ function summary(base: string, written: readonly string[], drawing: Drawing): st
     sheet ? `${sheet.format} ${sheet.scale}` : 'no sheet',
     views ? `${views.views.length} views` : undefined,
     sizes ? `${sizes.dimensions.length} sizes${sizes.proof.complete ? ', complete' : ', not complete'}` : undefined,
-    drawing.marks.length === 1 ? '1 mark' : `${drawing.marks.length} marks`,
+    judged(drawing).length === 1 ? '1 mark' : `${judged(drawing).length} marks`,
   ]
   return `${base}${written.join(' ')}  (${facts.filter(Boolean).join('; ')})`
 }

@@ -1,5 +1,6 @@
 import type { Mark } from '../../brief/mark.ts'
 import type { OcctKernel } from '../../kernel/open.ts'
+import { judged } from '../checked.ts'
 import { compile, type Drawing } from '../compile.ts'
 import { compileSolid } from '../compile-solid.ts'
 import { UsageFault } from './arguments.ts'
@@ -10,7 +11,7 @@ import { FileFault, nameOf, readSource } from './files.ts'
 /**
  * Compiles each brief or solid model in turn and hands it to `use`; a failing file does not stop the others.
  * The solid is freed after `use`. `solid` picks one part of a model.
- * The marks of the phases are shown and decide about the code, unless `failing` says after `use` which marks do.
+ * The marks of the phases and the rules are shown and decide about the code, unless `failing` says after `use` which marks do.
  */
 export async function eachBrief(
   files: readonly string[],
@@ -35,9 +36,10 @@ export async function eachBrief(
               progress: (what) => console.progress(`${nameOf(file)}: ${what}`),
             })
       try {
-        if (!failing) for (const mark of drawing.marks) console.mark(nameOf(file), drawing.brief.text, mark)
+        const open = failing ? [] : judged(drawing).filter((mark) => mark.accepted === undefined)
+        for (const mark of open) console.mark(nameOf(file), drawing.brief.text, mark)
         await use(file, drawing)
-        const faults = failing?.() ?? drawing.marks.filter((mark) => mark.weight === 'must change')
+        const faults = failing?.() ?? open.filter((mark) => mark.weight === 'must change')
         if (faults.length > 0) code = worse(code, EXIT.marks)
       } finally {
         if (drawing.part) kernel.free(drawing.part.solid)

@@ -4,6 +4,7 @@ export const HELP = `sheetwright: from a brief to a finished drawing
   sheetwright draw PART.step    draw a solid model: views, centre lines, measured sizes
   sheetwright report BRIEF...   mass, size, views, dimensions and marks; draws nothing
   sheetwright check BRIEF...    what a checker would pencil on the sheet, rule by rule
+  sheetwright stack BRIEF       what lies between two faces, from the sizes of its loop
   sheetwright tidy BRIEF...     print the brief in its canonical form
   sheetwright open [BRIEF]      write and read in the browser, the sheet beside the brief
   sheetwright help [COMMAND]    this page, or more about one command
@@ -11,9 +12,11 @@ export const HELP = `sheetwright: from a brief to a finished drawing
 A brief is a text file that says what the part is in a drafter's own callouts:
 
   part      Cable clip plate
+  number    CC-0104   rev A
   units     mm
   practice  ISO
   material  steel S235JR
+  general   ISO 2768-m
   plate     60 long × 40 wide × 6 thick, face front
   holes     front: 2X ⌀6.6 THRU
             2 across 40 apart, centred; 20 from bottom
@@ -64,6 +67,26 @@ statement that would accept it as it is; put the reason in place of the dots.
   --csv            as CSV with a heading
   --strict         exit 1 also where a mark says look again
   --to FOLDER      write the check print NAME-check.pdf there: the sheet with its marks
+`,
+  stack: `sheetwright stack BRIEF [--between "A" "B"] [--with OTHER --mating "A" "B"] [options]
+
+Finds the loop of sizes from one face or axis to another and adds it up: each size with its
+line, tolerance and how much it counts; worst case, root-sum-square and a simulation; what
+each size contributes, and which to tighten. Without --between: every stack the brief states.
+
+  --between "A" "B"   faces, holes, steps by their names (docs/language.md); with edge the
+                      surface of a round: --between "hole A edge" "left"
+  --along WAY         left-right, front-rear or up-down, where the two leave it open
+  --min N, --max N    the limits asked, in the brief's unit; --rss holds them by root-sum-square
+  --with OTHER        another brief, of a part that meets this one; the second word of
+                      --between is then a face or axis of that part
+  --mating "A" "B"    where they meet: a face of this part and one of the other against each
+                      other, or a round of one in a round of the other, with its play
+  --samples N         simulated parts, 1000000 without it;  --seed N  the same seed, the same result
+  --to FOLDER         write the chart there: shares as bars, and the histogram (SVG)
+  --json              as JSON, lengths in mm
+
+Exit 1 also where a stack does not keep to its limits.
 `,
   tidy: `sheetwright tidy BRIEF... [--write]
 

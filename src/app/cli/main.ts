@@ -9,9 +9,10 @@ const JOBS = {
   draw: async () => (await import('./draw.ts')).draw,
   report: async () => (await import('./report.ts')).report,
   check: async () => (await import('./check.ts')).check,
+  stack: async () => (await import('./stack.ts')).stack,
 }
 
-const COMMANDS = ['draw', 'report', 'check', 'tidy', 'open', 'help']
+const COMMANDS = ['draw', 'report', 'check', 'stack', 'tidy', 'open', 'help']
 
 /** The command line. Arguments without the program's name; returns the exit code. */
 export async function main(args: readonly string[]): Promise<ExitCode> {
@@ -56,7 +57,8 @@ async function run(args: readonly string[], console: Console): Promise<ExitCode>
     }
     case 'draw':
     case 'report':
-    case 'check': {
+    case 'check':
+    case 'stack': {
       if (asksHelp) return run(['help', command], console)
       const job = (await JOBS[command]())(rest, console)
       const { openKernel } = await import('../../kernel/open.ts')

@@ -32,6 +32,14 @@ function screwNamed(name: string): Screw | undefined {
   return { name, unit: 'inch', mm: 25.4 * (Number(whole) + top! / bottom!) }
 }
 
+/** The screw of a thread's designation: `M8×1` is M8, `1/4-20 UNC-2B` is 1/4. */
+export function screwOfThread(thread: string): Screw | undefined {
+  const metric = /^M\d+(?:[.,]\d+)?/i.exec(thread)
+  if (metric) return screwNamed(metric[0].replace(',', '.'))
+  const inch = /^(#\d{1,2}|\d+-\d+\/\d+|\d+\/\d+|\d+)-\d{1,2}\s?UN/i.exec(thread)
+  return inch ? screwNamed(inch[1]!) : undefined
+}
+
 /** Clearance holes of a screw, close to loose. */
 export function clearancesOf(screw: Screw): ClearanceHole[] {
   return (['close', 'normal', 'loose'] as const).flatMap((fit) => {

@@ -33,6 +33,7 @@ import { rule as countersinkUnderHead } from './fitting/countersink-under-head.t
 import { rule as dowelDistance } from './fitting/dowel-distance.ts'
 import { rule as fitUncommon } from './fitting/fit-uncommon.ts'
 import { rule as fitUnknown } from './fitting/fit-unknown.ts'
+import { rule as fixedFastener } from './fitting/fixed-fastener.ts'
 import { rule as keySize } from './fitting/key-size.ts'
 import { rule as keyWidthUntoleranced } from './fitting/key-width-untoleranced.ts'
 import { rule as namedScrew } from './fitting/named-screw.ts'
@@ -243,6 +244,7 @@ export const ruleGroups: readonly RuleGroup[] = [
       dowelDistance,
       fitUncommon,
       fitUnknown,
+      fixedFastener,
       keySize,
       keyWidthUntoleranced,
       namedScrew,

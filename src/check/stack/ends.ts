@@ -65,8 +65,8 @@ export function endsOf(
   if (wrong)
     return { text: `${wrong[1]} has no place along that way.`, expected: 'a face square to it, or an axis across it' }
   const all = pairs.map((p) => placedPair(p, said, way))
-  // Two members of one pattern: those next to each other along the way.
-  const apart = all.filter((p) => from.id !== to.id || Math.abs(p.gap) > 1e-6)
+  // Of a pattern, the member next along the way, and not one that stands level.
+  const apart = all.filter((p) => Math.abs(p.gap) > 1e-6)
   const placed = apart.length > 0 ? apart : all
   const near = placed.reduce((best, p) => (Math.abs(p.gap) < Math.abs(best.gap) - 1e-9 ? p : best))
   return { from: near.from, to: near.to, direction: near.gap < -1e-9 ? negate(way) : way, aside: near.aside }

@@ -12,6 +12,8 @@ export interface SimulationOptions {
   readonly bars?: number
   /** Keep every result, for tests and further statistics. */
   readonly keep?: boolean
+  /** Told now and then how many are done. */
+  readonly progress?: (done: number) => void
 }
 
 export interface Histogram {
@@ -65,6 +67,7 @@ export function simulate(links: readonly Link[], options: SimulationOptions): Si
   let below = 0
   let above = 0
   for (let done = 0; done < samples; done += blockSize) {
+    if (done % (blockSize * 256) === 0) options.progress?.(done)
     const count = Math.min(blockSize, samples - done)
     part.fill(0)
     for (let i = 0; i < links.length; i++) add(part, count, links[i]!, streams[i]!)

@@ -1,7 +1,7 @@
-import type { Unit } from '../../../brief/size.ts'
-import { said, typed } from '../../measure/said.ts'
+import { said } from '../../measure/said.ts'
 import type { DrawingRule } from '../../rule.ts'
-import { isObstacle, type StackUp, stacksOf } from '../../stack/stack-up.ts'
+import { whatToTighten } from '../../stack/say.ts'
+import { isObstacle, stacksOf } from '../../stack/stack-up.ts'
 
 export const rule: DrawingRule = {
   name: 'stack-out-of-limits',
@@ -34,7 +34,7 @@ export const rule: DrawingRule = {
         {
           text: `${stated.name.text} may come out between ${said(min, unit)} and ${said(max, unit)} by ${up.method}${asked ? `; asked is ${limits.join(', ')}` : ': it can vanish'}.`,
           span: stated.span,
-          expected: asked ? adviceIn(unit, up) : 'closer sizes in the loop, or a larger nominal',
+          expected: asked ? whatToTighten(unit, up) : 'closer sizes in the loop, or a larger nominal',
           numbers: [...up.links.filter((l) => l.of === 'size').map((l) => l.name), ...limits],
         },
       ]
@@ -42,11 +42,3 @@ export const rule: DrawingRule = {
 }
 
 const lower = (text: string) => text.replace(/^[A-Z](?=[a-z])/, (l) => l.toLowerCase())
-
-/** Which size to tighten and to what, in the drafter's unit. */
-function adviceIn(unit: Unit, { advice }: StackUp): string {
-  if (advice.room < 0) return 'other nominal sizes: the middle itself lies outside'
-  const best = advice.single.find((s) => s.half !== undefined)
-  if (best?.half !== undefined) return `${best.link.name} held to ±${typed(best.half, unit)}`
-  return advice.sentence
-}
