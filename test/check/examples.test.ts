@@ -17,6 +17,7 @@ const standing: Readonly<Record<string, readonly string[]>> = {
   'base-plate': ['dowel-distance', 'rough-for-tolerance', 'withdrawn-standard'],
   cover: ['withdrawn-standard'],
   'flanged-bushing': ['shoulder-undercut', 'withdrawn-standard'],
+  'slotted-strap': ['wider-than-general'],
   'spacer-ring': ['coating-on-fits', 'withdrawn-standard'],
   'stepped-shaft': ['shoulder-undercut', 'shoulder-undercut'],
   'v-block': ['withdrawn-standard'],
