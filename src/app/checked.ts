@@ -14,10 +14,10 @@ const ruleNames: ReadonlySet<string> = new Set(rules.map((r) => r.name))
 
 /**
  * What goes with a drawing as it is made: every mark that must change or wants another look, the accepted ones with
- * their reasons, and the phases' own remarks. The rules' remarks are for `check`. A solid that was read has no brief to
- * be held to.
+ * their reasons, and the phases' own remarks. The rules' remarks are for `check`. A solid model, read or not
+ * readable, has no brief to be held to.
  */
 export const judged = once((drawing: Drawing): readonly Mark[] => {
-  if (drawing.part && !drawing.brief.stock) return drawing.marks
+  if (!drawing.brief.stock && (drawing.part || drawing.brief.text === '')) return drawing.marks
   return checked(drawing).filter((m) => m.weight !== 'remark' || m.accepted !== undefined || !ruleNames.has(m.rule))
 })

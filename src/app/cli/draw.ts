@@ -97,10 +97,12 @@ async function contentOf(kind: Kind, drawing: Drawing, kernel: OcctKernel): Prom
 
 function summary(base: string, written: readonly string[], drawing: Drawing): string {
   const { sheet, views, sizes } = drawing
+  const leftOff = drawing.marks.some((m) => m.rule === 'no-room-for-size')
+  const told = !sizes?.proof.complete ? 'not complete' : leftOff ? 'not all on the sheet' : 'complete'
   const facts = [
     sheet ? `${sheet.format} ${sheet.scale}` : 'no sheet',
     views ? `${views.views.length} views` : undefined,
-    sizes ? `${sizes.dimensions.length} sizes${sizes.proof.complete ? ', complete' : ', not complete'}` : undefined,
+    sizes ? `${sizes.dimensions.length} sizes, ${told}` : undefined,
     judged(drawing).length === 1 ? '1 mark' : `${judged(drawing).length} marks`,
   ]
   return `${base}${written.join(' ')}  (${facts.filter(Boolean).join('; ')})`
