@@ -196,7 +196,7 @@ describe('the command line itself', () => {
   it('shows in its help a brief that draws', () => {
     const sample = run(['--help'])
       .out.split('\n')
-      .filter((line) => /^ {2}(part|units|practice|material|plate|holes| {8})/.test(line))
+      .filter((line) => /^ {2}(part|number|units|practice|material|general|plate|holes| {8})/.test(line))
     const { code, err } = run(['report', '-'], sample.map((line) => line.slice(2)).join('\n'))
     expect(err).not.toMatch(/must change/)
     expect(code).toBe(0)
