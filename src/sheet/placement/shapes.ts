@@ -54,8 +54,10 @@ export type Shape = Bar | Slab
 export const TOUCH = 0.12
 
 export function bar(role: BarRole, a: Vec2, b: Vec2): Bar {
-  const [ax, ay] = a
-  const [bx, by] = b
+  const ax = a[0]
+  const ay = a[1]
+  const bx = b[0]
+  const by = b[1]
   return {
     shape: 'bar',
     role,
@@ -78,8 +80,10 @@ export function slab(
   halfWidth: number,
   ofLeader = false,
 ): Slab {
-  const [cx, cy] = centre
-  const [ux, uy] = along
+  const cx = centre[0]
+  const cy = centre[1]
+  const ux = along[0]
+  const uy = along[1]
   const ex = Math.abs(ux) * halfLength + Math.abs(uy) * halfWidth
   const ey = Math.abs(uy) * halfLength + Math.abs(ux) * halfWidth
   return {
