@@ -41,6 +41,8 @@ it(`makes a right bracket from an empty page in at most ${MOST} actions`, { time
   await act(() => page.keyboard.press('Control+End'))
   await line('hole')
   await page.waitForSelector('.cm-tooltip-autocomplete')
+  // A list takes no key in its first 75 ms, so that nobody chooses what has not been read.
+  await page.waitForTimeout(300)
   await act(() => page.keyboard.press('Enter'))
   await line('upright, from front: 2X dia .281 THRU\n')
   await settled()
@@ -65,9 +67,15 @@ it(`makes a right bracket from an empty page in at most ${MOST} actions`, { time
   }
   await mend('write general')
   await mend('begin the statement material')
+  // The margin follows the text a moment later; a reader waits for it before reaching for the next line.
+  const followed = (label: string) =>
+    page.locator('.margin .mend', { hasText: label }).first().waitFor({ state: 'detached', timeout: 30_000 })
   await line('carbon steel sheet, ASTM A1011 CS type B')
+  await followed('begin the statement material')
+  await settled()
   await mend('begin the statement number')
   await line('SB-100   rev A')
+  await followed('begin the statement number')
   await settled()
   await expect
     .poll(() => page.$$eval('.margin li.must-change .mark', (all) => all.map((m) => m.textContent)), {
