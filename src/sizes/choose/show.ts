@@ -161,13 +161,12 @@ export function showRadius(faces: readonly number[], r: number): (sight: Sight) 
 /** A note at a sloping line: chamfers, planes and cones alike, in the view that shows the slope edge-on. */
 export function showSlope(context: Context, faces: readonly number[]): (sight: Sight) => Showing | undefined {
   return (sight) => {
-    const { min, max } = sight.view.box
-    const middle: Vec2 = [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2]
     const targets: { target: LeaderTarget; visible: boolean }[] = []
     for (const face of faces) {
-      const surface = context.part.body.faces.find((f) => f.id === face)?.surface
+      const { surface, reversed } = context.part.body.faces.find((f) => f.id === face) ?? {}
       if (!surface || surface.kind === 'spline') continue
-      const { z } = surface.axes
+      const { z, origin } = surface.axes
+      const axis = sight.flat(origin)
       if (Math.abs(dot(z, sight.view.frame.toViewer)) > 1e-6) continue
       const way = sight.flat(z)
       for (const { curve, kind } of sight.linesOf([face])) {
@@ -181,7 +180,10 @@ export function showSlope(context: Context, faces: readonly number[]): (sight: S
         if (Math.abs(cos - wanted) > 1e-6) continue
         const at: Vec2 = [(curve.a[0] + curve.b[0]) / 2, (curve.a[1] + curve.b[1]) / 2]
         const n: Vec2 = [-d[1] / length, d[0] / length]
-        const out = n[0] * (at[0] - middle[0]) + n[1] * (at[1] - middle[1]) >= 0 ? 1 : -1
+        // Out of the material: a plane's normal, a cone's way from its axis; in a bore towards it.
+        const side = way[0] * (at[1] - axis[1]) - way[1] * (at[0] - axis[0])
+        const own = surface.kind === 'plane' ? n[0] * way[0] + n[1] * way[1] : side * (way[0] * n[1] - way[1] * n[0])
+        const out = own >= 0 === !reversed ? 1 : -1
         targets.push({
           target: { kind: 'point', at, normal: [n[0] * out, n[1] * out] },
           visible: kind === 'visible',
