@@ -380,6 +380,78 @@ describe('where a section goes', () => {
   })
 })
 
+describe('a section asked for alone', () => {
+  // Which views are needed beside it, by hand: each feature seen true from its worked side, the plane seen edge-on.
+  const block = (more: readonly (readonly [Vec3, Vec3])[]) => {
+    const drills = more.map(([p, d]) => make.cylinder([p[0] - d[0], p[1] - d[1], p[2] - d[2]], d, 3, 12))
+    const solid = make.cut(make.box([0, 0, 0], [60, 30, 20]), ...drills)
+    const features = more.map(([p, d], i) =>
+      roundFeature(kernel, solid, `hole ${i + 1}`, 'hole', [-d[0], -d[1], -d[2]], [[p]]),
+    )
+    return { ...handMade(kernel, { solid, features, views: [section('A')] }) }
+  }
+
+  it('leaves the proposed views that are still needed beside it', () => {
+    // Two blind holes from the top in the middle plane: the front is cut along both, the top view carries the plane.
+    const two = block([
+      [
+        [15, 15, 20],
+        [0, 0, -1],
+      ],
+      [
+        [45, 15, 20],
+        [0, 0, -1],
+      ],
+    ])
+    const plain = drawViews({ ...two, brief: { ...two.brief, views: [] } }, kernel)
+    expect(plain.views.map((v) => v.id)).toEqual(['front', 'top', 'pictorial'])
+    const set = drawViews(two, kernel)
+    expect(set.views.map((v) => v.id)).toEqual(['top', 'section A-A', 'pictorial'])
+    expect(set.views.flatMap((v) => v.cuttingPlanes.map(() => v.id))).toEqual(['top'])
+    expect(set.views[1]!.side).toBe('front')
+    // One hole alone is cut as well from the side: the front stays whole.
+    const one = block([
+      [
+        [15, 15, 20],
+        [0, 0, -1],
+      ],
+    ])
+    expect(drawViews(one, kernel).views.map((v) => v.id)).toEqual(['front', 'top', 'section A-A', 'pictorial'])
+  })
+
+  it('takes the place where it cuts most when every direction has its view, and leaves the view of what it cuts away', () => {
+    const three = block([
+      [
+        [15, 15, 20],
+        [0, 0, -1],
+      ],
+      [
+        [45, 15, 20],
+        [0, 0, -1],
+      ],
+      [
+        [60, 25, 10],
+        [-1, 0, 0],
+      ],
+    ])
+    const set = drawViews(three, kernel)
+    // A plane along the front holds two axes, one across it no more than one.
+    expect(set.views.map((v) => v.id)).toEqual(['top', 'right', 'section A-A', 'pictorial'])
+    expect(set.views.find((v) => v.kind === 'section')!.side).toBe('front')
+    expect(set.reasons.join(' ')).toContain('Section A-A as the brief asks, in the place of the front view.')
+  })
+
+  it('is alone where the proposal is one view of a part of revolution, beside the end view where holes need it', () => {
+    const alone = bush()
+    const only = drawViews({ ...alone, brief: { ...alone.brief, views: [section('B')] } }, kernel)
+    expect(only.views.map((v) => v.id)).toEqual(['section B-B', 'pictorial'])
+    const drilled = bush([[0, 0, 16]])
+    const set = drawViews({ ...drilled, brief: { ...drilled.brief, views: [section('B', 'half')] } }, kernel)
+    expect(set.views.map((v) => v.id)).toEqual(['left', 'section B-B', 'pictorial'])
+    expect(set.views[0]!.cuttingPlanes.map((c) => c.letter)).toEqual(['B'])
+  })
+})
+
 it('tells counts and lengths of lines by view', () => {
   const solid = make.cut(make.box([0, 0, 0], [60, 30, 5]), make.cylinder([20, 15, -1], [0, 0, 1], 4, 10))
   const part = handMade(kernel, {

@@ -1,9 +1,9 @@
 import type { Side } from '../../brief/brief.ts'
-import type { Vec3 } from '../../geometry/vec.ts'
 import { along, dot, sub } from '../../geometry/vec3.ts'
 import type { Part, PartFeature } from '../../part/part.ts'
 import { isAbout } from '../centre-lines/round-features.ts'
 import { FRAMES } from '../frames.ts'
+import { featurePoints } from './feature-points.ts'
 import type { PlannedSection } from './plan.ts'
 
 /**
@@ -47,16 +47,7 @@ export function crossSections(
 /** Where the feature begins and ends along the axis, mm from the axis's point. */
 function reachOf(feature: PartFeature, part: Part): readonly [number, number] {
   const { point, direction } = part.axis!
-  const on = feature.members
-    .flatMap((m) => m.faces)
-    .flatMap((id) => part.body.faces[id]?.loops.flat() ?? [])
-    .flatMap((use): readonly Vec3[] => {
-      const { curve } = part.body.edges[use.edge]!
-      if (curve.kind === 'line') return [curve.a, curve.b]
-      if (curve.kind === 'spline') return curve.poles
-      return [curve.axes.origin]
-    })
-    .map((p) => dot(sub(p, point), direction))
+  const on = featurePoints(feature, part).map((p) => dot(sub(p, point), direction))
   if (on.length > 0) return [Math.min(...on), Math.max(...on)]
   const at = dot(sub(feature.members[0]?.point ?? point, point), direction)
   return [at, at]

@@ -6,18 +6,24 @@ import { proposePrismatic } from './prismatic.ts'
 import { planSection } from './sections.ts'
 import { proposeTurned } from './turned.ts'
 import { wantsOf } from './wants.ts'
+import { withSections } from './with-sections.ts'
 import { listed } from './words.ts'
 
 /**
  * Which views the sheet shows, and why. The front is the part's own, as the brief names it; how much it
- * shows is counted against the other sides. What the brief asks for
- * under `views` is drawn as asked; otherwise the fewest views that show every feature in true shape. A pictorial comes
- * along unless it is refused.
+ * shows is counted against the other sides. Views that the brief asks for are drawn as asked; otherwise the fewest views
+ * that show every feature in true shape, beside sections that are asked for. A pictorial comes along unless it is
+ * refused.
  */
 export function proposeViews(part: Part, sight: Sight): ViewPlan {
   const asked = part.brief.views ?? []
-  const drawn = asked.some((r) => r.kind === 'view' || r.kind === 'section')
-  const plan = drawn ? asAsked(part) : part.axis ? proposeTurned(part, sight) : proposePrismatic(part, sight)
+  const sections = asked.filter((r) => r.kind === 'section')
+  const proposed = () => (part.axis ? proposeTurned(part, sight) : proposePrismatic(part, sight))
+  const plan = asked.some((r) => r.kind === 'view')
+    ? asAsked(part)
+    : sections.length > 0
+      ? withSections(part, sections, proposed(), sight)
+      : proposed()
   if (asked.some((r) => r.kind === 'no pictorial')) return plan
   return { ...plan, views: [...plan.views, { kind: 'pictorial' }] }
 }

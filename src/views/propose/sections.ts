@@ -7,7 +7,7 @@ import { type RoundAxis, roundFeatures } from '../centre-lines/round-features.ts
 import { axisOf, FRAMES } from '../frames.ts'
 import type { PlannedSection } from './plan.ts'
 
-type SectionRequest = Extract<ViewRequest, { kind: 'section' }>
+export type SectionRequest = Extract<ViewRequest, { kind: 'section' }>
 
 /** Sides in the order in which a section takes their place, by projection method. */
 const order = (part: Part): readonly Side[] =>
@@ -27,14 +27,23 @@ export function planSection(part: Part, request: SectionRequest, views: readonly
 }
 
 function chooseSide(part: Part, request: SectionRequest, views: readonly Side[]): Side {
-  const free = order(part).filter((s) => !views.some((v) => axisOf[v] === axisOf[s]))
+  const free = freeSides(part, views)
   const along = free.filter((s) => !part.axis || Math.abs(dot(part.axis.direction, FRAMES[s].toViewer)) < 1e-9)
+  return sideOfMostCuts(part, request, along.length > 0 ? along : free) ?? order(part)[0]!
+}
+
+/** Sides of directions in which no view is drawn yet. */
+export const freeSides = (part: Part, views: readonly Side[]): readonly Side[] =>
+  order(part).filter((s) => !views.some((v) => axisOf[v] === axisOf[s]))
+
+/** The side, of several the first, from which a section cuts most holes and bores along their axes. */
+export function sideOfMostCuts(part: Part, request: SectionRequest, sides: readonly Side[]): Side | undefined {
   let best: { side: Side; cuts: number } | undefined
-  for (const side of along.length > 0 ? along : free) {
+  for (const side of sides) {
     const cuts = axesCut(part, side, planePoint(part, side, request.through?.text)).length
     if (!best || cuts > best.cuts) best = { side, cuts }
   }
-  return best?.side ?? order(part)[0]!
+  return best?.side
 }
 
 /** A point for the cutting plane that faces `side`: through what is named, through the part's axis, or through most axes. */
