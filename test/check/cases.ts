@@ -1,4 +1,7 @@
+import { datumCases } from './datum-cases.ts'
 import { frameCases } from './frame-cases.ts'
+import { shaftThreadCases, threadCases } from './thread-cases.ts'
+import { titleCases } from './title-cases.ts'
 
 /** A part that must raise the rule, and its near twin that must not: `practice | bad | good`. */
 export interface Case {
@@ -405,10 +408,14 @@ const tolerances: readonly Case[] = [
 
 export const cases: readonly Case[] = [
   ...completeness,
+  ...titleCases,
   ...practice,
   ...making,
+  ...threadCases,
   ...fitting,
   ...frameCases,
+  ...datumCases,
   ...handling,
   ...tolerances,
+  ...shaftThreadCases,
 ]

@@ -4,12 +4,15 @@ import { rule as approvalMissing } from './completeness/approval-missing.ts'
 import { rule as checkedByOwnHand } from './completeness/checked-by-own-hand.ts'
 import { rule as coatingAgainstMaterial } from './completeness/coating-against-material.ts'
 import { rule as coatingOnFits } from './completeness/coating-on-fits.ts'
+import { rule as dateImpossible } from './completeness/date-impossible.ts'
 import { rule as dateMissing } from './completeness/date-missing.ts'
 import { rule as drawnMissing } from './completeness/drawn-missing.ts'
+import { rule as edgeBreakOdd } from './completeness/edge-break-odd.ts'
 import { rule as edgeNoteMissing } from './completeness/edge-note-missing.ts'
 import { rule as featureRepeated } from './completeness/feature-repeated.ts'
 import { rule as generalClassUnknown } from './completeness/general-class-unknown.ts'
 import { rule as generalToleranceMissing } from './completeness/general-tolerance-missing.ts'
+import { rule as gradeUnknown } from './completeness/grade-unknown.ts'
 import { rule as hardnessMissing } from './completeness/hardness-missing.ts'
 import { rule as materialMissing } from './completeness/material-missing.ts'
 import { rule as materialWithoutGrade } from './completeness/material-without-grade.ts'
@@ -19,6 +22,7 @@ import { rule as revisionMissing } from './completeness/revision-missing.ts'
 import { rule as signatureOrder } from './completeness/signature-order.ts'
 import { rule as standardAgainstPractice } from './completeness/standard-against-practice.ts'
 import { rule as standardMissing } from './completeness/standard-missing.ts'
+import { rule as standardNumberOdd } from './completeness/standard-number-odd.ts'
 import { rule as steelWillNotHarden } from './completeness/steel-will-not-harden.ts'
 import { rule as steelWithoutCoating } from './completeness/steel-without-coating.ts'
 import { rule as textureMissing } from './completeness/texture-missing.ts'
@@ -40,24 +44,31 @@ import { rule as namedScrew } from './fitting/named-screw.ts'
 import { rule as patternClearance } from './fitting/pattern-clearance.ts'
 import { rule as ringGroove } from './fitting/ring-groove.ts'
 import { rule as allAroundNotProfile } from './frames/all-around-not-profile.ts'
+import { rule as basicFromElsewhere } from './frames/basic-from-elsewhere.ts'
 import { rule as combinedZoneOfIso } from './frames/combined-zone-of-iso.ts'
 import { rule as compositeDatumOrder } from './frames/composite-datum-order.ts'
 import { rule as compositeNotAllowed } from './frames/composite-not-allowed.ts'
 import { rule as compositeNotFiner } from './frames/composite-not-finer.ts'
 import { rule as compositeOfAsme } from './frames/composite-of-asme.ts'
+import { rule as datumFeatureTwice } from './frames/datum-feature-twice.ts'
 import { rule as datumForbidden } from './frames/datum-forbidden.ts'
+import { rule as datumIdle } from './frames/datum-idle.ts'
 import { rule as datumLetter } from './frames/datum-letter.ts'
 import { rule as datumLetterRepeated } from './frames/datum-letter-repeated.ts'
 import { rule as datumMaterialNeedsSize } from './frames/datum-material-needs-size.ts'
 import { rule as datumMissing } from './frames/datum-missing.ts'
 import { rule as datumOnItself } from './frames/datum-on-itself.ts'
+import { rule as datumOrderDiffers } from './frames/datum-order-differs.ts'
 import { rule as datumTwice } from './frames/datum-twice.ts'
 import { rule as datumUnknown } from './frames/datum-unknown.ts'
+import { rule as datumUnstable } from './frames/datum-unstable.ts'
 import { rule as datumUnused } from './frames/datum-unused.ts'
+import { rule as datumsLeaveFree } from './frames/datums-leave-free.ts'
 import { rule as formWiderThanSize } from './frames/form-wider-than-size.ts'
 import { rule as materialNeedsSize } from './frames/material-needs-size.ts'
 import { rule as materialNotAllowed } from './frames/material-not-allowed.ts'
 import { rule as maxWithoutBonus } from './frames/max-without-bonus.ts'
+import { rule as orientationNotSo } from './frames/orientation-not-so.ts'
 import { rule as positionOfSurface } from './frames/position-of-surface.ts'
 import { rule as positionWithoutBasic } from './frames/position-without-basic.ts'
 import { rule as projectionHeight } from './frames/projection-height.ts'
@@ -114,7 +125,10 @@ import { rule as thinWall } from './making/thin-wall.ts'
 import { rule as threadDeep } from './making/thread-deep.ts'
 import { rule as threadShort } from './making/thread-short.ts'
 import { rule as threadUncommon } from './making/thread-uncommon.ts'
+import { rule as threadUndercut } from './making/thread-undercut.ts'
+import { rule as threadUndercutSmall } from './making/thread-undercut-small.ts'
 import { rule as threadUnknown } from './making/thread-unknown.ts'
+import { rule as threadWithoutChamfer } from './making/thread-without-chamfer.ts'
 import { rule as toolBlocked } from './making/tool-blocked.ts'
 import { rule as wallBetweenHoles } from './making/wall-between-holes.ts'
 import { rule as basicWithoutFrame } from './practice/basic-without-frame.ts'
@@ -130,6 +144,7 @@ import { rule as referenceToleranced } from './practice/reference-toleranced.ts'
 import { rule as sizesCrowded } from './practice/sizes-crowded.ts'
 import { rule as smallOnPaper } from './practice/small-on-paper.ts'
 import { rule as finerThanProcess } from './tolerances/finer-than-process.ts'
+import { rule as generalOutOfStep } from './tolerances/general-out-of-step.ts'
 import { rule as grindingNotSaid } from './tolerances/grinding-not-said.ts'
 import { rule as roughForTolerance } from './tolerances/rough-for-tolerance.ts'
 import { rule as stackOpen } from './tolerances/stack-open.ts'
@@ -153,12 +168,15 @@ export const ruleGroups: readonly RuleGroup[] = [
       checkedByOwnHand,
       coatingAgainstMaterial,
       coatingOnFits,
+      dateImpossible,
       dateMissing,
       drawnMissing,
+      edgeBreakOdd,
       edgeNoteMissing,
       featureRepeated,
       generalClassUnknown,
       generalToleranceMissing,
+      gradeUnknown,
       hardnessMissing,
       materialMissing,
       materialWithoutGrade,
@@ -168,6 +186,7 @@ export const ruleGroups: readonly RuleGroup[] = [
       signatureOrder,
       standardAgainstPractice,
       standardMissing,
+      standardNumberOdd,
       steelWillNotHarden,
       steelWithoutCoating,
       textureMissing,
@@ -221,15 +240,18 @@ export const ruleGroups: readonly RuleGroup[] = [
       shoulderUndercut,
       slenderTurning,
       slotNarrow,
-      tapDrillDepthMissing,
       tapDrill,
+      tapDrillDepthMissing,
       tapRunout,
       thinFloor,
       thinWall,
       threadDeep,
       threadShort,
       threadUncommon,
+      threadUndercut,
+      threadUndercutSmall,
       threadUnknown,
+      threadWithoutChamfer,
       toolBlocked,
       wallBetweenHoles,
     ],
@@ -256,31 +278,38 @@ export const ruleGroups: readonly RuleGroup[] = [
     name: 'frames and datums',
     rules: [
       allAroundNotProfile,
+      basicFromElsewhere,
       combinedZoneOfIso,
       compositeDatumOrder,
       compositeNotAllowed,
       compositeNotFiner,
       compositeOfAsme,
+      datumFeatureTwice,
       datumForbidden,
+      datumIdle,
       datumLetter,
       datumLetterRepeated,
       datumMaterialNeedsSize,
       datumMissing,
       datumOnItself,
+      datumOrderDiffers,
+      datumsLeaveFree,
       datumTwice,
       datumUnknown,
+      datumUnstable,
       datumUnused,
       formWiderThanSize,
       materialNeedsSize,
       materialNotAllowed,
       maxWithoutBonus,
+      orientationNotSo,
       positionOfSurface,
       positionWithoutBasic,
       projectionHeight,
       projectionNotAllowed,
       refinementCoarser,
-      roundZoneOfSurface,
       roundnessOfFlat,
+      roundZoneOfSurface,
       runoutDatumMaterial,
       runoutWithoutAxis,
       tangentPlaneNotAllowed,
@@ -301,6 +330,7 @@ export const ruleGroups: readonly RuleGroup[] = [
     name: 'tolerances',
     rules: [
       finerThanProcess,
+      generalOutOfStep,
       grindingNotSaid,
       roughForTolerance,
       stackOpen,

@@ -1,6 +1,7 @@
-import type { TurnedStep } from '../../../brief/brief.ts'
+import type { Feature, TurnedStep } from '../../../brief/brief.ts'
 import { standardTolerance } from '../../../tolerance/iso286/grades.ts'
 import { ownDeviations, width } from '../../measure/deviation.ts'
+import { groovesAt } from '../../measure/relief.ts'
 import { quoted } from '../../measure/said.ts'
 import type { BriefRule } from '../../rule.ts'
 
@@ -36,25 +37,11 @@ export const rule: BriefRule = {
 }
 
 /** A groove in the step, or a fillet at one of the shoulders. */
-function isRelieved(
-  features: Parameters<BriefRule['check']>[0]['brief']['features'],
-  step: TurnedStep,
-  shoulders: readonly TurnedStep[],
-): boolean {
-  const own = step.name.text.toLowerCase()
-  return features.some((f) => {
-    if (f.kind === 'groove') {
-      // Only a groove that starts at the shoulder clears the wheel.
-      const from = f.anchor.from.text.toLowerCase()
-      return (
-        f.face.text.toLowerCase() === own &&
-        f.anchor.distance.mm < 1e-6 &&
-        shoulders.some((s) => from.includes(s.name.text.toLowerCase()))
-      )
-    }
-    return (
+function isRelieved(features: readonly Feature[], step: TurnedStep, shoulders: readonly TurnedStep[]): boolean {
+  if (groovesAt(features, step, shoulders).length > 0) return true
+  return features.some(
+    (f) =>
       f.kind === 'fillet' &&
-      f.edges.some((e) => [step, ...shoulders].some((s) => e.text.toLowerCase().includes(s.name.text.toLowerCase())))
-    )
-  })
+      f.edges.some((e) => [step, ...shoulders].some((s) => e.text.toLowerCase().includes(s.name.text.toLowerCase()))),
+  )
 }

@@ -1,4 +1,5 @@
 import { readThread } from '../../../tolerance/threads/read-thread.ts'
+import { threadsWritten } from '../../measure/outside-threads.ts'
 import type { BriefRule } from '../../rule.ts'
 
 export const rule: BriefRule = {
@@ -8,9 +9,8 @@ export const rule: BriefRule = {
   about: 'A thread is one that the standards list: for another there is neither tap nor gauge.',
   reads: 'brief',
   check: ({ brief }) =>
-    brief.features.flatMap((f) => {
-      if (f.kind !== 'hole' || !f.thread || /^(G|R|Tr)|NPT/i.test(f.thread.text)) return []
-      const { text, span } = f.thread
+    threadsWritten(brief).flatMap(({ words: { text, span }, outside }) => {
+      if (/^(G|R|Tr)|NPT/i.test(text)) return []
       const read = readThread(text)
       if (!read.ok) {
         const { problem } = read
@@ -26,14 +26,24 @@ export const rule: BriefRule = {
           },
         ]
       }
-      const external =
+      const metric = read.value.kind === 'metric'
+      const screw =
         read.value.kind === 'metric' ? read.value.class?.internal === false : read.value.class?.endsWith('A')
-      if (!external) return []
+      const nut = read.value.kind === 'metric' ? read.value.class?.internal === true : read.value.class?.endsWith('B')
+      if (outside ? !nut : !screw) return []
       return [
         {
-          text: `${text} is the class of a screw, but this is a hole.`,
+          text: outside
+            ? `${text} is the class of a nut, but this is a shaft.`
+            : `${text} is the class of a screw, but this is a hole.`,
           span,
-          expected: read.value.kind === 'metric' ? 'a class with a capital, such as 6H' : 'a class with B, such as 2B',
+          expected: outside
+            ? metric
+              ? 'a class with a small letter, such as 6g'
+              : 'a class with A, such as 2A'
+            : metric
+              ? 'a class with a capital, such as 6H'
+              : 'a class with B, such as 2B',
         },
       ]
     }),

@@ -1,0 +1,58 @@
+import type { Case } from './cases.ts'
+
+/** Degrees of freedom: a plane holds two turns and a shift, an axis two turns and two shifts (ASME Y14.5-2018 section 7, ISO 5459). */
+const plate = (more: string) => `plate     100 × 60 × 10
+holes A   top: 4X ⌀9 THRU
+          2 across 60 apart, leftmost 20 from left; 2 up 40 apart, lowest 10 from front
+bore      top: ⌀20 H7 THRU
+          50 from left; 30 from front
+${more}`
+const shaft = (more: string) => `turned    axis left-right
+          left    ⌀20 k6, 30 long
+          collar  ⌀60, 8 long
+          right   ⌀20 k6, 30 long
+${more}`
+
+const iso = (rule: string, bad: string, good: string): Case => ({ rule, on: 'iso', bad, good })
+
+export const datumCases: readonly Case[] = [
+  iso(
+    'basic-from-elsewhere',
+    plate('datum     A  bottom\ndatum     B  right\ndatum     C  rear\nframe     holes A: position dia 0.3 A B C'),
+    plate('datum     A  bottom\ndatum     B  left\ndatum     C  front\nframe     holes A: position dia 0.3 A B C'),
+  ),
+  iso(
+    'datum-feature-twice',
+    plate('datum     A  bottom\ndatum     B  bottom\nframe     top: parallelism 0.1 A'),
+    plate('datum     A  bottom\ndatum     B  left\nframe     top: parallelism 0.1 A'),
+  ),
+  iso(
+    'datum-idle',
+    plate('datum     A  bottom\ndatum     B  top\nframe     bore: perpendicularity dia 0.1 A B'),
+    plate('datum     A  bottom\ndatum     B  left\nframe     bore: perpendicularity dia 0.1 A B'),
+  ),
+  iso(
+    'datum-order-differs',
+    plate(
+      'datum     A  bottom\ndatum     B  left\ndatum     C  front\nframe     holes A: position dia 0.3 A B C\nframe     bore: position dia 0.1 A C B',
+    ),
+    plate(
+      'datum     A  bottom\ndatum     B  left\ndatum     C  front\nframe     holes A: position dia 0.3 A B C\nframe     bore: position dia 0.1 A B C',
+    ),
+  ),
+  iso(
+    'datum-unstable',
+    shaft('datum     A  left face\nframe     collar left face: parallelism 0.1 A').replace('⌀60', '⌀70'),
+    shaft('datum     A  collar left face\nframe     left face: parallelism 0.1 A').replace('⌀60', '⌀70'),
+  ),
+  iso(
+    'datums-leave-free',
+    plate('datum     A  bottom\ndatum     B  left\nframe     holes A: position dia 0.3 A B'),
+    plate('datum     A  bottom\ndatum     B  left\ndatum     C  front\nframe     holes A: position dia 0.3 A B C'),
+  ),
+  iso(
+    'orientation-not-so',
+    plate('datum     A  bottom\nframe     top: perpendicularity 0.1 A'),
+    plate('datum     A  bottom\nframe     left: perpendicularity 0.1 A'),
+  ),
+]
