@@ -21,7 +21,11 @@ const noPackedFonts = {
 }
 
 const { metafile } = await build({
-  entryPoints: { cli: 'src/app/cli/main.ts', 'stack-worker': 'src/app/cli/stack-worker.ts' },
+  entryPoints: {
+    cli: 'src/app/cli/main.ts',
+    'stack-worker': 'src/app/cli/stack-worker.ts',
+    'view-worker': 'src/app/cli/view-worker.ts',
+  },
   outdir: 'dist',
   bundle: true,
   format: 'esm',

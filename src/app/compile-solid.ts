@@ -4,47 +4,141 @@ import type { Body } from '../kernel/body.ts'
 import type { OcctKernel } from '../kernel/open.ts'
 import type { AssemblyItem, Part } from '../part/part.ts'
 import { partFromAssembly, partFromSolid } from '../read/part-from-solid.ts'
-import { freeStepFile, readStepFile, type StepFile, stepPart } from '../read/step-file.ts'
+import { readStepFile, type StepFile, stepPart } from '../read/step-file.ts'
 import { layOut } from '../sheet/lay-out.ts'
 import { chooseSizes } from '../sizes/choose-sizes.ts'
 import type { SizeSet } from '../sizes/dimension.ts'
 import { itemReferences } from '../sizes/item-references.ts'
 import { drawViews, type ViewsWatch, watchedProjector } from '../views/draw-views.ts'
 import { recognised } from '../views/exact/recognise.ts'
+import { Stopped } from '../views/exact/watch.ts'
+import { FRAMES, ISOMETRIC } from '../views/frames.ts'
+import type { Projector } from '../views/projector.ts'
 import type { ViewSet } from '../views/view.ts'
 import type { Drawing, Phase } from './compile.ts'
+import type { Crew } from './crew/crew.ts'
 
 export interface SolidOptions {
   /** One part of an assembly, by its place from 1 or its product's name; absent: the whole. */
   readonly solid?: string
   /** Told before each phase, and while the file is read and the views are drawn. */
   readonly progress?: (what: string) => void
-  /** Asked while the views are drawn; true ends the drawing by `Stopped`, with nothing kept in the kernel. */
+  /** Asked before each phase and while the views are drawn; true ends the work by `Stopped`, with nothing kept in the kernel. */
   readonly stop?: () => boolean
+  /** Faces from which on a crew draws the views. */
+  readonly many?: number
 }
 
 /** Runs the phases from the text of a STEP file to the sheet. The solid stays in the kernel until `kernel.free(part.solid)`. */
 export function compileSolid(text: string, kernel: OcctKernel, options: SolidOptions = {}): Drawing {
-  const times: Record<Phase, number> = { read: 0, build: 0, project: 0, size: 0, 'lay out': 0 }
-  const timed = <T>(phase: Phase, what: string, run: () => T): T => {
-    options.progress?.(what)
+  const read = partFromText(text, kernel, options)
+  return 'part' in read ? drawn(read, kernel, options, ownViews(read.part, options)) : read.drawing
+}
+
+/** Likewise, with the views of a large solid drawn by a crew of threads ahead of their being asked for. */
+export async function compileSolidTogether(
+  text: string,
+  kernel: OcctKernel,
+  crew: Crew,
+  options: SolidOptions = {},
+): Promise<Drawing> {
+  // threads start while the kernel reads
+  if (text.length >= LONG) crew.muster()
+  const read = partFromText(text, kernel, options)
+  if (!('part' in read)) return read.drawing
+  const { part, times } = read
+  const start = performance.now()
+  let project = ownViews(part, options)
+  if (part.body.faces.length >= (options.many ?? MANY)) {
+    try {
+      project = await viewsTogether(part, crew, project, options)
+    } catch (fault) {
+      kernel.free(part.solid)
+      throw fault
+    }
+  }
+  const ahead = performance.now() - start
+  const drawing = drawn(read, kernel, options, project)
+  times.project += ahead
+  return drawing
+}
+
+/** Characters of a file from which on its solid may have `MANY` faces. */
+const LONG = 500_000
+/** Faces from which on several threads are sooner done than one: below, they cost more to set to work than they save. */
+const MANY = 2500
+
+/** The views that an assembly's and most parts' sheets ask for; the one with most lines in sight first. */
+const AHEAD = [ISOMETRIC, FRAMES.front, FRAMES.rear, FRAMES.top, FRAMES.right, FRAMES.left]
+
+async function viewsTogether(part: Part, crew: Crew, own: Projector, { progress, stop }: SolidOptions) {
+  progress?.('drawing the views')
+  const views = await crew.draw(part.body, AHEAD, {
+    ...(stop ? { stop } : {}),
+    ...(progress ? { progress: (share) => progress(`drawing the views, ${Math.floor(100 * share)} %`) } : {}),
+  })
+  const project: Projector = (solid, body, frame) =>
+    (body === part.body ? views[AHEAD.indexOf(frame)] : undefined) ?? own(solid, body, frame)
+  return project
+}
+
+/** A part read from a file, and what is to be said of the file. */
+interface ReadPart {
+  readonly file: StepFile
+  readonly part: Part
+  readonly marks: readonly Mark[]
+  readonly times: Record<Phase, number>
+}
+
+type Timed = <T>(phase: Phase, what: string, run: () => T) => T
+
+function timing(times: Record<Phase, number>, { progress, stop }: SolidOptions): Timed {
+  return (phase, what, run) => {
+    if (stop?.()) throw new Stopped()
+    progress?.(what)
     const start = performance.now()
     const value = run()
-    times[phase] = performance.now() - start
+    times[phase] += performance.now() - start
     return value
   }
+}
+
+function partFromText(text: string, kernel: OcctKernel, options: SolidOptions): ReadPart | { drawing: Drawing } {
+  const times: Record<Phase, number> = { read: 0, build: 0, project: 0, size: 0, 'lay out': 0 }
+  const timed = timing(times, options)
   const { file, marks } = timed('read', 'reading', () =>
     readStepFile(text, kernel, (done, of) => options.progress?.(`reading, ${done} of ${of}`)),
   )
-  if (!file) return { brief: NO_BRIEF, marks, times }
-  const made = timed('build', 'recognising features', () => partOf(file, marks, kernel, options.solid))
-  if ('rule' in made) {
-    freeStepFile(file, kernel)
-    return { brief: NO_BRIEF, marks: [...marks, made], times }
+  if (!file) return { drawing: { brief: NO_BRIEF, marks, times } }
+  let part: Part | undefined
+  try {
+    const made = timed('build', 'recognising features', () => partOf(file, marks, kernel, options.solid))
+    if ('rule' in made) return { drawing: { brief: NO_BRIEF, marks: [...marks, made], times } }
+    part = made
+    return { file, part, marks, times }
+  } finally {
+    for (const { solid } of file.parts) if (solid !== part?.solid) kernel.free(solid)
+    if (file.whole !== part?.solid) kernel.free(file.whole)
   }
-  for (const part of file.parts) if (part.solid !== made.solid) kernel.free(part.solid)
-  if (file.whole !== made.solid) kernel.free(file.whole)
-  const views = timed('project', 'drawing the views', () => viewsOf(made, kernel, options))
+}
+
+function drawn(read: ReadPart, kernel: OcctKernel, options: SolidOptions, project: Projector): Drawing {
+  try {
+    return sheetOf(read, kernel, options, project)
+  } catch (fault) {
+    kernel.free(read.part.solid)
+    throw fault
+  }
+}
+
+function sheetOf(
+  { file, part: made, marks, times }: ReadPart,
+  kernel: OcctKernel,
+  options: SolidOptions,
+  project: Projector,
+): Drawing {
+  const timed = timing(times, options)
+  const views = timed('project', 'drawing the views', () => drawViews(made, kernel, project))
   const single = options.solid !== undefined || file.placed.length === 1
   const { part, sizes } = timed('size', 'choosing sizes', () =>
     single ? independent(made, views) : { part: made, sizes: overallOnly(made, views) },
@@ -67,19 +161,14 @@ export function compileSolid(text: string, kernel: OcctKernel, options: SolidOpt
   }
 }
 
-function viewsOf(part: Part, kernel: OcctKernel, { progress, stop }: SolidOptions): ViewSet {
+function ownViews(part: Part, { progress, stop }: SolidOptions): Projector {
   const watch: ViewsWatch = {
     ...(stop ? { stop } : {}),
     ...(progress
       ? { progress: (view, share) => progress(`drawing the ${view} view, ${Math.floor(100 * share)} %`) }
       : {}),
   }
-  try {
-    return drawViews(part, kernel, watchedProjector(watch, part.body))
-  } catch (fault) {
-    kernel.free(part.solid)
-    throw fault
-  }
+  return watchedProjector(watch, part.body)
 }
 
 const NO_BRIEF: Brief = {

@@ -2,11 +2,12 @@ import type { Mark } from '../../brief/mark.ts'
 import type { OcctKernel } from '../../kernel/open.ts'
 import { judged } from '../checked.ts'
 import { compile, type Drawing } from '../compile.ts'
-import { compileSolid } from '../compile-solid.ts'
+import { compileSolidTogether } from '../compile-solid.ts'
 import { UsageFault } from './arguments.ts'
 import type { Console } from './console.ts'
 import { EXIT, type ExitCode, worse } from './exit-codes.ts'
 import { FileFault, nameOf, readSource } from './files.ts'
+import { viewCrew } from './view-hands.ts'
 
 /**
  * Compiles each brief or solid model in turn and hands it to `use`; a failing file does not stop the others.
@@ -22,6 +23,7 @@ export async function eachBrief(
   failing?: () => readonly Mark[],
 ): Promise<ExitCode> {
   let code: ExitCode = EXIT.done
+  const crew = viewCrew()
   for (const [i, file] of files.entries()) {
     if (files.length > 1) console.progress(`${i + 1} of ${files.length}: ${nameOf(file)}`)
     try {
@@ -31,7 +33,7 @@ export async function eachBrief(
       const drawing =
         source.kind === 'brief'
           ? compile(source.text, kernel)
-          : compileSolid(source.text, kernel, {
+          : await compileSolidTogether(source.text, kernel, crew, {
               ...(solid === undefined ? {} : { solid }),
               progress: (what) => console.progress(`${nameOf(file)}: ${what}`),
             })
@@ -58,5 +60,6 @@ export async function eachBrief(
       }
     }
   }
+  crew.close()
   return code
 }
