@@ -164,7 +164,7 @@ function measuredMarks(listing: Listing): Mark[] {
       rule: 'measured-from-solid',
       weight: 'look again',
       text: 'Read from a solid model: sizes are measured, tolerances are not stated. The sheet stays preliminary until they are.',
-      expected: 'a brief with the sizes and tolerances that are meant',
+      expected: 'a brief with the sizes and tolerances that are meant; sheetwright begin writes its first lines',
       source: 'common practice, no source',
     },
   ]

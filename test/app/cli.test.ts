@@ -185,6 +185,33 @@ describe('tidy', () => {
   })
 })
 
+describe('begin', () => {
+  it('writes a brief from a model that draws, and never over one that is there', () => {
+    const [to, out] = [join(folder, 'begun'), join(folder, 'begun-out')]
+    expect(run(['draw', bracket, '--to', to, '--only', 'step']).code).toBe(0)
+    const model = join(to, 'vent-bracket.step')
+    const first = run(['begin', model])
+    expect(first).toMatchObject({ code: 0, out: '' })
+    expect(first.err).toMatch(/vent-bracket\.brief: It builds the model again/)
+    const brief = join(to, 'vent-bracket.brief')
+    expect(run(['draw', brief, '--to', out]).err).toMatch(/14 sizes, complete/)
+
+    writeFileSync(brief, 'part  Mine\n')
+    const again = run(['begin', model])
+    expect(again.code).toBe(3)
+    expect(again.err).toMatch(/is there already and is left as it is/)
+    expect(readFileSync(brief, 'utf8')).toBe('part  Mine\n')
+    expect(run(['begin', model, '--print']).out).toMatch(/^# Begun from vent-bracket\.step/)
+  })
+
+  it('says so of a file that is no model', () => {
+    const { code, err } = run(['begin', bracket])
+    expect(code).toBe(3)
+    expect(err).toMatch(/is a brief already, or no solid model/)
+    expectNoStack(err)
+  })
+})
+
 describe('the command line itself', () => {
   it('teaches', () => {
     expect(run(['--help'])).toMatchObject({ code: 0 })

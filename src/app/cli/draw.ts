@@ -9,7 +9,7 @@ import { readArguments, UsageFault } from './arguments.ts'
 import type { Console } from './console.ts'
 import { eachBrief } from './each-brief.ts'
 import type { ExitCode } from './exit-codes.ts'
-import { isStepName, writeTogether } from './files.ts'
+import { fileNameOf, isStepName, writeTogether } from './files.ts'
 
 const KINDS = ['pdf', 'svg', 'step', 'txt'] as const
 type Kind = (typeof KINDS)[number]
@@ -77,10 +77,6 @@ function distinctNames(
   }
   return names
 }
-
-/** A drawing number as a file name: letters, digits, dot, dash and underscore stay. */
-const fileNameOf = (number: string): string =>
-  number.replace(/[^\p{L}\p{N}._-]+/gu, '-').replace(/^[.-]+/, '') || 'drawing'
 
 async function contentOf(kind: Kind, drawing: Drawing, kernel: OcctKernel): Promise<string | Uint8Array | undefined> {
   switch (kind) {

@@ -2,6 +2,7 @@ export const HELP = `sheetwright: from a brief to a finished drawing
 
   sheetwright draw BRIEF...     draw the sheet: PDF, SVG, STEP and a report
   sheetwright draw PART.step    draw a solid model: views, centre lines, measured sizes
+  sheetwright begin PART.step   write the first lines of a brief from a solid model
   sheetwright report BRIEF...   mass, size, views, dimensions and marks; draws nothing
   sheetwright check BRIEF...    what a checker would pencil on the sheet, rule by rule
   sheetwright stack BRIEF       what lies between two faces, from the sizes of its loop
@@ -46,6 +47,18 @@ tolerances. The model itself is not written again unless --only asks for step.
 
 A sheet whose sizes are not proven complete, or on which no tolerance is stated, is stamped
 PRELIMINARY.
+`,
+  begin: `sheetwright begin FILE... [--to FOLDER] [--solid PART] [--print]
+
+Writes NAME.brief from a solid model (.step, .stp): what it is made from, its holes, slots,
+steps, chamfers and rounds with the sizes measured, in statements that a drafter goes on with.
+The brief is built and compared with the model, and the answer says whether it is the same part;
+faces that no statement covers are listed in it as comments. Tolerances, material and notes are
+not in a model's shape: they are left to say. A brief that is there is never written over.
+
+  --to FOLDER      where to write; made if absent. Without it: beside the model
+  --solid PART     of an assembly the part meant: its product's name, or its place from 1
+  --print          print the brief instead of writing it
 `,
   report: `sheetwright report FILE... [--json] [--solid PART]
 

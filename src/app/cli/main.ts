@@ -10,9 +10,10 @@ const JOBS = {
   report: async () => (await import('./report.ts')).report,
   check: async () => (await import('./check.ts')).check,
   stack: async () => (await import('./stack.ts')).stack,
+  begin: async () => (await import('./begin.ts')).begin,
 }
 
-const COMMANDS = ['draw', 'report', 'check', 'stack', 'tidy', 'open', 'help']
+const COMMANDS = ['begin', 'draw', 'report', 'check', 'stack', 'tidy', 'open', 'help']
 
 /** The command line. Arguments without the program's name; returns the exit code. */
 export async function main(args: readonly string[]): Promise<ExitCode> {
@@ -55,6 +56,7 @@ async function run(args: readonly string[], console: Console): Promise<ExitCode>
       console.out(`${about.version}\n`)
       return EXIT.done
     }
+    case 'begin':
     case 'draw':
     case 'report':
     case 'check':
