@@ -1,13 +1,15 @@
 import type { Mark } from '../brief/mark.ts'
 import { withAcceptances } from '../check/acceptances.ts'
-import { checkDrawing } from '../check/check-drawing.ts'
+import { checkDrawing, checkSheet } from '../check/check-drawing.ts'
 import { once } from '../check/measure/once.ts'
 import { rules } from '../check/rules/rules.ts'
 import { type Drawing, inOrder } from './compile.ts'
 
 /** Marks of all phases and of the checker's rules, what the brief accepts taken into account, in the order of the text. */
 export function checked(drawing: Drawing): Mark[] {
-  return inOrder(withAcceptances(drawing.brief, [...drawing.marks, ...checkDrawing(drawing)]))
+  const { brief, marks, found } = drawing
+  const all = found ? [...found, ...checkSheet(drawing)] : checkDrawing(drawing)
+  return inOrder(withAcceptances(brief, [...marks, ...all]))
 }
 
 const ruleNames: ReadonlySet<string> = new Set(rules.map((r) => r.name))

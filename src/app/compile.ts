@@ -1,10 +1,13 @@
 import type { Brief } from '../brief/brief.ts'
 import type { Mark } from '../brief/mark.ts'
 import { readBrief } from '../brief/read.ts'
+import { withAcceptances } from '../check/acceptances.ts'
+import { checkDrawing } from '../check/check-drawing.ts'
 import type { OcctKernel } from '../kernel/open.ts'
 import { buildPart } from '../part/build.ts'
 import type { Part } from '../part/part.ts'
 import { layOut } from '../sheet/lay-out.ts'
+import { mustChange } from '../sheet/must-change.ts'
 import type { Sheet } from '../sheet/sheet.ts'
 import { chooseSizes } from '../sizes/choose-sizes.ts'
 import type { SizeSet } from '../sizes/dimension.ts'
@@ -20,16 +23,18 @@ export interface Drawing {
   readonly sheet?: Sheet
   /** The marks of all phases, in the order of the brief's text. */
   readonly marks: readonly Mark[]
-  /** Milliseconds by phase. */
-  readonly times: Readonly<Record<Phase, number>>
+  /** What the checker's rules find before the sheet is laid out; absent where nothing could be sized. */
+  readonly found?: readonly Mark[]
+  /** Milliseconds by phase, and of the rules that are asked before the sheet. */
+  readonly times: Readonly<Record<Phase, number> & { readonly check?: number }>
 }
 
 export type Phase = 'read' | 'build' | 'project' | 'size' | 'lay out'
 
 /** Runs the phases from brief text to sheet. The solid stays in the kernel until `kernel.free(part.solid)`. */
 export function compile(text: string, kernel: OcctKernel): Drawing {
-  const times: Record<Phase, number> = { read: 0, build: 0, project: 0, size: 0, 'lay out': 0 }
-  const timed = <T>(phase: Phase, run: () => T): T => {
+  const times: Record<Phase | 'check', number> = { read: 0, build: 0, project: 0, size: 0, check: 0, 'lay out': 0 }
+  const timed = <T>(phase: Phase | 'check', run: () => T): T => {
     const start = performance.now()
     const value = run()
     times[phase] = performance.now() - start
@@ -41,7 +46,10 @@ export function compile(text: string, kernel: OcctKernel): Drawing {
   if (part.body.faces.length === 0) return { brief, part, marks: inOrder([...brief.marks, ...part.marks]), times }
   const views = timed('project', () => drawViews(part, kernel))
   const sizes = timed('size', () => chooseSizes(part, views))
-  const { sheet, marks } = timed('lay out', () => layOut(part, views, sizes))
+  // Before the sheet: one that the rules send back is stamped, and must be laid out with the stamp.
+  const found = timed('check', () => checkDrawing({ brief, part, views, sizes }))
+  const sentBack = mustChange(withAcceptances(brief, found))
+  const { sheet, marks } = timed('lay out', () => layOut(part, views, sizes, sentBack))
   return {
     brief,
     part,
@@ -49,6 +57,7 @@ export function compile(text: string, kernel: OcctKernel): Drawing {
     sizes,
     sheet,
     marks: inOrder([...brief.marks, ...part.marks, ...(views.marks ?? []), ...sizes.marks, ...marks]),
+    found,
     times,
   }
 }

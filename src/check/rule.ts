@@ -14,6 +14,9 @@ export interface Subject {
   readonly sheet: Sheet
 }
 
+/** A drawing before it is laid out on a sheet. */
+export type Sized = Omit<Subject, 'sheet'>
+
 /** A drawing as far as it could be derived. */
 export type PartialSubject = Pick<Subject, 'brief'> & Partial<Subject>
 
@@ -39,7 +42,14 @@ export interface BriefRule extends About {
 /** A rule that looks at the drawn part. Pure. */
 export interface DrawingRule extends About {
   readonly reads: 'drawing'
+  check(subject: Sized): readonly Finding[]
+}
+
+/** A rule that looks at the finished sheet. It may ask for another look, but not send back: the stamp is printed by then. */
+export interface SheetRule extends About {
+  readonly reads: 'sheet'
+  readonly weight: Exclude<Weight, 'must change'>
   check(subject: Subject): readonly Finding[]
 }
 
-export type Rule = BriefRule | DrawingRule
+export type Rule = BriefRule | DrawingRule | SheetRule

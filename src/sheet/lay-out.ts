@@ -19,13 +19,15 @@ const LEFT_OFF = 1
 
 /**
  * Lays a part out on a sheet: format and scale chosen (or as the brief states), views aligned by projection, sizes
- * placed, border, title block and notes drawn. A sheet of which any phase says that something must change, or on which
- * no tolerance is stated, is stamped preliminary. Pure; the same input gives the same sheet.
+ * placed, border, title block and notes drawn. A sheet of which any phase says that something must change, that the
+ * checker sends back, or on which no tolerance is stated, is stamped preliminary. Pure; the same input gives the same
+ * sheet.
  */
 export function layOut(
   part: Part,
   views: ViewSet,
   sizes: SizeSet | undefined,
+  sentBack = false,
 ): { readonly sheet: Sheet; readonly marks: readonly Mark[] } {
   const { brief } = part
   const { header } = brief
@@ -33,7 +35,15 @@ export function layOut(
   const unproven = !sizes || sizes.dimensions.length === 0 || !sizes.proof.complete || untoleranced(header, sizes)
   const own = [...requestMarks, ...signMarks(header)]
   const earlier = [...brief.marks, ...part.marks, ...(views.marks ?? []), ...(sizes?.marks ?? []), ...own]
-  let desk: Desk = { part, views, sizes, header, brief, preliminary: unproven, unsound: mustChange(earlier) }
+  let desk: Desk = {
+    part,
+    views,
+    sizes,
+    header,
+    brief,
+    preliminary: unproven,
+    unsound: sentBack || mustChange(earlier),
+  }
   let { choices, marks: choiceMarks } = choicesFor(desk, formats, scales)
   if (!desk.preliminary && mustChange(choiceMarks)) {
     desk = { ...desk, preliminary: true }

@@ -4,7 +4,7 @@ import type { ChosenSize, Part } from '../../../part/part.ts'
 import { framedSizes } from '../../../sizes/geometric/basic-sizes.ts'
 import { isLocation, type Located, leftFree, locatedBy } from '../../measure/datum-reach.ts'
 import { coordinates } from '../../measure/freedoms.ts'
-import type { DrawingRule, Finding, Subject } from '../../rule.ts'
+import type { DrawingRule, Finding, Sized } from '../../rule.ts'
 
 const NEAR = 1e-6
 
@@ -22,7 +22,7 @@ export const rule: DrawingRule = {
     ),
 }
 
-function elsewhere({ part }: Subject, l: Located): Finding[] {
+function elsewhere({ part }: Sized, l: Located): Finding[] {
   const { feature } = l.held
   if (feature.feature === undefined) return []
   const names = l.datums.map((d) => d.name).join(', ')

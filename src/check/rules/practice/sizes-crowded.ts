@@ -1,12 +1,12 @@
 import { auditSizes } from '../../../sheet/placement/audit.ts'
-import type { DrawingRule } from '../../rule.ts'
+import type { SheetRule } from '../../rule.ts'
 
-export const rule: DrawingRule = {
+export const rule: SheetRule = {
   name: 'sizes-crowded',
   weight: 'look again',
   source: 'ASME Y14.5-2018, 4.5; ISO 129-1:2018, 5: sizes clear of lines and of one another (from memory)',
   about: 'Figures that stand on a line or on each other get misread on the shop floor.',
-  reads: 'drawing',
+  reads: 'sheet',
   check: ({ sheet, sizes, brief }) => {
     const { findings } = auditSizes(sheet, brief.header.practice)
     return findings.flatMap((f) => {

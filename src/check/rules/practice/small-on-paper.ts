@@ -1,16 +1,16 @@
 import { holesOf } from '../../measure/cuts.ts'
-import type { DrawingRule } from '../../rule.ts'
+import type { SheetRule } from '../../rule.ts'
 
 /** Smallest circle that can be told from a blot and still carry a centre mark, paper mm. */
 const LEAST = 1
 
-export const rule: DrawingRule = {
+export const rule: SheetRule = {
   name: 'small-on-paper',
   weight: 'look again',
   source:
     'ISO 5455:1979, 4: details too small to be shown are drawn larger beside the view (from memory); 1 mm is common practice',
   about: 'A hole that prints smaller than a millimetre cannot be read; it wants a larger scale or a detail view.',
-  reads: 'drawing',
+  reads: 'sheet',
   check: ({ part, sheet }) => {
     const scale = Math.max(0, ...sheet.views.filter((v) => v.id !== 'pictorial').map((v) => v.scale))
     const seen = new Set<string>()

@@ -1,0 +1,52 @@
+import { beforeAll, expect, it } from 'vitest'
+import { checked } from '../../src/app/checked.ts'
+import { compile } from '../../src/app/compile.ts'
+import { type OcctKernel, openKernel } from '../../src/kernel/open.ts'
+import { onHeader } from '../check/subject.ts'
+
+let kernel: OcctKernel
+beforeAll(async () => {
+  kernel = await openKernel()
+})
+
+/** An outside thread cut up to a shoulder: DIN 76-1 and ISO 4755 ask for an undercut there. */
+const stud = (screw: string, more = '') =>
+  onHeader(
+    'iso',
+    `turned    axis left-right
+          screw   ${screw}, 30 long
+          body    ⌀30, 60 long
+chamfer   ends: 2X 1.5 × 45°
+${more}`,
+  )
+const accept = 'accept    thread-undercut at turned with M20 × 1.5 - 6g because the nut stops 4 mm short'
+
+function drawn(text: string) {
+  const drawing = compile(text, kernel)
+  kernel.free(drawing.part!.solid)
+  const weights = checked(drawing).flatMap((m) => (m.weight === 'must change' ? [m.rule] : []))
+  const stamps = drawing.sheet!.items.filter((i) => i.item === 'text' && i.role === 'stamp')
+  return { weights, stamped: stamps.length > 0, drawing }
+}
+
+it('a sheet that a rule sends back is stamped as not for manufacture', () => {
+  const { weights, stamped } = drawn(stud('M20 × 1.5 - 6g'))
+  expect(weights).toEqual(['thread-undercut'])
+  expect(stamped).toBe(true)
+})
+
+it('an acceptance with its reason lifts the stamp, until the figure changes', () => {
+  const { weights, stamped, drawing } = drawn(stud('M20 × 1.5 - 6g', accept))
+  expect([weights, stamped]).toEqual([[], false])
+  expect(checked(drawing).find((m) => m.rule === 'thread-undercut')?.accepted).toBe('the nut stops 4 mm short')
+  const woken = drawn(stud('M20 × 2 - 6g', accept))
+  expect([woken.weights, woken.stamped]).toEqual([['thread-undercut'], true])
+})
+
+it('what wants another look does not stamp the sheet', () => {
+  const { weights, stamped, drawing } = drawn(
+    onHeader('iso', 'block     80 × 50 × 30\nhole      top: ⌀8.13 THRU\n          20 from left; centred up'),
+  )
+  expect(checked(drawing).map((m) => `${m.rule} ${m.weight}`)).toContain('odd-drill-size look again')
+  expect([weights, stamped]).toEqual([[], false])
+})
