@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest'
 import type { Lie } from '../../src/brief/brief.ts'
+import type { Size } from '../../src/brief/size.ts'
 import type { Vec3 } from '../../src/geometry/vec.ts'
 import { type OcctKernel, openKernel } from '../../src/kernel/open.ts'
 import { type Shapes, shapes } from '../../src/kernel/shapes.ts'
@@ -186,6 +187,22 @@ describe('the program’s own choice', () => {
       kernel,
     )
     expect(asme.thicknessNote).toBe('.188 THK')
+  })
+
+  // ASME Y14.5 and ISO 129-1: a tolerance stands with its size (from memory); a note without it would lose it.
+  it('shows the edge of a flat part whose thickness has a tolerance of its own', () => {
+    const solid = make.cut(make.box([0, 0, 0], [60, 30, 5]), make.cylinder([20, 15, -1], [0, 0, 1], 4, 10))
+    const features = [roundFeature(kernel, solid, 'hole', 'hole', [0, 0, 1], [[[20, 15, 0]]])]
+    const views = (tolerance: Size['tolerance']) =>
+      drawViews(
+        handMade(kernel, { solid, features, flat: { side: 'top', thickness: { ...size('5'), tolerance } } }),
+        kernel,
+      )
+    const span = { from: 0, to: 0 }
+    const close = views({ kind: 'fit', symbol: 'h9', span })
+    expect(close.thicknessNote).toBeUndefined()
+    expect(close.views.map((v) => v.id)).toEqual(['front', 'top', 'pictorial'])
+    expect(views({ kind: 'stock', span }).thicknessNote).toBe('t = 5')
   })
 
   it('needs a second view where a flat part is drilled edgewise', () => {

@@ -17,7 +17,7 @@ export function proposePrismatic(part: Part, sight: Sight): ViewPlan {
 
 function proposeFlat(part: Part, wants: readonly Want[]): ViewPlan | undefined {
   const { flat } = part
-  if (!flat) return undefined
+  if (!flat || !saidInNote(flat.thickness)) return undefined
   const side = facedSide(part, flat.side)
   const axis = axisOf[side]
   if (!wants.every((w) => w.along.length === 0 || w.along.includes(axis))) return undefined
@@ -27,6 +27,9 @@ function proposeFlat(part: Part, wants: readonly Want[]): ViewPlan | undefined {
     thicknessNote: thicknessNote(part, flat.thickness),
   }
 }
+
+/** A thickness with a tolerance of its own is measured: it stands at an edge view and not in a note. */
+const saidInNote = ({ tolerance }: Size): boolean => tolerance === undefined || tolerance.kind === 'stock'
 
 /** The large face's side as the brief names it; of two that show the same the front or the top. */
 function facedSide(part: Part, side: Side): Side {
