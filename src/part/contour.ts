@@ -56,7 +56,7 @@ export function halfSection(contour: Contour): ProfileCurve[] {
   }
   all.forEach((s, i) => {
     const before = all[i - 1]
-    to([s.a, radiusAt(s.outer, s.a)], before ? outerPlane(contour, before.outer, s.outer, low, high) : '')
+    to([s.a, radiusAt(s.outer, s.a)], before ? outerPlane(contour, before.outer, s.outer, s.a, low, high) : '')
     to([s.b, radiusAt(s.outer, s.b)], s.outer.name)
   })
   const last = all[all.length - 1]!
@@ -78,9 +78,17 @@ function collinear(a: Vec2, b: Vec2, c: Vec2): boolean {
 }
 
 /** Name of the flat face where the outside jumps. */
-function outerPlane(contour: Contour, before: ContourPiece, after: ContourPiece, low: Side, high: Side): string {
-  const falls = before.r1 >= after.r0
-  const named = planeAt(contour, after.h0, falls)
+function outerPlane(
+  contour: Contour,
+  before: ContourPiece,
+  after: ContourPiece,
+  at: number,
+  low: Side,
+  high: Side,
+): string {
+  const falls = radiusAt(before, at) >= radiusAt(after, at)
+  // a step goes on behind a groove: it does not begin there
+  const named = planeAt(contour, at, falls)
   // a groove that begins at a shoulder has the shoulder for its side
   if (!named && contour.grooves.includes(after)) return `${after.name} ${low} side`
   if (!named && contour.grooves.includes(before)) return `${before.name} ${high} side`

@@ -235,6 +235,19 @@ chamfer ends: 2X 3 × 45°`)
     expectVolume(part, PI * 400 * 60 - 2 * ((3 * 3) / 2) * 2 * PI * (20 - 1))
   })
 
+  it('has two ends, whatever grooves are cut near them', () => {
+    const part = bench.part(`turned axis left-right
+ a ⌀25, 30 long
+ b ⌀32, 45 long
+groove a: 1.3 wide, bottom ⌀23.9
+ right side 4 from a right face
+chamfer ends: 2X 1.5 × 45°`)
+    expect(part.features.find((f) => f.kind === 'chamfer')!.members.map((m) => m.faces.length)).toEqual([1, 1])
+    const triangle = (r: number) => ((1.5 * 1.5) / 2) * 2 * PI * (r - 0.5)
+    const groove = PI * (12.5 ** 2 - 11.95 ** 2) * 1.3
+    expectVolume(part, PI * (12.5 ** 2 * 30 + 16 ** 2 * 45) - groove - triangle(12.5) - triangle(16))
+  })
+
   it('round on an end: the ring (1 − π/4)r² at its own centroid (Pappus)', () => {
     const part = bench.part(`bar ⌀40, 60 long, axis left-right
 round right face outer edge: R5`)
