@@ -9,10 +9,10 @@ import { onceEach } from './choose/once.ts'
 import { outlineDrafts } from './choose/outline.ts'
 import { withPlaces } from './choose/placed.ts'
 import { withWords } from './choose/said.ts'
-import { withSchemes } from './choose/scheme.ts'
+import { schemeFeatures, withSchemes } from './choose/scheme.ts'
 import { sharedSizes } from './choose/shared.ts'
 import { shownDrafts } from './choose/shown.ts'
-import { withTables } from './choose/table.ts'
+import { tableSets, withTables } from './choose/table.ts'
 import type { Dimension, Proof, SizeSet } from './dimension.ts'
 import { annotate } from './geometric/annotate.ts'
 import { tableNotes } from './geometric/table-notes.ts'
@@ -29,11 +29,14 @@ export function chooseSizes(part: Part, views: ViewSet): SizeSet {
   const noted = thicknessNotes(context)
   const own = sharedSizes(context, draftsOf(context), 'diameter')
   const said = withWords(context, own).filter((d) => !noted.some((n) => n.draft === d.id))
-  const arranged = withSchemes(context, outlineDrafts(context, onceEach(context, said)))
-  const { tables, drafts } = withTables(context, arranged)
+  const tabled = tableSets(context)
+  const apart = new Set([...tabled.flatMap((t) => t.features.map((f) => f.id)), ...schemeFeatures(context)])
+  const shared = outlineDrafts(context, onceEach(context, said, apart))
+  const { tables, drafts: untabled } = withTables(context, tabled, shared)
+  const drafts = withSchemes(context, untabled)
   markUnplaced(context, [
     ...own.filter((d) => noted.some((n) => n.draft === d.id)),
-    ...arranged.filter((d) => !drafts.includes(d)),
+    ...shared.filter((d) => !untabled.includes(d)),
   ])
   const rows = tables.flatMap((t) => t.rows.map((row) => row.states ?? []))
   const given = [...drafts, ...rows.map((states, i) => ({ id: `row ${i}`, states }))]

@@ -44,7 +44,8 @@ export type LeaderTarget =
       readonly from?: number
       readonly sweep?: number
     }
-  | { readonly kind: 'point'; readonly at: Vec2; readonly normal?: Vec2 }
+  /** `within`: a place of a face, on which the leader ends with a dot. */
+  | { readonly kind: 'point'; readonly at: Vec2; readonly normal?: Vec2; readonly within?: true }
 
 /** A point of the plane, axis or corner that a size reaches, in the part's own coordinates (mm). */
 export interface Reach {
@@ -55,6 +56,8 @@ export interface Reach {
   readonly middle?: readonly [Vec3, Vec3]
   /** Faces it lies on, where known: they decide between two things at one level. */
   readonly faces?: readonly number[]
+  /** It is a corner of an outline, and not what else stands level with it. */
+  readonly corner?: true
 }
 
 /** A distance along a unit vector. */

@@ -72,7 +72,7 @@ hole top: ⌀1.000 THRU
 
   it('goes with each of the two sizes of a pocket', () => {
     const s = block('pocket top: 60 × 40 ↧ 10, corners R 6\n  centred both ways\n')
-    expect(s.texts).toEqual(expect.arrayContaining(['60, centred', '40, centred', '10', '4× R6']))
+    expect(s.texts).toEqual(expect.arrayContaining(['60, centred', '40, centred', '↧ 10', '4× R6']))
     expectProper(s)
   })
 

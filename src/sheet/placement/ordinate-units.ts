@@ -28,8 +28,9 @@ import { WEIGHTS } from './weights.ts'
 
 /** One line of a set of running sizes. */
 interface Running {
-  /** Absent for the datum's own line. */
+  /** May be absent for the datum's own line. */
   readonly dimension: Dimension | undefined
+  readonly isDatum?: true
   readonly block: Block
   readonly s: number
   readonly point: Vec2
@@ -58,14 +59,21 @@ function unit(desk: Desk, owner: number, id: string, set: readonly Dimension[]):
   if (first.kind !== 'ordinate') throw new Error('a running set holds running sizes only')
   const u = canonical(first.along)
   const datum = onPaper(placed, first.datum)
-  const running: Running[] = [
-    { dimension: undefined, block: blockOf({ lines: [['0']] }, desk.figures), s: dot(datum, u), point: datum },
-  ]
-  for (const d of set) {
-    if (d.measured.kind !== 'ordinate') continue
+  const s0 = dot(datum, u)
+  const own = set.flatMap((d): Running[] => {
+    if (d.measured.kind !== 'ordinate') return []
     const point = onPaper(placed, d.measured.point)
-    running.push({ dimension: d, block: calloutBlock(d, desk.figures), s: dot(point, u), point })
+    return [{ dimension: d, block: calloutBlock(d, desk.figures), s: dot(point, u), point }]
+  })
+  // The datum reads 0 once, whether or not the set holds a size for it.
+  const isZero = ({ s }: Running) => Math.abs(s - s0) < 1e-6
+  const zero = own.find(isZero) ?? {
+    dimension: undefined,
+    block: blockOf({ lines: [['0']] }, desk.figures),
+    s: s0,
+    point: datum,
   }
+  const running: Running[] = [{ ...zero, isDatum: true }, ...own.filter((r) => !isZero(r))]
   running.sort((a, b) => a.s - b.s)
   const all = [turned(u), back(turned(u))].flatMap((n) => rows(desk, owner, running, u, n))
   const length = running.at(-1)!.s - running[0]!.s
@@ -146,7 +154,7 @@ function members(
     set.map((r) => r.s),
     need,
   )
-  const zero = set.find((r) => r.dimension === undefined)!
+  const zero = set.find((r) => r.isDatum)!
   return set.map((r, i): Member => {
     const shapes: Shape[] = []
     const strokes: Drawn['strokes'][number][] = []

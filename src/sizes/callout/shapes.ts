@@ -36,6 +36,10 @@ export const slotCallout = (
     ...after,
   )
 
+/** A depth by itself: `↧ 6`. */
+export const depthCallout = (size: Size, writing: SheetWriting, count = 1): Callout =>
+  one(writing.habit.times(count), ...sizeParts(size, writing, '↧ '))
+
 /** `.06 × 45°`, or two legs. */
 export const chamferCallout = (
   size: Size,

@@ -13,6 +13,8 @@ import type { Sight } from './sight.ts'
 export interface Showing {
   readonly score: number
   readonly measured: Measured
+  /** How it reads there, where that is not the draft's own callout. */
+  readonly callout?: Callout
 }
 
 /** A size before its view is settled. */
@@ -99,7 +101,7 @@ export function settle(context: Context, draft: Draft): Dimension | undefined {
     id: draft.id,
     view: best.sight.view.id,
     measured: best.showing.measured,
-    callout: draft.callout,
+    callout: best.showing.callout ?? draft.callout,
     value: draft.value,
     ...(judged ? { tolerance: judged.tolerance } : {}),
     reference: draft.reference === true || told === 'reference',

@@ -1,6 +1,7 @@
 import type { ChosenSize } from '../../part/part.ts'
 import { angleDraft, boltCircleDrafts } from './angular.ts'
 import type { Context } from './context.ts'
+import { depthDraft } from './depth.ts'
 import type { Draft } from './draft.ts'
 import { holeDraft } from './hole.ts'
 import { isKind } from './kinds.ts'
@@ -50,7 +51,10 @@ function draftOf(context: Context, chosen: ChosenSize): Draft | undefined {
   if (isKind(chosen, 'length')) return extentDraft(context, chosen, chosen.direction)
   if (isKind(chosen, 'depth')) {
     const feature = context.features.get(chosen.of) ?? context.features.get(chosen.group ?? '')
-    return feature && extentDraft(context, chosen, feature.outward)
+    if (!feature) return undefined
+    return feature.kind === 'pocket'
+      ? depthDraft(context, chosen, feature)
+      : extentDraft(context, chosen, feature.outward)
   }
   if (isKind(chosen, 'angle')) {
     const isPolar = context.part.chosen.some(

@@ -10,14 +10,15 @@ import type { Draft } from './draft.ts'
 /**
  * Features in line on one face share one size: where two statements give the same distance, the sheet shows it once and
  * the centre line says the rest. Where they give it with different digits, or against what the solid measures, both
- * places are marked.
+ * places are marked. The features of `apart`, which a table or a scheme of their own gives, share with none.
  */
-export function onceEach(context: Context, drafts: readonly Draft[]): Draft[] {
+export function onceEach(context: Context, drafts: readonly Draft[], apart: ReadonlySet<string> = new Set()): Draft[] {
   const kept: Draft[] = []
   const said = new Map<string, string>()
   for (const draft of drafts) {
     contradiction(context, draft, drafts)
-    const keys = draft.reference ? undefined : keysOf(context, draft)
+    const alone = draft.reference || (draft.feature !== undefined && apart.has(draft.feature))
+    const keys = alone ? undefined : keysOf(context, draft)
     const earlier = keys?.flatMap((key) => said.get(key) ?? [])
     if (!keys || !earlier || earlier.length < keys.length) {
       for (const key of keys ?? []) if (!said.has(key)) said.set(key, draft.id)

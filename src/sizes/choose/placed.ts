@@ -33,7 +33,7 @@ type SizePlace = Extract<PlaceRequest, { kind: 'size' }>
 const plain = (text: string): string =>
   text
     .replace(/[\s()]/g, '')
-    .replace(/^[⌀R]/, '')
+    .replace(/^[⌀R↧]/, '')
     .replace(/^0(?=[.,])/, '')
     .replace(',', '.')
     .toLowerCase()
@@ -67,7 +67,8 @@ function moved(context: Context, drafts: readonly Draft[], dimension: Dimension,
     })
     return own
   }
-  return { ...own, view: there.sight.view.id, measured: there.showing.measured }
+  const { measured, callout } = there.showing
+  return { ...own, view: there.sight.view.id, measured, callout: callout ?? draft?.callout ?? own.callout }
 }
 
 function notFound(request: SizePlace) {

@@ -50,6 +50,11 @@ function moored(sight: Sight, mooring: Mooring, along: Vec2, toward?: Vec2): Fou
     }
     return { at: flat, seen: circles.some((c) => c.visible) ? 'visible' : 'hidden' }
   }
+  // A middle plane is seen where both its sides are.
+  if (mooring.normal && mooring.middle) {
+    const lines = sight.linesOf(mooring.faces)
+    if (lines.length > 0) return { at: flat, seen: lines.some((l) => l.kind === 'visible') ? 'visible' : 'hidden' }
+  }
   if (mooring.axis) {
     const lines = sight.linesOf(mooring.faces)
     if (lines.length > 0) return { at: flat, seen: lines.some((l) => l.kind === 'visible') ? 'visible' : 'hidden' }

@@ -53,6 +53,16 @@ export class Sight {
       .sort((a, b) => b.curve.r - a.curve.r || Number(b.visible) - Number(a.visible))
   }
 
+  /** Whether a whole visible circle goes round the point. */
+  withinCircle(at: Vec2): boolean {
+    return this.arcs.some(
+      ({ curve, line }) =>
+        line.kind === 'visible' &&
+        Math.abs(curve.sweep) > 2 * Math.PI - 1e-6 &&
+        Math.hypot(at[0] - curve.c[0], at[1] - curve.c[1]) < curve.r + NEAR,
+    )
+  }
+
   /** Lines drawn for any of the faces. A section's own faces are others than the part's: there the geometry tells. */
   linesOf(faces: readonly number[]): ViewLine[] {
     if (this.view.kind !== 'section')

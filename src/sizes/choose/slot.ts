@@ -6,11 +6,15 @@ import { fullRoundCallout, slotCallout } from '../callout/shapes.ts'
 import type { Statement, Stretch } from '../dimension.ts'
 import { endsOf } from '../proof/making.ts'
 import type { Context } from './context.ts'
+import { depthDraft } from './depth.ts'
 import type { Draft } from './draft.ts'
 import { oneOf } from './kinds.ts'
 import { pairApart } from './levels.ts'
 import { extentDraft, stretchOf } from './linear.ts'
 import { showRadius } from './show.ts'
+
+/** Sized by one note: closed at both ends, by the overall length. */
+export const isNoted = (slot: SlotFeature): boolean => slot.measured === 'overall' && !slot.openTo
 
 /**
  * Slots. Closed ones with their overall length take one note, width × length with the ends' R under it; others are
@@ -30,8 +34,7 @@ export function slotDrafts(
   const ends = members.flatMap((m) => endsOf(context.part, m.faces, outward))
   const round: Statement[] = ends.length > 0 ? [{ kind: 'full round', faces: ends }] : []
   const endShow = showRadius(ends, slot.width.mm / 2)
-  const noted = width && length && slot.measured === 'overall' && !slot.openTo
-  if (noted) {
+  if (width && length && isNoted(slot)) {
     const states = [width, length].flatMap((c): Statement[] => {
       const stretches = members.flatMap((m): Stretch[] => {
         const pair = pairApart(context, m.faces, c.direction, c.size.mm, m.id)
@@ -75,7 +78,7 @@ export function slotDrafts(
     return draft ? [draft] : []
   })
   if (depth) {
-    const draft = extentDraft(context, depth, outward)
+    const draft = depthDraft(context, depth, feature)
     if (draft) drafts.push(draft)
   }
   if (ends.length > 0) {

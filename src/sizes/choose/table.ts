@@ -3,13 +3,15 @@ import { dot } from '../../geometry/vec3.ts'
 import type { PartFeature } from '../../part/part.ts'
 import { computedText } from '../callout/numbers.ts'
 import { plainText } from '../callout/plain-text.ts'
+import { fullRoundCallout } from '../callout/shapes.ts'
 import type { HoleTable, Reach, Statement } from '../dimension.ts'
 import { axisIndex } from '../proof/elements.ts'
 import { reached } from '../proof/reach.ts'
-import type { Context } from './context.ts'
+import { type Context, mooringOf } from './context.ts'
 import type { Draft } from './draft.ts'
-import { featureNamed } from './scheme.ts'
+import { featureNamed, leftOut, unknownName } from './scheme.ts'
 import type { Sight } from './sight.ts'
+import { isNoted } from './slot.ts'
 
 /** Holes located by more separate pairs of numbers than this go into a table (common practice, no source). */
 const MANY = 12
@@ -20,28 +22,84 @@ export interface Tabled {
   readonly drafts: readonly Draft[]
 }
 
-/** Hole tables where asked for, or where one face has many holes each located by itself. */
-export function withTables(context: Context, drafts: readonly Draft[]): Tabled {
+/** Features of one face that one table gives. */
+export interface TableSet {
+  readonly features: readonly PartFeature[]
+  readonly sight: Sight
+  /** Outer faces that the two directions count from. */
+  readonly edges: readonly [Reach, Reach]
+}
+
+/**
+ * Which features go into tables: those asked for, or the holes of a face that has many each located by itself. Holes and
+ * slots sized by one note do; a bolt circle stays, for its coordinates would be rounded. What was asked for and cannot is
+ * said.
+ */
+export function tableSets(context: Context): TableSet[] {
   const asked = context.part.brief.schemes.filter((s) => s.scheme === 'hole table')
-  const holes = context.part.features.filter((f) => f.feature?.kind === 'hole')
-  const faces = new Map<string, PartFeature[]>()
-  for (const hole of holes) {
-    const key = hole.outward.map((c) => c.toFixed(6)).join()
-    faces.set(key, [...(faces.get(key) ?? []), hole])
+  const named = new Set<string>()
+  for (const request of asked) {
+    const feature = request.of && featureNamed(context, request.of.text)
+    if (feature) named.add(feature)
+    else if (request.of) context.marks.push(unknownName(context, request))
   }
-  const tables: HoleTable[] = []
-  let kept = [...drafts]
-  for (const set of faces.values()) {
+  const whole = asked.some((a) => !a.of)
+  const isAsked = (f: PartFeature) => whole || named.has(f.id)
+  const span = asked[0]?.span
+  const remark = (text: string) => context.marks.push(leftOut(text, span))
+  const faces = new Map<string, PartFeature[]>()
+  for (const feature of context.part.features) {
+    const { kind } = feature.feature ?? {}
+    if (kind === 'hole' && feature.pattern?.kind !== 'bolt circle') {
+      const key = feature.outward.map((c) => c.toFixed(6)).join()
+      faces.set(key, [...(faces.get(key) ?? []), feature])
+      continue
+    }
+    if (!isAsked(feature)) continue
+    if (feature.pattern?.kind === 'bolt circle')
+      remark(`${feature.id} keeps its bolt circle: coordinates in a hole table would be rounded.`)
+    else if (feature.feature?.kind === 'slot' && isNoted(feature.feature)) {
+      const key = feature.outward.map((c) => c.toFixed(6)).join()
+      faces.set(key, [...(faces.get(key) ?? []), feature])
+    } else if (named.has(feature.id))
+      remark(
+        `${feature.id} stands at the view: a hole table holds holes, and slots closed at both ends by their overall length.`,
+      )
+  }
+  return [...faces.values()].flatMap((set): TableSet[] => {
     const separate = set.reduce(
       (n, f) => n + (f.pattern?.kind === 'points' || f.pattern?.kind === 'single' ? f.members.length : 1),
       0,
     )
-    const named = asked.filter((a) => a.of).flatMap((a) => featureNamed(context, a.of!.text) ?? [])
-    const whole = asked.some((a) => !a.of) || separate > MANY
-    const chosen = whole ? set : set.filter((f) => named.includes(f.id))
-    if (chosen.length === 0) continue
-    const made = tableOf(context, chosen, kept)
-    if (!made) continue
+    const features = whole || separate > MANY ? set : set.filter((f) => named.has(f.id))
+    const [first] = features
+    if (!first) return []
+    const sight = context.sights.find((s) => dot(s.view.frame.toViewer, first.outward) > 1 - 1e-9)
+    const edges = sight && [sight.view.frame.right, sight.view.frame.up].map((way) => edgeAt(context, way, sight))
+    if (sight && edges?.[0] && edges[1]) return [{ features, sight, edges: [edges[0], edges[1]] }]
+    // A bore on the part's axis needs no coordinates.
+    const isPlaced = (f: PartFeature) =>
+      context.part.chosen.some((c) => c.group === f.id && (c.kind === 'distance' || c.kind === 'pitch'))
+    const misses = features.filter((f) => named.has(f.id) || (isAsked(f) && isPlaced(f)))
+    if (misses.length > 0) {
+      const names = misses.map((f) => f.id).join(', ')
+      remark(
+        sight
+          ? `${names}: sizes stand at the view, for a hole table counts from straight edges and this face has none both ways.`
+          : `${names}: sizes stand at the views, for no view shows the face of the hole table.`,
+      )
+    }
+    return []
+  })
+}
+
+/** The tables, and the sizes that they do not hold. Letters run on from one table to the next. */
+export function withTables(context: Context, sets: readonly TableSet[], drafts: readonly Draft[]): Tabled {
+  const tables: HoleTable[] = []
+  const letters = new Map<string, string>()
+  let kept = [...drafts]
+  for (const set of sets) {
+    const made = tableOf(context, set, kept, letters)
     tables.push(made.table)
     kept = kept.filter((d) => !made.covered.has(d.id))
   }
@@ -50,27 +108,29 @@ export function withTables(context: Context, drafts: readonly Draft[]): Tabled {
 
 function tableOf(
   context: Context,
-  set: readonly PartFeature[],
+  { features, sight, edges }: TableSet,
   drafts: readonly Draft[],
-): { table: HoleTable; covered: Set<string> } | undefined {
-  const { outward } = set[0]!
-  const sight = context.sights.find((s) => dot(s.view.frame.toViewer, outward) > 1 - 1e-9)
-  if (!sight) return undefined
+  letters: Map<string, string>,
+): { table: HoleTable; covered: Set<string> } {
   const origin: Vec2 = sight.view.box.min
   const { right, up } = sight.view.frame
-  const edges = [edgeAt(context, right, sight), edgeAt(context, up, sight)] as const
-  if (!edges[0] || !edges[1]) return undefined
   const covered = new Set<string>()
   const stated = new Set<number>()
   const rows: HoleTable['rows'][number][] = []
-  const letters = new Map<string, string>()
   const counts = new Map<string, number>()
-  for (const feature of set) {
+  for (const feature of features) {
     const note = drafts.find((d) => d.id === `${feature.id}/note`)
     if (!note) continue
     for (const d of drafts) if (d.feature === feature.id) covered.add(d.id)
-    const size = { lines: note.callout.lines.map((line, i) => (i === 0 ? withoutCount(line) : line)) }
-    const key = plainText(size)
+    const ends = fullRoundCallout(context.writing, 2 * feature.members.length).lines[0]?.[0]
+    const size = {
+      lines: note.callout.lines.map((line, i) => {
+        if (i === 0) return withoutCount(line)
+        return line[0] === ends ? fullRoundCallout(context.writing, 2).lines[0]! : line
+      }),
+    }
+    // A letter is one size on one face.
+    const key = `${sight.view.id} ${plainText(size)}`
     if (!letters.has(key)) letters.set(key, letterOf(letters.size))
     const letter = letters.get(key)!
     feature.members.forEach((member, i) => {
@@ -80,15 +140,14 @@ function tableOf(
       const states: Statement[] = i === 0 ? note.states.filter((s) => s.kind !== 'equally spaced') : []
       ;[right, up].forEach((direction, j) => {
         if (isCentred(note, direction)) return
-        const to: Reach = { at: member.point, name: member.id }
-        const bar = reached(context.model, to, direction)?.bar
+        const { middle } = mooringOf(context, `${member.id} axis`, direction) ?? {}
+        const to: Reach = { at: member.point, name: member.id, ...(middle ? { middle } : {}) }
+        const place = reached(context.model, to, direction)
+        const base = reached(context.model, edges[j]!, direction)
         // A hole in line with an earlier one repeats its coordinate in the table; it states it once.
-        if (bar === undefined || stated.has(bar)) return
-        const from = edges[j]!
-        const base = reached(context.model, from, direction)?.bar
-        if (base === bar) return
-        stated.add(bar)
-        states.push({ kind: 'distance', direction, from, to })
+        if (!place || (place.bar !== undefined && (stated.has(place.bar) || place.bar === base?.bar))) return
+        if (place.bar !== undefined) stated.add(place.bar)
+        states.push({ kind: 'distance', direction, from: edges[j]!, to })
       })
       const place = (j: 0 | 1): string => {
         const direction = j === 0 ? right : up
