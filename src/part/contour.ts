@@ -1,7 +1,7 @@
 import type { Side } from '../brief/brief.ts'
 import type { Vec2 } from '../geometry/vec.ts'
-import type { Contour, ContourPiece, ProfileCurve } from './model.ts'
-import { chamferCorner, counterClockwise, roundCorner } from './profile-edit.ts'
+import type { Contour, ContourCorner, ContourPiece, ProfileCurve } from './model.ts'
+import { type BackOf, chamferCorner, counterClockwise, roundCorner } from './profile-edit.ts'
 import { endSides } from './sides.ts'
 import type { Workshop } from './workshop.ts'
 
@@ -153,18 +153,40 @@ function crossing(p: ContourPiece, q: ContourPiece): number | undefined {
   return a * b < 0 ? lo + ((hi - lo) * a) / (a - b) : undefined
 }
 
+/**
+ * Set-backs along the sides of a chamfered corner. The leg lies along the axis, also where the side is a taper; the
+ * angle is to the axis, so that along the end face the taper's own rise adds to the set-back or takes from it.
+ */
+function setBacks(curves: readonly ProfileCurve[], corner: ContourCorner): BackOf | undefined {
+  const [axial, radial] = corner.back
+  const byWay =
+    (along: number, across: number): BackOf =>
+    (_, line) =>
+      Math.abs(line.a[0] - line.b[0]) > 1e-9 ? along : across
+  const beside = curves.flatMap(({ curve }) => {
+    if (curve.kind !== 'line') return []
+    const [near, far] = [curve.a, curve.b].sort((p, q) => distance2(p, corner.at) - distance2(q, corner.at))
+    return distance2(near!, corner.at) < 1e-9 ? [[far![0] - near![0], far![1] - near![1]] as const] : []
+  })
+  const long = beside.find(([h]) => Math.abs(h) > 1e-9)
+  const end = beside.find(([h]) => Math.abs(h) <= 1e-9)
+  if (!long || !end) return byWay(axial, radial)
+  const rise = long[1] / Math.abs(long[0])
+  const along = axial * Math.hypot(1, rise)
+  const across = radial + (corner.byAngle ? axial * rise * Math.sign(end[1]) : 0)
+  return across > 1e-9 ? byWay(along, across) : undefined
+}
+
+const distance2 = (p: Vec2, q: Vec2): number => Math.hypot(p[0] - q[0], p[1] - q[1])
+
 /** The half section with its chamfers, rounds and fillets; work that has no room is marked and left out. */
 export function cornerWork(shop: Workshop, contour: Contour, section: readonly ProfileCurve[]): ProfileCurve[] {
   let curves = counterClockwise(section)
   for (const corner of contour.corners) {
+    const backs = corner.kind === 'chamfer' ? setBacks(curves, corner) : undefined
     const result =
       corner.kind === 'chamfer'
-        ? chamferCorner(
-            curves,
-            corner.at,
-            (_, line) => corner.back[Math.abs(line.a[0] - line.b[0]) > 1e-9 ? 0 : 1],
-            corner.face,
-          )
+        ? backs && chamferCorner(curves, corner.at, backs, corner.face)
         : roundCorner(curves, corner.at, corner.back[0], corner.face)
     if (result && 'curves' in result) {
       curves = result.curves

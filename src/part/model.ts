@@ -95,6 +95,8 @@ export interface ContourCorner {
   readonly at: Vec2
   /** Chamfer: set-back along the axis and along the radius. Round, fillet: the radius twice. */
   readonly back: readonly [axial: number, radial: number]
+  /** The radial set-back follows from a chamfer's angle to the axis. */
+  readonly byAngle?: true
   readonly face: string
   readonly span: Span
 }

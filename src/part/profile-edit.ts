@@ -79,13 +79,11 @@ export function roundCorner(loop: readonly ProfileCurve[], at: Vec2, r: number, 
   return { curves: spliced(loop, corner, p, q, [{ curve: arc, face }]), angle: corner.turn }
 }
 
+/** How far a chamfer is set back along one side of its corner. */
+export type BackOf = (face: string, line: Line2) => number
+
 /** Cuts the corner straight, set back along each of its two sides by what `backOf` says of that side. */
-export function chamferCorner(
-  loop: readonly ProfileCurve[],
-  at: Vec2,
-  backOf: (face: string, line: Line2) => number,
-  face: string,
-): CornerResult {
+export function chamferCorner(loop: readonly ProfileCurve[], at: Vec2, backOf: BackOf, face: string): CornerResult {
   const corner = cornerAt(loop, at)
   if (!corner) return undefined
   const backBefore = backOf(loop[corner.before]!.face, corner.a)

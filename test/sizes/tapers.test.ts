@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { makingOf } from '../../src/sizes/proof/making.ts'
+import { prove } from '../../src/sizes/proof/prove.ts'
 import { rankOf } from '../../src/sizes/proof/rank.ts'
 import { iso } from './sized.ts'
 
@@ -19,5 +20,48 @@ describe('a taper beside a step of the same diameter', () => {
     expect(s.sizes.proof.complete, s.sizes.proof.sentence).toBe(true)
     expect(rankOf(s.part.body, makingOf(s.part), s.sizes.dimensions)).toMatchObject({ missing: 0, repeated: 0 })
     expect(s.texts.filter((t) => t.startsWith('⌀')).sort()).toEqual(diameters.sort())
+  })
+})
+
+// A taper's end is sized at the sharp corner, as a cylinder's edge is, and a chamfer's angle is to the axis (common
+// practice, no source).
+describe('a taper with a chamfer at its end', () => {
+  it.each([
+    ['at the small end', 'body ⌀30, 40 long\n  nose ⌀24 tapered to ⌀16, to 80', '1 × 45°', ['⌀16', '⌀24', '⌀30']],
+    ['at the large end', 'body ⌀20, 40 long\n  nose ⌀20 tapered to ⌀30, to 80', '2 × 30°', ['⌀20', '⌀30']],
+    ['with two legs', 'body ⌀20, 40 long\n  nose ⌀20 tapered to ⌀30, to 80', '2 × 3', ['⌀20', '⌀30']],
+  ])('%s keeps its end diameter', (_, steps, chamfer, diameters) => {
+    const s = iso(`turned axis left-right\n  ${steps}\nchamfer nose right edge: ${chamfer}\n`)
+    expect(s.sizes.proof.complete, s.sizes.proof.sentence).toBe(true)
+    expect(s.texts.filter((t) => t.startsWith('⌀')).sort()).toEqual(diameters)
+    for (const one of s.sizes.dimensions) {
+      const less = s.sizes.dimensions.filter((d) => d !== one)
+      expect(prove(s.part, less).missing.length, one.id).toBeGreaterThan(0)
+      expect(rankOf(s.part.body, makingOf(s.part), less).missing, one.id).toBe(prove(s.part, less).missing.length)
+      expect(prove(s.part, [...s.sizes.dimensions, { ...one, id: 'again' }]).repeated.length, one.id).toBeGreaterThan(0)
+    }
+  })
+
+  it('has the chamfer’s leg along the axis and its angle to the axis', () => {
+    const s = iso('turned axis left-right\n  nose ⌀24 tapered to ⌀16, 40 long\nchamfer nose right edge: 1 × 45°\n')
+    const cones = s.part.body.faces.flatMap(({ surface }) =>
+      surface.kind === 'cone' ? [Math.abs(surface.halfAngle)] : [],
+    )
+    expect(cones.some((half) => Math.abs(half - Math.PI / 4) < 1e-9)).toBe(true)
+    // At 1 mm from the end the taper measures 16 + 2 · 0.1, and the chamfer takes 2 · 1 off that.
+    const radii = s.part.body.edges.flatMap(({ curve }) => (curve.kind === 'circle' ? [2 * curve.r] : []))
+    for (const d of [16.2, 14.2])
+      expect(
+        radii.some((r) => Math.abs(r - d) < 1e-6),
+        `⌀${d}`,
+      ).toBe(true)
+  })
+
+  it('two tapers that meet have one diameter there', () => {
+    const s = iso(
+      'turned axis left-right\n  nose ⌀20 tapered to ⌀30, 40 long\n  neck ⌀30 tapered to ⌀26, 10 long\n  body ⌀26, 20 long\n',
+    )
+    expect(s.sizes.proof.complete, s.sizes.proof.sentence).toBe(true)
+    expect(s.texts.filter((t) => t === '⌀30')).toHaveLength(1)
   })
 })

@@ -143,7 +143,15 @@ function inContour(shop: Workshop, feature: EdgeFeature, at: Vec2, back: Backs, 
     shop.must('worked-twice', feature.span, 'This edge is chamfered or rounded already.', 'one statement for one edge')
     return 'refused'
   }
-  contour.corners.push({ kind: feature.kind, at, back, face: name, span: feature.span })
+  const byAngle = feature.kind === 'chamfer' && !feature.leg
+  contour.corners.push({
+    kind: feature.kind,
+    at,
+    back,
+    ...(byAngle ? { byAngle } : {}),
+    face: name,
+    span: feature.span,
+  })
   return 'done'
 }
 

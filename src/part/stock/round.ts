@@ -159,11 +159,11 @@ export function buildTurned(shop: Workshop, stock: TurnedStock): boolean {
     const { size, kind } = step.length
     const name = step.name.text
     const [before, own, after] = [outer[i - 1], outer[i]!, outer[i + 1]]
-    // a taper that runs out into its neighbour has that one's diameter there: it is given once
-    const meets = (a: ContourPiece | undefined, r: number | undefined, own: number) =>
-      a !== undefined && a.r0 === a.r1 && Math.abs((r ?? 0) - own) < 1e-9
-    if (!(step.endDiameter && meets(before, before?.r1, own.r0))) chooseDiameter(shop, step.diameter, name)
-    if (step.endDiameter && !meets(after, after?.r0, own.r1)) {
+    // a taper that runs out into its neighbour has that one's diameter there, two tapers that meet have one: given once
+    const meetsBefore = before !== undefined && Math.abs(before.r1 - own.r0) < 1e-9
+    const meetsRound = after !== undefined && after.r0 === after.r1 && Math.abs(after.r0 - own.r1) < 1e-9
+    if (!(step.endDiameter && meetsBefore)) chooseDiameter(shop, step.diameter, name)
+    if (step.endDiameter && !meetsRound) {
       const end = step.endDiameter
       shop.choose((faces) => ({
         kind: 'diameter',

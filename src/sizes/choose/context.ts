@@ -71,7 +71,14 @@ export function mooringOf(context: Context, id: string, direction: Vec3): Moorin
     const stem = id.replace(/ axis$/, '')
     const member = part.features.flatMap((f) => f.members).find((m) => m.axes.includes(id) || m.id === stem)
     const faces = datum.faces ?? member?.faces ?? []
-    const own = { at: datum.point, name: datum.name, faces, axis: datum.direction }
+    const isCorner = part.brief.stock?.kind === 'outline' && /^corner \d+$/.test(id)
+    const own: Mooring = {
+      at: datum.point,
+      name: datum.name,
+      faces,
+      axis: datum.direction,
+      ...(isCorner ? { corner: true } : {}),
+    }
     const walls = wallsOf(context, id, direction)
     if (walls) return { ...own, middle: walls }
     const ends = endsOf(context, id)

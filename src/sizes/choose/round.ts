@@ -1,6 +1,6 @@
 import type { Span } from '../../brief/span.ts'
 import type { Vec3 } from '../../geometry/vec.ts'
-import { cross, norm, sub } from '../../geometry/vec3.ts'
+import { add, cross, norm, scale, sub } from '../../geometry/vec3.ts'
 import type { BodyFace } from '../../kernel/body.ts'
 import { chamferCallout, diameterCallout, radiusCallout } from '../callout/shapes.ts'
 import type { Statement } from '../dimension.ts'
@@ -68,12 +68,14 @@ export function diameterDraft(context: Context, chosen: Chosen<'diameter'>): Dra
   }
 }
 
-/** Centre of the circle of that radius on a face's border. */
+/** Centre of the circle of that radius on a face's border, else of the one where a cone would end but for a chamfer. */
 function rimOf(context: Context, face: BodyFace, r: number): Vec3 | undefined {
   for (const { curve, faces } of context.part.body.edges) {
     if (faces.includes(face.id) && curve.kind === 'circle' && Math.abs(curve.r - r) < 1e-5) return curve.axes.origin
   }
-  return undefined
+  if (face.surface.kind !== 'cone') return undefined
+  const { axes, r: own, halfAngle } = face.surface
+  return add(axes.origin, scale(axes.z, (r - own) / Math.tan(halfAngle)))
 }
 
 export function radiusDraft(context: Context, chosen: Chosen<'radius'>): Draft | undefined {

@@ -93,20 +93,23 @@ function chamferLegs(model: Model, element: number): Leg[] {
   return radial ? [only, radial] : legs
 }
 
-/** From the round beside a cone to the circle in which the cone meets a plane across its axis. */
+/** From the round or taper beside a cone to the circle in which the cone meets a plane across its axis. */
 function radialLeg(model: Model, own: Element, cone: RoundReading, plane: PlaneReading): Leg | undefined {
   const round = model.body.edges
     .filter((e) => e.curve.kind === 'circle' && e.faces.some((f) => f !== undefined && own.faces.includes(f)))
     .flatMap((e) => e.faces.flatMap((f) => (f === undefined ? [] : (model.elementOf.get(f) ?? []))))
+    .filter((e) => e !== own)
     .map((e) => model.readings[e.id])
-    .find((r): r is RoundReading => r?.form === 'cylinder')
+    .find((r): r is RoundReading => r?.form === 'cylinder' || r?.form === 'cone')
   if (!round) return undefined
-  const of = (x: Values) => {
-    const u = cone.direction(x)
-    const along = Math.sign(dot(plane.normal(x), u)) * plane.offset(x) - dot(cone.point(x), u)
-    return x[round.radius]! - Math.abs(along) * Math.tan(x[cone.half]! / model.scale)
+  const radiusAtPlane = (r: RoundReading, x: Values): number => {
+    if (r.form === 'cylinder') return x[r.radius]!
+    const u = r.direction(x)
+    const along = Math.sign(dot(plane.normal(x), u)) * plane.offset(x) - dot(r.point(x), u)
+    return Math.abs(along) * Math.tan(x[r.half]! / model.scale)
   }
-  const uses = distinct([...cone.uses, ...plane.uses, round.radius])
+  const of = (x: Values) => radiusAtPlane(round, x) - radiusAtPlane(cone, x)
+  const uses = distinct([...cone.uses, ...plane.uses, ...round.uses])
   return { length: Math.abs(of(model.values)), equation: { uses, of } }
 }
 

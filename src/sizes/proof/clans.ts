@@ -9,6 +9,11 @@ export interface Making {
   readonly floors?: readonly (readonly number[])[]
   /** Ends of slots: that they are round from side to side is said by an `R`, not implied. */
   readonly roundEnds?: readonly number[]
+  /**
+   * Arcs of an outline and rounded corners, with the chamfers that run round them. Their own radius and sides place them: an axis of another feature on the same
+   * line stands there by its own numbers, and neither follows from the other.
+   */
+  readonly arcs?: readonly { readonly id: string; readonly faces: readonly number[] }[]
   readonly circles: readonly {
     readonly id: string
     readonly centre: Vec3
@@ -19,7 +24,7 @@ export interface Making {
 
 /**
  * Planes in one plane share a position, and so do axes of one feature that are in line, and axes in one line whatever
- * they belong to. A plane and an axis that happen to be level do not, nor do two features: no drawing implies that.
+ * they belong to, but for arcs that stand by themselves. A plane and an axis that happen to be level do not, nor do two features: no drawing implies that.
  */
 export const PLANES = 'planes'
 export const STOCK = 'stock'
@@ -32,6 +37,12 @@ export function clansOf(making: Making): (faces: readonly number[]) => string {
   for (const circle of making.circles)
     for (const member of circle.members) for (const face of member.faces) clans.set(face, `member ${member.id}`)
   return (faces) => faces.flatMap((f) => clans.get(f) ?? [])[0] ?? STOCK
+}
+
+/** Whose arc an element is; undefined for rounds that are coaxial with whatever stands on their line. */
+export function arcsOf(making: Making): (faces: readonly number[]) => string | undefined {
+  const arcs = new Map((making.arcs ?? []).flatMap(({ id, faces }) => faces.map((f) => [f, id] as const)))
+  return (faces) => faces.flatMap((f) => arcs.get(f) ?? [])[0]
 }
 
 /** Whom a plane shares its place with. */

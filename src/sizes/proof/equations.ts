@@ -3,7 +3,8 @@ import { cross, dot, norm } from '../../geometry/vec3.ts'
 import type { Dimension, Statement, Stretch } from '../dimension.ts'
 import { chamfer } from './chamfer.ts'
 import { asFirst, distinct, type Equation, type Plain, single } from './condition.ts'
-import { axisIndex, SAME } from './elements.ts'
+import { coneDiameters } from './cone-diameter.ts'
+import { axisIndex } from './elements.ts'
 import type { Expression, Model, PlaneReading, RoundReading, Values } from './model.ts'
 import { reached } from './reach.ts'
 import { tangencies } from './tangency.ts'
@@ -191,40 +192,6 @@ function angleBetween(model: Model, faces: readonly [number, number]): Plain[] |
       kind: 'size',
     },
   ]
-}
-
-/** The circle of a cone's face that has the diameter, held to it by the plane or round it meets there. */
-function coneDiameters(model: Model, faces: readonly number[], diameter: number): Plain[] | string {
-  const result: Plain[] = []
-  const seen = new Set<number>()
-  for (const face of faces) {
-    const element = model.elementOf.get(face)
-    const cone = element && model.readings[element.id]
-    if (!element || cone?.form !== 'cone' || seen.has(element.id)) continue
-    seen.add(element.id)
-    for (const edge of model.body.edges) {
-      const { curve } = edge
-      if (curve.kind !== 'circle' || Math.abs(curve.r - diameter / 2) > SAME) continue
-      if (!edge.faces.some((f) => f !== undefined && element.faces.includes(f))) continue
-      const other = edge.faces
-        .map((f) => (f === undefined ? undefined : model.elementOf.get(f)))
-        .find((e) => e !== element)
-      const reading = other && model.readings[other.id]
-      if (!reading || reading.form === 'cylinder') continue
-      if (reading.form !== 'plane') continue
-      const circle = {
-        uses: distinct([...cone.uses, ...reading.uses]),
-        of: (x: Values) => {
-          const u = cone.direction(x)
-          const along = Math.sign(dot(reading.normal(x), u)) * reading.offset(x) - dot(cone.point(x), u)
-          return 2 * Math.abs(along) * Math.tan(x[cone.half]! / model.scale)
-        },
-      }
-      result.push(asFirst(result[0] ?? circle, circle, result.length === 0))
-      break
-    }
-  }
-  return result.length > 0 ? result : 'no circle of that diameter stands on the cone'
 }
 
 type Place = { readonly uses: readonly number[]; readonly of: (x: Values) => readonly [number, number] }

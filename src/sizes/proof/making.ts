@@ -1,7 +1,9 @@
 import type { Vec3 } from '../../geometry/vec.ts'
-import { dot } from '../../geometry/vec3.ts'
+import { cross, dot, norm, sub } from '../../geometry/vec3.ts'
+import type { Surface3 } from '../../kernel/body.ts'
 import type { Part } from '../../part/part.ts'
 import type { Making } from './clans.ts'
+import { SAME } from './elements.ts'
 
 /** The round walls among a slot's faces, which stand along its direction of work. */
 export function endsOf(part: Part, faces: readonly number[], outward: Vec3): number[] {
@@ -16,6 +18,35 @@ function floorsOf(part: Part, faces: readonly number[]): number[] {
   return faces.filter((id) => part.body.faces.find((f) => f.id === id)?.surface.kind === 'plane')
 }
 
+/** Round walls of corners worked round or filled, and of the stock's own outline, with what runs on round them. */
+function arcsOf(part: Part): { id: string; faces: readonly number[] }[] {
+  const { body, features } = part
+  const owned = new Set(features.flatMap((f) => f.members.flatMap((m) => m.faces)))
+  const surfaces = new Map(body.faces.map((f) => [f.id, f.surface]))
+  const isWall = (face: number) => surfaces.get(face)?.kind === 'cylinder'
+  const corners = features.flatMap((f) =>
+    f.kind === 'round' || f.kind === 'fillet' ? [{ id: f.id, faces: f.members.flatMap((m) => m.faces) }] : [],
+  )
+  const free = body.faces.flatMap((f) => (owned.has(f.id) ? [] : [f.id]))
+  const outline = part.brief.stock?.kind === 'outline' ? [{ id: 'outline', faces: free }] : []
+  return [...corners, ...outline].flatMap(({ id, faces }) => {
+    const walls = new Set(faces.filter(isWall))
+    const runOn = body.edges.flatMap(({ faces: [a, b] }) => {
+      if (b === undefined || walls.has(a) === walls.has(b)) return []
+      const [wall, other] = walls.has(a) ? [a, b] : [b, a]
+      return isOnOneLine(surfaces.get(wall)!, surfaces.get(other)!) ? [other] : []
+    })
+    return walls.size > 0 ? [{ id, faces: [...walls, ...runOn] }] : []
+  })
+}
+
+function isOnOneLine(a: Surface3, b: Surface3): boolean {
+  if (a.kind === 'plane' || b.kind === 'plane' || a.kind === 'spline' || b.kind === 'spline') return false
+  const { origin, z } = a.axes
+  const off = norm(cross(sub(b.axes.origin, origin), z))
+  return off < SAME && (b.kind === 'sphere' || norm(cross(b.axes.z, z)) < 1e-7)
+}
+
 /** What the part's features tell the proof: faces made as one, and bolt circles. */
 export function makingOf(part: Part): Making {
   return {
@@ -28,6 +59,7 @@ export function makingOf(part: Part): Making {
     roundEnds: part.features.flatMap((f) =>
       f.feature?.kind === 'slot' ? f.members.flatMap((m) => endsOf(part, m.faces, f.outward)) : [],
     ),
+    arcs: arcsOf(part),
     circles: part.features.flatMap((f) =>
       f.pattern?.kind === 'bolt circle'
         ? [{ id: f.id, centre: f.pattern.centre, normal: f.pattern.normal, members: f.members }]

@@ -1,7 +1,7 @@
 import type { Vec3 } from '../../geometry/vec.ts'
 import { cross, unit } from '../../geometry/vec3.ts'
 import type { Body } from '../../kernel/body.ts'
-import { clansOf, type Making, PLANES, planeClansOf, STOCK } from './clans.ts'
+import { arcsOf, clansOf, type Making, PLANES, planeClansOf, STOCK } from './clans.ts'
 import { type AxisIndex, apexOf, type Element, elementsOf, SAME } from './elements.ts'
 
 export type { Making } from './clans.ts'
@@ -61,8 +61,11 @@ export interface Model {
   readonly values: readonly number[]
   /** Angles are held as radians × scale, so that all unknowns are millimetres. */
   readonly scale: number
-  /** The position at a coordinate: of the axis that `at` lies on, else of a plane there, else of any axis level with it. */
-  readonly level: (along: AxisIndex, coordinate: number, at: Vec3) => Expression | undefined
+  /**
+   * The position at a coordinate: of the axis that `at` lies on (that of `faces` before others), else of a plane there,
+   * else of any axis level with it.
+   */
+  readonly level: (along: AxisIndex, coordinate: number, at: Vec3, faces?: readonly number[]) => Expression | undefined
   /** Freedoms of all elements, less those of the part as a whole (3 of place, 2 or 3 of turning). */
   readonly freedoms: number
   readonly square: number
@@ -82,6 +85,8 @@ interface AxisLine {
   readonly bars: readonly [number, number, number]
   readonly elements: number[]
   readonly isStock: boolean
+  /** Whose arc stands here by itself. */
+  readonly arc: string | undefined
 }
 
 interface Bar {
@@ -92,6 +97,7 @@ interface Bar {
 
 export function modelOf(body: Body, making: Making): Model {
   const clanOf = clansOf(making)
+  const arcOf = arcsOf(making)
   const planeClan = planeClansOf(making)
   const elements = elementsOf(body, making.together, making.floors)
   const elementOf = new Map(elements.flatMap((e) => e.faces.map((face) => [face, e] as const)))
@@ -122,15 +128,16 @@ export function modelOf(body: Body, making: Making): Model {
     bars[k].set(key, [...(bars[k].get(key) ?? []), { at, unknown, clan }])
     return unknown
   }
-  // Everything on one line is coaxial and shares both positions.
+  // Everything on one line is coaxial and shares both positions, but for arcs that stand by themselves.
   const lines: AxisLine[] = []
   const linesAt = new Map<string, AxisLine[]>()
   const axisLine = (k: AxisIndex, at: Vec3, element: number, clan: string, centre?: AxisLine): AxisLine => {
+    const arc = element < 0 ? undefined : arcOf(elements[element]!.faces)
     const others = ([0, 1, 2] as const).filter((i) => i !== k)
     const cell = (p: number, q: number) =>
       `${k}/${Math.round(at[others[0]!] / SAME) + p}/${Math.round(at[others[1]!] / SAME) + q}`
     const near = [0, 1, -1].flatMap((p) => [0, 1, -1].flatMap((q) => linesAt.get(cell(p, q)) ?? []))
-    let line = near.find((l) => others.every((i) => Math.abs(l.at[i] - at[i]) < SAME))
+    let line = near.find((l) => l.arc === arc && others.every((i) => Math.abs(l.at[i] - at[i]) < SAME))
     if (!line) {
       const own: [number, number, number] = [-1, -1, -1]
       for (const i of others) {
@@ -142,7 +149,7 @@ export function modelOf(body: Body, making: Making): Model {
         )
         own[i] = level ?? crossed?.bars[i] ?? barFor(i, at[i], -1, clan)
       }
-      line = { along: k, at, bars: own, elements: [], isStock: clan === STOCK }
+      line = { along: k, at, bars: own, elements: [], isStock: clan === STOCK && arc === undefined, arc }
       lines.push(line)
       linesAt.set(cell(0, 0), [...(linesAt.get(cell(0, 0)) ?? []), line])
     }
@@ -183,8 +190,10 @@ export function modelOf(body: Body, making: Making): Model {
     if (surface.kind === 'sphere') {
       places += 3
       // A round end lies on the axis of what it ends.
-      const through = lines.find((l) =>
-        ([0, 1, 2] as const).every((i) => i === l.along || Math.abs(l.at[i] - centre[i]) < SAME),
+      const through = lines.find(
+        (l) =>
+          l.arc === undefined &&
+          ([0, 1, 2] as const).every((i) => i === l.along || Math.abs(l.at[i] - centre[i]) < SAME),
       )
       const three = ([0, 1, 2] as const).map((i) => {
         const shared = through && i !== through.along ? through.bars[i] : undefined
@@ -244,8 +253,9 @@ export function modelOf(body: Body, making: Making): Model {
     unknowns,
     values,
     scale: size,
-    level: (k, coordinate, at) => {
-      const line = nearestLine(lines, k, coordinate, at)
+    level: (k, coordinate, at, faces = []) => {
+      const own = new Set(faces.flatMap((f) => elementOf.get(f)?.id ?? []))
+      const line = nearestLine(lines, k, coordinate, at, own)
       const near = line ? [] : barsNear(k, coordinate)
       const unknown = line ? line.bars[k] : (near.find((b) => b.clan === PLANES) ?? near[0])?.unknown
       return unknown === undefined ? undefined : { uses: [unknown], of: (x) => x[unknown]!, bar: unknown }
@@ -259,14 +269,21 @@ export function modelOf(body: Body, making: Making): Model {
   }
 }
 
-/** The axis line through a point that stands at the coordinate along k. */
-function nearestLine(lines: readonly AxisLine[], k: AxisIndex, coordinate: number, at: Vec3): AxisLine | undefined {
-  return lines.find(
+/** The axis line through a point that stands at the coordinate along k: of these elements, else an arc's only where no other is. */
+function nearestLine(
+  lines: readonly AxisLine[],
+  k: AxisIndex,
+  coordinate: number,
+  at: Vec3,
+  own: ReadonlySet<number>,
+): AxisLine | undefined {
+  const there = lines.filter(
     (l) =>
       l.along !== k &&
       Math.abs(l.at[k] - coordinate) < SAME &&
       ([0, 1, 2] as const).every((i) => i === k || i === l.along || Math.abs(l.at[i] - at[i]) < SAME * 10),
   )
+  return there.find((l) => l.elements.some((e) => own.has(e))) ?? there.find((l) => l.arc === undefined) ?? there[0]
 }
 
 /** The stock's axes before those of features, those before members of bolt circles, and round ends last: each finds the lines it shares already there. */

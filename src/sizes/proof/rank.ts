@@ -2,7 +2,7 @@ import { Matrix, SingularValueDecomposition } from 'ml-matrix'
 import type { Vec3 } from '../../geometry/vec.ts'
 import type { Body } from '../../kernel/body.ts'
 import type { Dimension } from '../dimension.ts'
-import { clansOf, type Making, PLANES, planeClansOf, STOCK } from './clans.ts'
+import { arcsOf, clansOf, type Making, PLANES, planeClansOf, STOCK } from './clans.ts'
 import type { Equation } from './condition.ts'
 import { type AxisIndex, apexOf, axisIndex, type Element, elementsOf, SAME } from './elements.ts'
 import { gradient } from './elimination.ts'
@@ -151,7 +151,8 @@ interface Standing {
   /** Planes stand with planes, axes with those of their own feature. */
   readonly with: string
   /** Point and direction index of an axis. */
-  readonly axis?: { readonly point: Vec3; readonly along: AxisIndex | undefined }
+  readonly axis?: { readonly point: Vec3; readonly along: AxisIndex | undefined; readonly arc?: string | undefined }
+  readonly faces?: readonly number[]
   readonly expression: Expression
 }
 
@@ -167,8 +168,10 @@ interface Gathering {
 function standing(making: Making, all: Gathering): Model['level'] {
   const { elements, readings, values, conditions, add } = all
   const clanOf = clansOf(making)
+  const arcOf = arcsOf(making)
   const planeClan = planeClansOf(making)
   const sameLine = (a: NonNullable<Standing['axis']>, b: NonNullable<Standing['axis']>, k: AxisIndex) => {
+    if (a.arc !== b.arc) return false
     // A round end, without a direction of its own, goes with any axis through its centre.
     const along = a.along ?? b.along
     if (along === undefined || (b.along !== undefined && b.along !== along) || along === k) return false
@@ -192,7 +195,15 @@ function standing(making: Making, all: Gathering): Model['level'] {
       const point = reading.point(values)
       const expression = { uses: reading.uses, of: (x: Values) => reading.point(x)[k] }
       const along = reading.form === 'sphere' ? undefined : element.along
-      return [{ at: point[k], with: clanOf(element.faces), axis: { point, along }, expression }]
+      return [
+        {
+          at: point[k],
+          with: clanOf(element.faces),
+          axis: { point, along, arc: arcOf(element.faces) },
+          faces: element.faces,
+          expression,
+        },
+      ]
     })
     for (const centre of centres) {
       if (centre.along === undefined || centre.along === k) continue
@@ -207,6 +218,7 @@ function standing(making: Making, all: Gathering): Model['level'] {
       const crossed = list.find((l) => {
         if (one.with === STOCK || l.with !== STOCK || l.axis?.along === undefined || one.axis?.along === undefined)
           return false
+        if (l.axis.arc !== undefined) return false
         return l.axis.along !== one.axis.along && Math.abs(l.at - one.at) < SAME
       })
       if (crossed) level(one.expression, crossed.expression)
@@ -228,13 +240,15 @@ function standing(making: Making, all: Gathering): Model['level'] {
     const uses = [...new Set([...a.uses, ...b.uses])]
     conditions.push({ uses, of: (x) => a.of(x) - b.of(x), kind: 'aligned' })
   }
-  return (k, coordinate, at) => {
+  return (k, coordinate, at, faces = []) => {
     const near = levels[k]!.filter((l) => Math.abs(l.at - coordinate) < SAME)
-    const through = near.find(
+    const through = near.filter(
       ({ axis }) =>
         axis &&
         ([0, 1, 2] as const).every((i) => i === k || i === axis.along || Math.abs(axis.point[i] - at[i]) < SAME * 10),
     )
-    return (through ?? near.find((l) => l.with === PLANES) ?? near[0])?.expression
+    const own = through.find((l) => l.faces?.some((f) => faces.includes(f)))
+    const axis = own ?? through.find((l) => l.axis?.arc === undefined) ?? through[0]
+    return (axis ?? near.find((l) => l.with === PLANES) ?? near[0])?.expression
   }
 }

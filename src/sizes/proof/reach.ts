@@ -20,7 +20,11 @@ export function reached(model: Model, reach: Reach, direction: Vec3): Expression
   const sign = Math.sign(direction[k])
   const signed = (e: Expression): Expression =>
     sign > 0 ? e : { uses: e.uses, of: (x) => -e.of(x), ...(e.bar === undefined ? {} : { bar: e.bar }) }
-  const own = ownLevel(model, reach, k) ?? ownEdge(model, reach, k) ?? model.level(k, reach.at[k], reach.at)
+  const own =
+    ownLevel(model, reach, k) ??
+    ownEdge(model, reach, k) ??
+    ownCorner(model, reach, k) ??
+    model.level(k, reach.at[k], reach.at, reach.faces)
   if (own) return signed(own)
   const candidates: { far: number; make: () => Expression | undefined }[] = []
   for (const element of model.elements) {
@@ -92,6 +96,20 @@ function ownEdge(model: Model, reach: Reach, k: AxisIndex): Expression | undefin
   return { uses: corner.uses, of: (x) => corner.point(x)[k] }
 }
 
+/** A corner named by its point alone, whatever plane or axis is level with it: where the sides beside it meet. */
+function ownCorner(model: Model, reach: Reach, k: AxisIndex): Expression | undefined {
+  if (reach.corner !== true) return undefined
+  for (const edge of model.body.edges) {
+    if (edge.curve.kind !== 'line') continue
+    const along = sub(edge.curve.b, edge.curve.a)
+    // The corner's own edge runs through the thickness, across the size.
+    if (Math.abs(along[k]) > SAME || norm(cross(sub(reach.at, edge.curve.a), along)) / norm(along) > SAME) continue
+    const corner = cornerOf(model, edge)
+    if (corner) return { uses: corner.uses, of: (x) => corner.point(x)[k] }
+  }
+  return undefined
+}
+
 function isSlope(model: Model, face: number): boolean {
   const element = model.elementOf.get(face)
   const form = element && model.readings[element.id]?.form
@@ -160,7 +178,7 @@ export interface Corner {
 }
 
 /** Where the two surfaces of an edge meet, as a function of the unknowns; for circles, their centre moved along the axis. */
-function cornerOf(model: Model, edge: BodyEdge): Corner | undefined {
+export function cornerOf(model: Model, edge: BodyEdge): Corner | undefined {
   const [fa, fb] = edge.faces
   if (fb === undefined) return undefined
   const a = model.elementOf.get(fa)
@@ -179,7 +197,8 @@ function cornerOf(model: Model, edge: BodyEdge): Corner | undefined {
   const d = sub(curve.b, curve.a)
   const u: Vec3 = [d[0] / norm(d), d[1] / norm(d), d[2] / norm(d)]
   const section = crossSection(u, curve.a)
-  const meet = meeting(ra, rb, section, edge.smooth) ?? meeting(rb, ra, section, edge.smooth)
+  const meet =
+    meeting(ra, rb, section, edge.smooth, model.values) ?? meeting(rb, ra, section, edge.smooth, model.values)
   return meet && { uses, point: meet }
 }
 
@@ -203,6 +222,7 @@ function meeting(
   b: PlaneReading | RoundReading,
   s: Section,
   smooth: boolean,
+  now: Values,
 ): PointOf | undefined {
   const out = (p: number, q: number): Vec3 => [
     s.at[0] + p * s.e[0] + q * s.f[0],
@@ -225,6 +245,8 @@ function meeting(
     }
   }
   if (a.form === 'plane' && b.form === 'cylinder') {
+    const gapNow = Math.abs(dot(a.normal(now), b.point(now)) - a.offset(now))
+    const touches = smooth || Math.abs(gapNow - now[b.radius]!) < SAME
     return (x) => {
       const l = line(a, x)
       const size = Math.hypot(l.n[0], l.n[1])
@@ -232,7 +254,7 @@ function meeting(
       const c = centre(b, x)
       const gap = n[0] * c[0] + n[1] * c[1] - l.d / size
       const foot = [c[0] - gap * n[0], c[1] - gap * n[1]] as const
-      if (smooth) return out(foot[0], foot[1])
+      if (touches) return out(foot[0], foot[1])
       const half = Math.sqrt(Math.max(0, x[b.radius]! ** 2 - gap * gap))
       const t = [-n[1], n[0]] as const
       // The corner is at (0, 0) on the solid as it stands: the nearer of the two crossings.

@@ -1,6 +1,6 @@
 import { cross, dot, norm, sub } from '../../geometry/vec3.ts'
 import type { Equation } from './condition.ts'
-import type { Element } from './elements.ts'
+import { type Element, SAME } from './elements.ts'
 import type { Model, PlaneReading, RoundReading, Values } from './model.ts'
 
 /**
@@ -12,17 +12,20 @@ export function tangencies(model: Model, ends?: ReadonlySet<Element>): Equation[
   const seen = new Set<string>()
   for (const edge of model.body.edges) {
     const [fa, fb] = edge.faces
-    if (!edge.smooth || fb === undefined) continue
+    // A plane and an arc, or two arcs, may also touch in a cusp, which is no smooth edge.
+    const mayTouch = edge.curve.kind === 'line' && !ends
+    if (fb === undefined || !(edge.smooth || mayTouch)) continue
     const [a, b] = [model.elementOf.get(fa), model.elementOf.get(fb)]
     if (!a || !b || a === b) continue
     const ofEnd = model.roundEnds.has(a) || model.roundEnds.has(b)
     if (ends ? !ends.has(a) && !ends.has(b) : ofEnd) continue
     const key = a.id < b.id ? `${a.id}/${b.id}` : `${b.id}/${a.id}`
     if (seen.has(key)) continue
-    seen.add(key)
     const [ra, rb] = [model.readings[a.id], model.readings[b.id]]
     if (!ra || !rb) continue
     const of = contact(ra, rb, model) ?? contact(rb, ra, model)
+    if (!edge.smooth && !(of && Math.abs(of(model.values)) < SAME)) continue
+    seen.add(key)
     if (of) result.push({ uses: [...new Set([...ra.uses, ...rb.uses])], of, kind: ends ? 'full round' : 'tangent' })
   }
   return result
@@ -38,7 +41,7 @@ function contact(
   if (a.form === 'plane') {
     if (b.form === 'plane' || b.form === 'cone') return undefined
     const off = (x: Values) => dot(a.normal(x), b.point(x)) - a.offset(x)
-    const side = Math.sign(off(now))
+    const side = off(now) < 0 ? -1 : 1
     return (x) => off(x) - side * x[b.radius]!
   }
   if (b.form === 'plane') return undefined
