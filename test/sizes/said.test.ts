@@ -57,6 +57,13 @@ slots top: 2X 8 × 20 overall THRU, long way left-right
 })
 
 describe('centred', () => {
+  // common practice, no source: a word beside a distance is read of that distance
+  it('stands beside the diameter of what it centres, not beside the distance in the other direction', () => {
+    const s = block('boss top: ⌀40 × 15 high\n  40 from left; centred up\n')
+    expect(s.texts).toEqual(['160', '100', '50', '40', '⌀40, centred', '15'])
+    expectProper(s)
+  })
+
   it('stands alone where the other direction has a number, and both ways where not', () => {
     const s = asme(`block 4.00 × 3.00 × 1.500
 hole top: ⌀.500 THRU

@@ -5,6 +5,7 @@ import type { Statement, Stretch } from '../dimension.ts'
 import { axisIndex } from '../proof/elements.ts'
 import { type Context, type Mooring, mooringOf } from './context.ts'
 import { type Draft, directionWords } from './draft.ts'
+import { withFlats } from './flats.ts'
 import { stretchOf } from './linear.ts'
 import { withMirrored } from './mirror.ts'
 import { showLinear } from './show.ts'
@@ -14,7 +15,7 @@ import { showLinear } from './show.ts'
  * pair and legs of one thickness as a count. Symmetry is never left for the reader to guess.
  */
 export function withWords(context: Context, drafts: readonly Draft[]): Draft[] {
-  let result = [...drafts]
+  let result = withFlats(context, drafts)
   const said = new Map<string, Set<string>>()
   for (const { kind, between } of context.part.implied)
     if (kind === 'equal') result = equal(context, equalSlopes(context, result, between), between)
@@ -164,7 +165,10 @@ function carrierOf(
   )
   if (across >= 0) return across
   const note = drafts.findIndex((d) => inFeature(d) && d.id.endsWith('/note'))
-  return note >= 0 ? note : drafts.findIndex(inFeature)
+  if (note >= 0) return note
+  // beside a distance the word would speak of that distance's own direction
+  const plain = drafts.findIndex((d) => inFeature(d) && d.states.every((s) => s.kind !== 'distance'))
+  return plain >= 0 ? plain : drafts.findIndex(inFeature)
 }
 
 function featureOf(context: Context, said: Said): string | undefined {
