@@ -3,7 +3,9 @@ import { frameText } from '../brief/frame/frame.ts'
 import { locate } from '../brief/locate.ts'
 import type { Mark } from '../brief/mark.ts'
 import type { Span } from '../brief/span.ts'
+import { envelopesOf } from '../check/measure/form-rule.ts'
 import { type FrameCondition, frameConditions } from '../check/measure/frame-conditions.ts'
+import { quoted } from '../check/measure/said.ts'
 import { isObstacle, type StackUp, stacksOf } from '../check/stack/stack-up.ts'
 import type { Part } from '../part/part.ts'
 import type { Dimension } from '../sizes/dimension.ts'
@@ -43,6 +45,14 @@ export interface Report {
   /** Datum letters and what they are taken from. */
   readonly datums: readonly { readonly letter: string; readonly feature: string; readonly line: number | undefined }[]
   /** Geometric tolerances, one entry a row of a frame, lengths in mm. */
+  /** Features whose size carries Ⓔ: the size of perfect form, and the form left at least material; mm. */
+  readonly envelopes: readonly {
+    readonly feature: string
+    readonly size: string
+    readonly at: number
+    readonly form: number
+    readonly line: number | undefined
+  }[]
   readonly frames: readonly (FrameCondition & { readonly text: string; readonly line: number | undefined })[]
   /** What the brief asks sizes to add up to, lengths in mm; `problem` where nothing could be added up. */
   readonly stacks: readonly {
@@ -124,6 +134,13 @@ export function reportOn(drawing: Drawing): Report {
       letter: d.letter.text,
       feature: part?.named?.datums[i]?.id ?? d.of.text,
       line: place(d)?.line,
+    })),
+    envelopes: (part ? envelopesOf(part) : []).map(({ feature, size, at, form }) => ({
+      feature,
+      size: quoted(size),
+      at: Number(at.toFixed(6)),
+      form: Number(form.toFixed(6)),
+      line: place(size)?.line,
     })),
     frames: part ? framesIn({ brief, part }, (f) => place(f)?.line) : [],
     stacks: part && sizes ? stacksIn({ part, sizes }, (s) => place(s)?.line) : [],
@@ -237,6 +254,11 @@ export function printReport(report: Report): string {
     }
     for (const d of report.datums)
       say('  datum', `${d.letter}, ${d.feature}${d.line === undefined ? '' : `  (line ${d.line})`}`)
+    for (const e of report.envelopes)
+      say(
+        '  envelope',
+        `${e.size}  ${e.feature}: perfect form at ${length(e.at)}, up to ${length(e.form)} out of true at least material${e.line === undefined ? '' : `  (line ${e.line})`}`,
+      )
     for (const f of report.frames) say('  frame', frameLine(f, length))
     for (const s of report.stacks) say('  stack', stackLine(s, length))
     for (const missing of report.proof.missing) say('  missing', missing)

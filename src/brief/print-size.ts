@@ -1,4 +1,4 @@
-import type { Angle, Count, Size } from './size.ts'
+import type { Angle, Count, FormRequirement, Size } from './size.ts'
 
 /** A size as it is written in canonical form: digits as typed, then limits, unit and tolerance. */
 export function printSize(size: Size): string {
@@ -7,10 +7,14 @@ export function printSize(size: Size): string {
   const limit = t?.kind === 'limits' ? `/${t.upper.text === size.text ? t.lower.text : t.upper.text}` : ''
   const unit = size.unitTyped ? (size.unit === 'mm' ? ' mm' : ' in') : ''
   const length = digits + limit + unit
-  if (t?.kind === 'reference') return `(${length})`
+  const form = size.formRule ? ` ${formSign[size.formRule.kind]}` : ''
+  if (t?.kind === 'reference') return `(${length})${form}`
   const after = t && printTolerance(t)
-  return after ? `${length} ${after}` : length
+  return (after ? `${length} ${after}` : length) + form
 }
+
+/** The letter in its circle, on the brief and on the sheet. */
+export const formSign: Readonly<Record<FormRequirement['kind'], string>> = { envelope: 'Ⓔ', independent: 'Ⓘ' }
 
 function printTolerance(t: NonNullable<Size['tolerance']>): string {
   switch (t.kind) {

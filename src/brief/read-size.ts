@@ -1,7 +1,7 @@
 import type { Cursor } from './cursor.ts'
 import { show, spanOf } from './cursor.ts'
 import { parseNumber } from './number.ts'
-import type { Angle, Count, Num, Size, Tolerance, Unit } from './size.ts'
+import type { Angle, Count, FormRequirement, Num, Size, Tolerance, Unit } from './size.ts'
 
 /** Largest length a workshop's sheet can mean, in mm: 100 m. */
 const longest = 100_000
@@ -81,6 +81,7 @@ export function readSize(c: Cursor, wish: SizeWish): Size | undefined {
   let unit = readUnit(c)
   let tolerance = readTolerance(c, num)
   unit ??= readUnit(c)
+  const formRule = readForm(c)
   const bareUnknown = num.text === '?'
   if (open) {
     const shut = c.take('shut')
@@ -94,6 +95,7 @@ export function readSize(c: Cursor, wish: SizeWish): Size | undefined {
     unitTyped: unit !== undefined,
     mm: num.value * ((unit ?? c.setting.unit) === 'inch' ? 25.4 : 1),
     ...(tolerance ? { tolerance } : {}),
+    ...(formRule ? { formRule } : {}),
     ...(unknown || bareUnknown ? { unknown: true } : {}),
   }
   return checked(c, size, wish, sign !== undefined)
@@ -187,6 +189,26 @@ function readTolerance(c: Cursor, num: Num): Tolerance | undefined {
     return { kind: 'fit', symbol: first.text, span: spanOf(first) }
   }
   return undefined
+}
+
+const formSigns: Readonly<Record<string, FormRequirement['kind']>> = {
+  'Ⓔ': 'envelope',
+  envelope: 'envelope',
+  'Ⓘ': 'independent',
+  independent: 'independent',
+  independency: 'independent',
+}
+
+/** `Ⓔ`, `(E)` or `envelope` after a size; `Ⓘ`, `(I)` or `independent`. */
+function readForm(c: Cursor): FormRequirement | undefined {
+  const [first, letter, shut] = [c.peek(), c.peek(1), c.peek(2)]
+  const bracketed = first.kind === 'open' && shut.kind === 'shut' && /^[EI]$/.test(letter.text)
+  const kind = bracketed
+    ? formSigns[letter.text === 'E' ? 'Ⓔ' : 'Ⓘ']
+    : (formSigns[first.text] ?? formSigns[first.text.toLowerCase()])
+  if (!kind) return undefined
+  c.index += bracketed ? 3 : 1
+  return { kind, span: { from: first.from, to: c.before } }
 }
 
 function afterDiameterSign(c: Cursor, num: Num): boolean {

@@ -26,6 +26,15 @@ export type Tolerance =
   | { readonly kind: 'stock'; readonly span: Span }
   | { readonly kind: 'max' | 'min' | 'basic' | 'reference'; readonly span: Span }
 
+/**
+ * What a feature of size is said to keep of its form, beside what the practice takes for granted: `envelope` (Ⓔ, ISO
+ * 14405-1) perfect form at maximum material; `independent` (Ⓘ, ASME Y14.5-2018 5.8.1) no such envelope.
+ */
+export interface FormRequirement {
+  readonly kind: 'envelope' | 'independent'
+  readonly span: Span
+}
+
 /** A length as the drafter stated it. */
 export interface Size extends Num {
   /** Unit of `value`: the brief's own, or the one typed beside the number. */
@@ -35,6 +44,7 @@ export interface Size extends Num {
   /** The length in millimetres, the unit of everything past the brief. */
   readonly mm: number
   readonly tolerance?: Tolerance
+  readonly formRule?: FormRequirement
   /** `?` was written: still to be measured. `value` is then a guess for layout only. */
   readonly unknown?: boolean
 }

@@ -150,8 +150,15 @@ const size = (unit: Unit): fc.Arbitrary<Size> =>
     {
       weight: 3,
       arbitrary: fc
-        .tuple(numberText, fc.boolean(), maybe(tolerance))
-        .map(([text, foreign, t]) => sizeOf(unit, text, foreign, t, false)),
+        .tuple(
+          numberText,
+          fc.boolean(),
+          maybe(tolerance),
+          maybe(fc.constantFrom('envelope' as const, 'independent' as const)),
+        )
+        .map(([text, foreign, t, kind]) =>
+          tidy<Size>({ ...sizeOf(unit, text, foreign, t, false), formRule: kind && { kind, span } }),
+        ),
     },
     { weight: 1, arbitrary: limits(unit) },
     { weight: 1, arbitrary: wholeText.map((text) => sizeOf(unit, text, false, undefined, true)) },
@@ -499,8 +506,17 @@ const feature = (unit: Unit): fc.Arbitrary<Feature> => {
     .record({ ...k('keyseat'), face: datum, side, width: s, depth: s, length: s, anchor })
     .map((f): Feature => tidy<Feature>(f))
   const flat = fc
-    .record({ ...k('flat-cut'), face: datum, side, across: s, length: maybe(s), anchor: maybe(anchor) })
-    .map((f): Feature => tidy<Feature>(f))
+    .record({
+      ...k('flat-cut'),
+      count: fc.constantFrom(1, 2, 4, 6).map(count),
+      face: datum,
+      side: maybe(side),
+      across: s,
+      length: maybe(s),
+      anchor: maybe(anchor),
+    })
+    // a single flat says its side
+    .map((f): Feature => tidy<Feature>({ ...f, side: f.side ?? (f.count.value === 1 ? 'top' : undefined) }))
   return fc.oneof(hole, tapped, slot, pocket, boss, notch, edge, step, groove, straight, keyseat, flat)
 }
 

@@ -1,4 +1,5 @@
 import { datumCases } from './datum-cases.ts'
+import { formCases, moreFormCases } from './form-cases.ts'
 import { frameCases } from './frame-cases.ts'
 import { shaftThreadCases, threadCases } from './thread-cases.ts'
 import { titleCases } from './title-cases.ts'
@@ -417,5 +418,7 @@ export const cases: readonly Case[] = [
   ...datumCases,
   ...handling,
   ...tolerances,
+  ...formCases,
+  ...moreFormCases,
   ...shaftThreadCases,
 ]

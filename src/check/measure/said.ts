@@ -1,3 +1,4 @@
+import { formSign } from '../../brief/print-size.ts'
 import type { Size, Unit } from '../../brief/size.ts'
 
 /** A length in the drafter's unit, to what a checker can tell apart: `2.3 mm`, `.09 in`. */
@@ -17,6 +18,10 @@ export function typed(mm: number, unit: Unit): string {
 
 /** A size with its tolerance, as a mark quotes it. */
 export function quoted(size: Size): string {
+  return size.formRule ? `${toleranced(size)} ${formSign[size.formRule.kind]}` : toleranced(size)
+}
+
+function toleranced(size: Size): string {
   const t = size.tolerance
   if (t?.kind === 'fit') return `${size.text} ${t.symbol}`
   if (t?.kind === 'plus-minus') return `${size.text} ±${t.value.text}`

@@ -143,6 +143,8 @@ import { rule as projectionUnusual } from './practice/projection-unusual.ts'
 import { rule as referenceToleranced } from './practice/reference-toleranced.ts'
 import { rule as sizesCrowded } from './practice/sizes-crowded.ts'
 import { rule as smallOnPaper } from './practice/small-on-paper.ts'
+import { rule as envelopeNeedless } from './tolerances/envelope-needless.ts'
+import { rule as envelopeOfNoSize } from './tolerances/envelope-of-no-size.ts'
 import { rule as finerThanProcess } from './tolerances/finer-than-process.ts'
 import { rule as generalOutOfStep } from './tolerances/general-out-of-step.ts'
 import { rule as grindingNotSaid } from './tolerances/grinding-not-said.ts'
@@ -329,6 +331,8 @@ export const ruleGroups: readonly RuleGroup[] = [
   {
     name: 'tolerances',
     rules: [
+      envelopeNeedless,
+      envelopeOfNoSize,
       finerThanProcess,
       generalOutOfStep,
       grindingNotSaid,

@@ -87,7 +87,7 @@ export function textExtent(text: Lettering, height: number, style: LetteringStyl
 }
 
 /** Signs that reach past the capitals by a quarter height. */
-const OVERSHOOT = new Set(['⌀', '○', '⌭', '∥', '⌖', '◎', '⟂', 'Ⓜ', 'Ⓛ', 'Ⓟ', 'Ⓕ', 'Ⓣ', 'Ⓤ'])
+const OVERSHOOT = new Set(['⌀', '○', '⌭', '∥', '⌖', '◎', '⟂', 'Ⓜ', 'Ⓛ', 'Ⓟ', 'Ⓕ', 'Ⓣ', 'Ⓤ', 'Ⓔ', 'Ⓘ'])
 
 /** Turns a line of lettering into sheet items: runs of text, drawn signs, fraction bars. */
 export function lettering(text: Lettering, place: LetteringPlace): SheetItem[] {

@@ -1,3 +1,4 @@
+import { formSign } from '../../brief/print-size.ts'
 import type { Angle, Num, Size, Tolerance, Unit } from '../../brief/size.ts'
 import type { CalloutPart } from '../dimension.ts'
 import type { SheetWriting } from './habit.ts'
@@ -34,9 +35,10 @@ export function sizeParts(size: Size, writing: SheetWriting, prefix = ''): Callo
   const { sign } = writing
   const unit = size.unitTyped && size.unit !== writing.unit ? (size.unit === 'mm' ? ' mm' : ' in') : ''
   const { tolerance } = size
+  const form = size.formRule ? ` ${formSign[size.formRule.kind]}` : ''
   if (size.unknown) {
     const guess = /\d/.test(size.text) ? numberText(size.text.replace('?', ''), size.unit, sign) : ''
-    return [`${prefix}${guess}?${unit}`]
+    return [`${prefix}${guess}?${unit}${form}`]
   }
   if (tolerance?.kind === 'limits') {
     const places = Math.max(tolerance.upper.decimals, tolerance.lower.decimals)
@@ -45,12 +47,12 @@ export function sizeParts(size: Size, writing: SheetWriting, prefix = ''): Callo
         ? [tolerance.upper, tolerance.lower]
         : [tolerance.lower, tolerance.upper]
     const write = (num: Num) => numberText(padded(num, places), size.unit, sign)
-    return tidy([prefix, { stack: [write(upper), write(lower)] }, unit])
+    return tidy([prefix, { stack: [write(upper), write(lower)] }, unit, form])
   }
   const places = tolerance ? placesOf(tolerance) : 0
   // Inch practice: a size and its own tolerance carry the same number of decimals.
   const nominal = size.unit === 'inch' && places > size.decimals ? padded(size, places) : size.text
-  return tidy([`${prefix}${numberText(nominal, size.unit, sign)}`, ...toleranceParts(size, writing), unit])
+  return tidy([`${prefix}${numberText(nominal, size.unit, sign)}`, ...toleranceParts(size, writing), unit, form])
 }
 
 function placesOf(tolerance: Tolerance): number {
