@@ -42,9 +42,10 @@ export async function compileSolidTogether(
   crew: Crew,
   options: SolidOptions = {},
 ): Promise<Drawing> {
-  // threads start while the kernel reads
-  if (text.length >= LONG) crew.muster()
-  const read = partFromText(text, kernel, options)
+  const read = partFromText(text, kernel, options, (file) => {
+    // threads start while the kernel reads the faces
+    if (file.placed.length >= SEVERAL || text.length >= LONG) crew.muster()
+  })
   if (!('part' in read)) return read.drawing
   const { part, times } = read
   const start = performance.now()
@@ -63,8 +64,9 @@ export async function compileSolidTogether(
   return drawing
 }
 
-/** Characters of a file from which on its solid may have `MANY` faces. */
-const LONG = 500_000
+/** Solids in place, or characters of a file, from which on there may be `MANY` faces. */
+const SEVERAL = 32
+const LONG = 1_000_000
 /** Faces from which on several threads are sooner done than one: below, they cost more to set to work than they save. */
 const MANY = 2500
 
@@ -103,13 +105,19 @@ function timing(times: Record<Phase, number>, { progress, stop }: SolidOptions):
   }
 }
 
-function partFromText(text: string, kernel: OcctKernel, options: SolidOptions): ReadPart | { drawing: Drawing } {
+function partFromText(
+  text: string,
+  kernel: OcctKernel,
+  options: SolidOptions,
+  read: (file: StepFile) => void = () => {},
+): ReadPart | { drawing: Drawing } {
   const times: Record<Phase, number> = { read: 0, build: 0, project: 0, size: 0, 'lay out': 0 }
   const timed = timing(times, options)
   const { file, marks } = timed('read', 'reading', () =>
     readStepFile(text, kernel, (done, of) => options.progress?.(`reading, ${done} of ${of}`)),
   )
   if (!file) return { drawing: { brief: NO_BRIEF, marks, times } }
+  read(file)
   let part: Part | undefined
   try {
     const made = timed('build', 'recognising features', () => partOf(file, marks, kernel, options.solid))

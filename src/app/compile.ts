@@ -11,7 +11,8 @@ import { mustChange } from '../sheet/must-change.ts'
 import type { Sheet } from '../sheet/sheet.ts'
 import { chooseSizes } from '../sizes/choose-sizes.ts'
 import type { SizeSet } from '../sizes/dimension.ts'
-import { drawViews } from '../views/draw-views.ts'
+import { drawViews, watchedProjector } from '../views/draw-views.ts'
+import { Stopped } from '../views/exact/watch.ts'
 import type { ViewSet } from '../views/view.ts'
 
 /** Everything a brief yields. Later values are absent where an earlier one could not be derived; `marks` says why. */
@@ -31,10 +32,14 @@ export interface Drawing {
 
 export type Phase = 'read' | 'build' | 'project' | 'size' | 'lay out'
 
-/** Runs the phases from brief text to sheet. The solid stays in the kernel until `kernel.free(part.solid)`. */
-export function compile(text: string, kernel: OcctKernel): Drawing {
+/**
+ * Runs the phases from brief text to sheet. The solid stays in the kernel until `kernel.free(part.solid)`. `stop` is asked
+ * before each phase and while the views are drawn; true ends the work by `Stopped`, with nothing kept in the kernel.
+ */
+export function compile(text: string, kernel: OcctKernel, stop: () => boolean = () => false): Drawing {
   const times: Record<Phase | 'check', number> = { read: 0, build: 0, project: 0, size: 0, check: 0, 'lay out': 0 }
   const timed = <T>(phase: Phase | 'check', run: () => T): T => {
+    if (stop()) throw new Stopped()
     const start = performance.now()
     const value = run()
     times[phase] = performance.now() - start
@@ -44,21 +49,26 @@ export function compile(text: string, kernel: OcctKernel): Drawing {
   if (!brief.stock) return { brief, marks: inOrder([...brief.marks]), times }
   const part = timed('build', () => buildPart(brief, kernel))
   if (part.body.faces.length === 0) return { brief, part, marks: inOrder([...brief.marks, ...part.marks]), times }
-  const views = timed('project', () => drawViews(part, kernel))
-  const sizes = timed('size', () => chooseSizes(part, views))
-  // Before the sheet: one that the rules send back is stamped, and must be laid out with the stamp.
-  const found = timed('check', () => checkDrawing({ brief, part, views, sizes }))
-  const sentBack = mustChange(withAcceptances(brief, found))
-  const { sheet, marks } = timed('lay out', () => layOut(part, views, sizes, sentBack))
-  return {
-    brief,
-    part,
-    views,
-    sizes,
-    sheet,
-    marks: inOrder([...brief.marks, ...part.marks, ...(views.marks ?? []), ...sizes.marks, ...marks]),
-    found,
-    times,
+  try {
+    const views = timed('project', () => drawViews(part, kernel, watchedProjector({ stop }, part.body)))
+    const sizes = timed('size', () => chooseSizes(part, views))
+    // Before the sheet: one that the rules send back is stamped, and must be laid out with the stamp.
+    const found = timed('check', () => checkDrawing({ brief, part, views, sizes }))
+    const sentBack = mustChange(withAcceptances(brief, found))
+    const { sheet, marks } = timed('lay out', () => layOut(part, views, sizes, sentBack))
+    return {
+      brief,
+      part,
+      views,
+      sizes,
+      sheet,
+      marks: inOrder([...brief.marks, ...part.marks, ...(views.marks ?? []), ...sizes.marks, ...marks]),
+      found,
+      times,
+    }
+  } catch (fault) {
+    kernel.free(part.solid)
+    throw fault
   }
 }
 

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import { Engine, Superseded } from '../../src/app/page/engine/engine.ts'
+import { Ended, Engine, Superseded } from '../../src/app/page/engine/engine.ts'
 import type { Answer, Asked, Drawn } from '../../src/app/page/engine/messages.ts'
 import { readBrief } from '../../src/brief/read.ts'
 
@@ -115,5 +115,81 @@ describe('the engine', () => {
     const asked = engine.write('part  A', 'pdf')
     last().say({ answer: 'failed', id: last().asked[0]!.id, text: 'there is no sheet to write yet' })
     await expect(asked).rejects.toThrow('there is no sheet')
+  })
+
+  /** A part of which a sheet has just been seen. */
+  const seen = async (part: string) => {
+    const asked = engine.draw(part, 'before')
+    last().say({ answer: 'drawn', id: last().asked.at(-1)!.id, drawn: drawn('before'), memory: 1 })
+    await asked
+  }
+  const flagOf = (asked: Asked | undefined) => Atomics.load(asked!.flag!, 0)
+
+  it('ends the drawing of an older text at the next keystroke', async () => {
+    await seen('a')
+    const older = engine.draw('a', 'one')
+    const refused = expect(older).rejects.toBeInstanceOf(Superseded)
+    const other = engine.draw('b', 'another part')
+    const newer = engine.draw('a', 'two')
+    await refused
+    const [, one, another, two] = last().asked
+    expect([one, another, two].map(flagOf)).toEqual([1, 0, 0])
+    for (const { id, text } of [another!, two!]) last().say({ answer: 'drawn', id, drawn: drawn(text), memory: 1 })
+    expect((await newer).brief.text).toBe('two')
+    expect((await other).brief.text).toBe('another part')
+  })
+
+  it('shows a sheet now and then to one who writes without a pause', async () => {
+    await seen('a')
+    await vi.advanceTimersByTimeAsync(600)
+    const older = engine.draw('a', 'one')
+    void engine.draw('a', 'two')
+    const [, one] = last().asked
+    expect(flagOf(one)).toBe(0)
+    last().say({ answer: 'drawn', id: one!.id, drawn: drawn('one'), memory: 1 })
+    expect((await older).brief.text).toBe('one')
+  })
+
+  it('ends a drawing that takes long for a newer text', async () => {
+    const refused = expect(engine.draw('a', 'one')).rejects.toBeInstanceOf(Superseded)
+    void engine.draw('a', 'two')
+    await vi.advanceTimersByTimeAsync(600)
+    await refused
+    expect(last().asked.map(flagOf)).toEqual([1, 0])
+  })
+
+  it('tells what a worker says of its work', async () => {
+    const heard: string[] = []
+    void engine.draw('a', 'ISO-10303-21;', {}, (words) => heard.push(words))
+    const { id, model } = last().asked[0]!
+    expect(model).toEqual({})
+    last().say({ answer: 'at work', id, words: 'reading, 1 of 2' })
+    last().say({ answer: 'at work', id, words: 'drawing the front view, 40 %' })
+    expect(heard).toEqual(['reading, 1 of 2', 'drawing the front view, 40 %'])
+  })
+
+  it('ends at once what it is told to stop, and goes on in the same worker', async () => {
+    const refused = expect(engine.draw('a', 'one', {})).rejects.toBeInstanceOf(Ended)
+    engine.stop('a')
+    await refused
+    const [one] = last().asked
+    expect(flagOf(one)).toBe(1)
+    last().say({ answer: 'passed over', id: one!.id })
+    await vi.advanceTimersByTimeAsync(60_000)
+    expect(made).toHaveLength(1)
+  })
+
+  it('kills a worker that cannot stop, and asks the new one for what is still wanted', async () => {
+    const refused = expect(engine.draw('a', 'one', {})).rejects.toBeInstanceOf(Ended)
+    const other = engine.draw('b', 'part  B')
+    engine.stop('a')
+    await refused
+    await vi.advanceTimersByTimeAsync(401)
+    expect(made).toHaveLength(2)
+    expect(made[0]!.ended).toBe(true)
+    expect(last().asked.map((a) => a.text)).toEqual(['part  B'])
+    last().say({ answer: 'ready' })
+    last().say({ answer: 'drawn', id: last().asked[0]!.id, drawn: drawn('part  B'), memory: 1 })
+    expect((await other).brief.text).toBe('part  B')
   })
 })

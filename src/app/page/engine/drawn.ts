@@ -17,6 +17,7 @@ export function drawnOf(drawing: Drawing, took: number): Drawn {
     faceNames: body ? body.faces.map((f) => f.name ?? '') : [],
     edges: body ? body.edges.map((e) => ({ faces: e.faces, smooth: e.smooth })) : [],
     reasons: views?.reasons ?? [],
+    ...(part?.items ? { items: part.items.map(({ name, quantity }) => ({ name, quantity })) } : {}),
     ...(body && part
       ? {
           weight: {

@@ -1,10 +1,15 @@
 import { pointOnCurve } from '../../../kernel/evaluate3.ts'
 import { meshOf } from '../../../kernel/mesh.ts'
 import { type OcctKernel, openKernel } from '../../../kernel/open.ts'
+import { Stopped } from '../../../views/exact/watch.ts'
 import { writeStep } from '../../../write/step.ts'
+import { beginBrief } from '../../begin.ts'
 import { compile, type Drawing } from '../../compile.ts'
+import { compileSolid, compileSolidTogether } from '../../compile-solid.ts'
+import { Crew } from '../../crew/crew.ts'
 import { checkedOf, printOf } from './checked.ts'
 import { drawnOf } from './drawn.ts'
+import { startHand } from './hand.ts'
 import type { Answer, Asked, SolidPicture, Written } from './messages.ts'
 
 const say = (answer: Answer, moved: Transferable[] = []) => self.postMessage(answer, { transfer: moved })
@@ -14,11 +19,17 @@ opening.then(
   (fault: unknown) => say({ answer: 'failed', id: 0, text: `the geometry kernel did not start: ${wordsOf(fault)}` }),
 )
 
+/** Threads for large models, where the page may share memory with them. */
+const crew =
+  typeof SharedArrayBuffer === 'undefined'
+    ? undefined
+    : new Crew(startHand, Math.min(4, navigator.hardwareConcurrency - 1))
+
 /** Requests that came while another was at work, in order; older drawings and checks of the same part are dropped. */
 let waiting: Asked[] = []
 let busy = false
 /** The last drawing, for the checker. Its solid is gone from the kernel. */
-let last: Drawing | undefined
+let last: { readonly asked: Pick<Asked, 'text' | 'model'>; readonly drawing: Drawing } | undefined
 /** The newest text of each part that a sheet was asked of. */
 const newest = new Map<string, string>()
 
@@ -47,7 +58,8 @@ async function work(): Promise<void> {
       try {
         await answer(next, kernel)
       } catch (fault) {
-        say({ answer: 'failed', id: next.id, text: wordsOf(fault) })
+        if (fault instanceof Stopped) say({ answer: 'passed over', id: next.id })
+        else say({ answer: 'failed', id: next.id, text: wordsOf(fault) })
       }
       // Lets newer requests in before the next is begun.
       await new Promise((go) => setTimeout(go))
@@ -65,14 +77,27 @@ function take(): Asked | undefined {
 }
 
 async function answer(asked: Asked, kernel: OcctKernel): Promise<void> {
-  const { id, text } = asked
-  if (asked.ask === 'check' && last?.brief.text === text) {
-    say({ answer: 'checked', id, checked: checkedOf(last, asked.print) })
+  const { id } = asked
+  const known = last && isOf(last.asked, asked) ? last.drawing : undefined
+  if (asked.ask === 'check' && known) {
+    say({ answer: 'checked', id, checked: checkedOf(known, asked.print) })
+    return
+  }
+  // a sheet that is there already needs no solid
+  if (asked.ask === 'write' && asked.kind !== 'step' && asked.model && known) {
+    const bytes = await written(asked.kind, known, kernel)
+    say({ answer: 'written', id, bytes }, [bytes.buffer])
+    return
+  }
+  if (asked.ask === 'begin') {
+    const { text, sentence, marks } = beginBrief(asked.text, asked.name, kernel, asked.model?.solid)
+    const why = marks.find((m) => m.weight === 'must change')?.text
+    say({ answer: 'begun', id, ...(text === undefined ? { sentence: why ?? sentence } : { text, sentence }) })
     return
   }
   const start = performance.now()
-  const drawing = compile(text, kernel)
-  last = drawing
+  const drawing = await drawingOf(asked, kernel)
+  last = { asked: { text: asked.text, ...(asked.model ? { model: asked.model } : {}) }, drawing }
   try {
     switch (asked.ask) {
       case 'check':
@@ -95,6 +120,26 @@ async function answer(asked: Asked, kernel: OcctKernel): Promise<void> {
   } finally {
     if (drawing.part) kernel.free(drawing.part.solid)
   }
+}
+
+const isOf = (one: Pick<Asked, 'text' | 'model'>, other: Asked): boolean =>
+  one.text === other.text && !one.model === !other.model && one.model?.solid === other.model?.solid
+
+/** Milliseconds between two words about a request at work. */
+const PAUSE = 100
+
+async function drawingOf({ id, text, model, flag }: Asked, kernel: OcctKernel): Promise<Drawing> {
+  const stop = flag ? () => Atomics.load(flag, 0) !== 0 : () => false
+  if (!model) return compile(text, kernel, stop)
+  let told = Number.NEGATIVE_INFINITY
+  const progress = (words: string) => {
+    const now = performance.now()
+    if (now - told < PAUSE) return
+    told = now
+    say({ answer: 'at work', id, words })
+  }
+  const options = { ...model, stop, progress }
+  return crew ? compileSolidTogether(text, kernel, crew, options) : compileSolid(text, kernel, options)
 }
 
 async function written(kind: Written, drawing: Drawing, kernel: OcctKernel): Promise<Uint8Array<ArrayBuffer>> {

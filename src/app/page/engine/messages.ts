@@ -7,28 +7,42 @@ import type { Dimension, Proof } from '../../../sizes/dimension.ts'
 
 /** What the page asks of the engine. Of the drawings or checks of one part that wait to be made, only the last is. */
 export type Asked =
-  | { readonly ask: 'draw'; readonly id: number; readonly part: string; readonly text: string }
+  | (Work & { readonly ask: 'draw'; readonly part: string })
   /** With `print` the check print too. */
-  | {
-      readonly ask: 'check'
-      readonly id: number
-      readonly part: string
-      readonly text: string
-      readonly print: boolean
-    }
-  | { readonly ask: 'write'; readonly id: number; readonly text: string; readonly kind: Written }
-  | { readonly ask: 'solid'; readonly id: number; readonly text: string }
+  | (Work & { readonly ask: 'check'; readonly part: string; readonly print: boolean })
+  | (Work & { readonly ask: 'write'; readonly kind: Written })
+  | (Work & { readonly ask: 'solid' })
+  /** A brief that builds the model's solid; `name` is the file's. */
+  | (Work & { readonly ask: 'begin'; readonly name: string })
+
+interface Work {
+  readonly id: number
+  /** A brief, or with `model` a STEP file. */
+  readonly text: string
+  readonly model?: ModelAsked
+  /** In memory shared with the page, where there is such: anything but 0 ends the work. */
+  readonly flag?: Int32Array<SharedArrayBuffer>
+}
+
+/** What is wanted of a STEP file: one of its parts, by its product's name, or all of it. */
+export interface ModelAsked {
+  readonly solid?: string
+}
 
 /** A file that the engine writes; `check` is the check print. */
 export type Written = 'pdf' | 'svg' | 'step' | 'check'
 
 export type Answer =
   | { readonly answer: 'ready' }
+  /** What the engine does just now for a request. */
+  | { readonly answer: 'at work'; readonly id: number; readonly words: string }
   | { readonly answer: 'drawn'; readonly id: number; readonly drawn: Drawn; readonly memory: number }
   | { readonly answer: 'checked'; readonly id: number; readonly checked: Checked }
   | { readonly answer: 'written'; readonly id: number; readonly bytes: Uint8Array<ArrayBuffer> }
   | { readonly answer: 'solid'; readonly id: number; readonly solid: SolidPicture }
-  /** A newer text of the same part came before this one was begun. */
+  /** `text` is absent where no brief can be begun; `sentence` says why, or how near it comes. */
+  | { readonly answer: 'begun'; readonly id: number; readonly text?: string; readonly sentence: string }
+  /** A newer text of the same part came before this one was done, or it was stopped. */
   | { readonly answer: 'passed over'; readonly id: number }
   /** The request could not be answered; `text` is for the reader. */
   | { readonly answer: 'failed'; readonly id: number; readonly text: string }
@@ -69,6 +83,8 @@ export interface Drawn {
   /** The two faces of each edge by id, and whether it is smooth. */
   readonly edges: readonly { readonly faces: readonly [number, number?]; readonly smooth: boolean }[]
   readonly reasons: readonly string[]
+  /** Of an assembly: its parts, each with how often it is there. */
+  readonly items?: readonly { readonly name: string; readonly quantity: number }[]
   /** Mass in kg, volume in mm³. */
   readonly weight?: { readonly mass?: number; readonly volume: number }
   /** Milliseconds that the engine took. */
