@@ -35,12 +35,14 @@ export interface Served {
   readonly close: () => Promise<void>
 }
 
+/** The built page; another build of it can be put to the same tests. */
+const PAGE = resolve(process.env.PAGE_BUILD ?? 'dist/page')
+
 /** The built page on a free port of the loopback interface. */
 export async function servePage(more: Partial<PageServerOptions> = {}): Promise<Served> {
-  const page = resolve('dist/page')
-  if (!existsSync(join(page, 'index.html'))) throw new Error('the page is not built; run npm run build')
+  if (!existsSync(join(PAGE, 'index.html'))) throw new Error('the page is not built; run npm run build')
   const folder = mkdtempSync(join(tmpdir(), 'sheetwright-'))
-  const server = await listen({ page, folder, examples: resolve('examples'), host: '127.0.0.1', ...more }, 0)
+  const server = await listen({ page: PAGE, folder, examples: resolve('examples'), host: '127.0.0.1', ...more }, 0)
   return {
     address: `http://127.0.0.1:${server.port}/`,
     folder,

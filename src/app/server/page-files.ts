@@ -9,6 +9,7 @@ const TYPES: Readonly<Record<string, string>> = {
   '.wasm': 'application/wasm',
   '.woff2': 'font/woff2',
   '.woff': 'font/woff',
+  '.ttf': 'font/ttf',
   '.json': 'application/json',
   '.txt': 'text/plain; charset=utf-8',
 }

@@ -1,20 +1,18 @@
 import { undo } from '@codemirror/commands'
-import type { EditorState } from '@codemirror/state'
-import type { EditorView } from '@codemirror/view'
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import { readBrief } from '../../../brief/read.ts'
 import { Margin } from '../margin/margin.tsx'
 import { type Light, lightOfFeatures, lightOfWords, tiesOf } from '../sheet/light.ts'
 import { type SheetHandle, SheetView } from '../sheet/sheet-view.tsx'
 import { whyIsIt } from '../sheet/why.ts'
-import { keepDrawing, takeDrawing } from '../shelf/shelf.ts'
+import { takeDrawing } from '../shelf/shelf.ts'
 import { ShelfPanel } from '../shelf/shelf-panel.tsx'
-import { slipState } from '../slip/editor.ts'
 import { Slip } from '../slip/slip.tsx'
 import { Lifted } from '../solid/lifted.tsx'
 import { Starter } from '../starter/starter.tsx'
 import { AskingSlip, useAsk } from './asking-slip.tsx'
 import { BesideSheet } from './beside-sheet.tsx'
+import { BlankPaper } from './blank-paper.tsx'
 import { byWeight, NO_MARKS } from './by-weight.ts'
 import { editsOf } from './edits.ts'
 import { Papers } from './papers.tsx'
@@ -27,12 +25,14 @@ import { useCheck } from './use-check.ts'
 import { useCovered } from './use-covered.ts'
 import { useEngine } from './use-engine.ts'
 import { useIssue } from './use-issue.ts'
+import { useKeptDrawing } from './use-kept-drawing.ts'
 import { useKeys } from './use-keys.ts'
 import { useLifted } from './use-lifted.ts'
 import { useMarginRoom } from './use-margin-room.ts'
 import { usePrint } from './use-print.ts'
 import { usePrinted } from './use-printed.ts'
 import { useSaving } from './use-saving.ts'
+import { useSlip } from './use-slip.ts'
 
 /** The whole page: a sheet on a bench, the brief's slip over its edge, marks beside it, the routing slip below. */
 export function Bench() {
@@ -45,7 +45,19 @@ export function Bench() {
   }, [notice])
   const briefs = useBriefs(tell)
   const { active } = briefs
-  const { state: engineState, shown, faults, draw, lay, engine } = useEngine()
+  const [checkPrint, setCheckPrint] = useState(false)
+  const sheetHandle = useRef<SheetHandle>(null)
+  const {
+    state: engineState,
+    shown,
+    faults,
+    draw,
+    lay,
+    engine,
+  } = useEngine(
+    // The check print lies in the place of the sheet that comes.
+    (part, drawn) => part === active?.id && !checkPrint && sheetHandle.current?.paintAhead(drawn) === true,
+  )
   const { ask, asked } = useAsk()
   const { lifted, lift, putBack } = useLifted(engine)
   const onLift = () => active && lift(active.text)
@@ -59,16 +71,12 @@ export function Bench() {
   const [besideId, setBesideId] = useState<string>()
   const [hover, setHover] = useState<{ light: Light | undefined; from: 'sheet' | 'brief' }>()
   const [chosen, setChosen] = useState<{ item: number | undefined; light: Light | undefined }>()
-  const sheetHandle = useRef<SheetHandle>(null)
-  const view = useRef<EditorView>(undefined)
-  const states = useRef(new Map<string, EditorState>())
 
   // ------------------------------------------------------------ the drawing of the active brief
   const mine = active && shown.get(active.id)
   const good = mine?.good
   const ties = useMemo(() => good && tiesOf(good), [good])
   const read = useMemo(() => (active && !mine ? readBrief(active.text) : undefined), [mine, active])
-  const [checkPrint, setCheckPrint] = useState(false)
   const check = useCheck(engine, { part: active?.id, text: active?.text, drawn: mine?.drawn }, checkPrint)
   const early = useMemo(() => byWeight(read?.marks ?? NO_MARKS), [read])
   const marks = mine ? check.marks : early
@@ -89,37 +97,22 @@ export function Bench() {
     setCheckPrint(false)
   }, [active?.id])
 
-  // biome-ignore lint/correctness/useExhaustiveDependencies: kept once a drawing
-  useEffect(() => {
-    if (!active || !good || stale) return undefined
-    const timer = setTimeout(() => void keepDrawing(active.id, good), 800)
-    return () => clearTimeout(timer)
-  }, [active?.id, good, stale])
+  useKeptDrawing(active?.id, stale ? undefined : good)
 
-  // biome-ignore lint/correctness/useExhaustiveDependencies: one state a brief; its text lives in it from then on
-  const slip = useMemo(() => {
-    if (!active) return undefined
-    const { id, text } = active
-    const old = states.current.get(id)
-    if (old && old.doc.toString() === text) return old
-    return slipState(text, {
-      changed: (next) => {
-        draw(id, next)
-        briefs.write(id, next)
-      },
-      at: (span) => {
-        const { ties: now, stale: old2 } = current.current
-        const light = span && now && !old2 ? lightOfWords(now, span) : undefined
-        setHover(light ? { light, from: 'brief' } : undefined)
-      },
-      brief: () => current.current.mine?.drawn.brief,
-      marks: () => current.current.marks,
-      draw: (text) => engine.draw('an explanation', text),
-    })
-  }, [active?.id])
-  const leaveSlip = () => {
-    if (active && view.current) states.current.set(active.id, view.current.state)
-  }
+  const { slip, view, leaveSlip, writeOn, laid } = useSlip(active, (id) => ({
+    changed: (next) => {
+      draw(id, next)
+      briefs.write(id, next)
+    },
+    at: (span) => {
+      const { ties: now, stale: old } = current.current
+      const light = span && now && !old ? lightOfWords(now, span) : undefined
+      setHover(light ? { light, from: 'brief' } : undefined)
+    },
+    brief: () => current.current.mine?.drawn.brief,
+    marks: () => current.current.marks,
+    draw: (text) => engine.draw('an explanation', text),
+  }))
   const take = (id: string) => {
     leaveSlip()
     briefs.take(id)
@@ -187,18 +180,17 @@ export function Bench() {
   const title = (mine?.drawn.brief ?? read)?.header.part?.text ?? 'Untitled'
 
   if (!briefs.ready && !active) return <p className="waiting">Laying out the bench</p>
+  const beginWith = (text: string) => {
+    leaveSlip()
+    writeOn()
+    briefs.begin(text)
+    setStarting(false)
+    setFolded(false)
+  }
   return (
     <div className={`bench${beside ? ' two' : ''}`}>
       {starting || !active ? (
-        <Starter
-          onBegin={(text) => {
-            leaveSlip()
-            briefs.begin(text)
-            setStarting(false)
-            setFolded(false)
-          }}
-          onLeave={active ? () => setStarting(false) : undefined}
-        />
+        <Starter onBegin={beginWith} onLeave={active ? () => setStarting(false) : undefined} />
       ) : (
         <>
           <main aria-label="Sheet" aria-busy={mine?.drawn.brief.text !== active.text}>
@@ -222,16 +214,11 @@ export function Bench() {
                 onLift={onLift}
               />
             ) : (
-              <div className="sheet-frame">
-                <div className="waiting">
-                  <p role="status">{mine ? (standing ?? '') : 'Drawing the sheet'}</p>
-                  {mine && !mine.drawn.brief.stock ? (
-                    <button type="button" onClick={() => setStarting(true)}>
-                      Choose what the shop begins from
-                    </button>
-                  ) : null}
-                </div>
-              </div>
+              <BlankPaper
+                covered={covered}
+                words={mine ? (standing ?? '') : 'Drawing the sheet'}
+                onStart={mine && !mine.drawn.brief.stock ? () => setStarting(true) : undefined}
+              />
             )}
             {beside && besideId ? (
               <BesideSheet
@@ -249,9 +236,7 @@ export function Bench() {
               title={title}
               folded={folded}
               onFold={() => setFolded(!folded)}
-              onView={(v) => {
-                view.current = v
-              }}
+              onView={laid}
               state={slip}
               marks={marks}
               marksOf={mine?.drawn.brief.text ?? active.text}

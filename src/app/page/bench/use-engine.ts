@@ -1,6 +1,7 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import { Engine, type EngineState, Superseded } from '../engine/engine.ts'
 import type { Drawn } from '../engine/messages.ts'
+import { afterPaint } from './after-paint.ts'
 
 /** The drawing of one part: the newest that could be made, and the last that had a sheet. */
 export interface Shown {
@@ -25,8 +26,11 @@ export interface EngineUse {
 
 const startWorker = () => new Worker(new URL('../engine/engine.worker.ts', import.meta.url), { type: 'module' })
 
-/** The engine and what it has drawn. Older drawings than the newest asked for never take its place. */
-export function useEngine(): EngineUse {
+/**
+ * The engine and what it has drawn. Older drawings than the newest asked for never take its place. `paintAhead` may put
+ * the ink of a new drawing on the paper at once; where it did, the rest of the page follows when that has been shown.
+ */
+export function useEngine(paintAhead: (part: string, drawn: Drawn) => boolean): EngineUse {
   const [state, setState] = useState<EngineState>('opening')
   const [shown, setShown] = useState<ReadonlyMap<string, Shown>>(new Map())
   const [faults, setFaults] = useState<ReadonlyMap<string, string>>(new Map())
@@ -37,16 +41,29 @@ export function useEngine(): EngineUse {
     addEventListener('pagehide', leave)
     return () => removeEventListener('pagehide', leave)
   }, [])
+  const ahead = useRef(paintAhead)
+  ahead.current = paintAhead
+  /** Which drawing of each part was the last to be taken in. */
+  const taken = useRef(new Map<string, number>())
+  const count = useRef(0)
   const draw = useMemo(
     () => (part: string, text: string) => {
       const start = performance.now()
+      const place = ++count.current
       engine.current!.draw(part, text).then(
         (drawn) => {
-          setShown((old) => {
-            const good = drawn.sheet ? drawn : old.get(part)?.good
-            return new Map(old).set(part, { text, drawn, good, took: performance.now() - start })
-          })
-          setFaults((old) => without(old, part))
+          const took = performance.now() - start
+          const takeIn = () => {
+            if ((taken.current.get(part) ?? 0) > place) return
+            taken.current.set(part, place)
+            setShown((old) => {
+              const good = drawn.sheet ? drawn : old.get(part)?.good
+              return new Map(old).set(part, { text, drawn, good, took })
+            })
+            setFaults((old) => without(old, part))
+          }
+          if (ahead.current(part, drawn)) afterPaint(takeIn)
+          else takeIn()
         },
         (fault: unknown) => {
           if (!(fault instanceof Superseded)) {

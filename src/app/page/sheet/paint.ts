@@ -6,122 +6,167 @@ import type { Light } from './light.ts'
 
 const SVG = 'http://www.w3.org/2000/svg'
 
-/** The ink of one sheet in the document. Elements whose item did not change stay, so that a small change paints fast. */
+/** An item that lies on the paper. */
+interface Laid {
+  readonly element: SVGElement
+  readonly form: string
+  item: SheetItem
+  attributes: Attributes
+}
+
+/**
+ * The ink of one sheet in the document. An element stays with the next sheet where an item of its form is there again,
+ * and only what changed of it is set: most of what a keystroke changes are places.
+ */
 export class Ink {
   readonly #group: SVGGElement
-  #keys: string[] = []
+  #sheet: Sheet | undefined
+  #laid: Laid[] = []
   #lit: number[] = []
 
   constructor(group: SVGGElement) {
     this.#group = group
   }
 
-  /** Puts the sheet's items into the group, one element an item, in their order. */
-  paint(sheet: Sheet): void {
+  /** Puts the sheet's items into the group, one element an item, in their order. False where they lie there already. */
+  paint(sheet: Sheet): boolean {
+    if (this.#sheet === sheet) return false
     this.unlight()
-    const keys = sheet.items.map((item) => keyOf(item, sheet.height))
-    const { children } = this.#group
-    // What is the same at both ends of the list is left alone.
-    let head = 0
-    while (head < keys.length && head < this.#keys.length && keys[head] === this.#keys[head]) head++
-    let tail = 0
-    while (
-      tail < keys.length - head &&
-      tail < this.#keys.length - head &&
-      keys[keys.length - 1 - tail] === this.#keys[this.#keys.length - 1 - tail]
-    ) {
-      tail++
+    // Places are measured from the paper's upper edge.
+    const moved = this.#sheet?.height !== sheet.height
+    this.#sheet = sheet
+    const free = new Map<string, Laid[]>()
+    for (const laid of this.#laid.toReversed()) {
+      const alike = free.get(laid.form)
+      if (alike) alike.push(laid)
+      else free.set(laid.form, [laid])
     }
-    const oldMiddle = new Map<string, Element[]>()
-    for (let i = this.#keys.length - tail - 1; i >= head; i--) {
-      const element = children[i]!
-      const key = this.#keys[i]!
-      oldMiddle.set(key, [...(oldMiddle.get(key) ?? []), element])
+    this.#laid = sheet.items.map((item) => {
+      const form = formOf(item)
+      const old = free.get(form)?.pop()
+      if (!old) return lay(item, form, sheet.height)
+      if (moved || !sameInk(old.item, item)) change(old, item, sheet.height)
+      old.item = item
+      return old
+    })
+    for (const alike of free.values()) for (const { element } of alike) element.remove()
+    let next = this.#group.firstChild
+    for (const { element } of this.#laid) {
+      if (element === next) next = next.nextSibling
+      else this.#group.insertBefore(element, next)
     }
-    const before = children[this.#keys.length - tail] ?? null
-    const fresh = document.createDocumentFragment()
-    for (let i = head; i < keys.length - tail; i++) {
-      fresh.append(oldMiddle.get(keys[i]!)?.pop() ?? elementOf(sheet.items[i]!, sheet.height))
-    }
-    for (const left of oldMiddle.values()) for (const element of left) element.remove()
-    this.#group.insertBefore(fresh, before)
-    this.#keys = keys
+    return true
   }
 
-  /** Lights the items and no others. */
-  light(light: Light | undefined): void {
+  /** Lights these items of the sheet and no others; nothing where another sheet lies there by now. */
+  light(sheet: Sheet, light: Light | undefined): void {
     this.unlight()
-    if (!light) return
+    if (!light || this.#sheet !== sheet) return
     for (const i of light.beside) this.#mark(i, 'beside')
     for (const i of light.items) this.#mark(i, 'lit')
   }
 
   unlight(): void {
-    for (const i of this.#lit) this.#group.children[i]?.classList.remove('lit', 'beside')
+    for (const i of this.#lit) this.#laid[i]?.element.classList.remove('lit', 'beside')
     this.#lit = []
   }
 
   #mark(i: number, name: string): void {
-    this.#group.children[i]?.classList.add(name)
+    this.#laid[i]?.element.classList.add(name)
     this.#lit.push(i)
   }
 }
 
-/**
- * What an item's element is made of. Its words in the brief and its edges of the solid are not: they shift with every
- * keystroke before them, and are looked up in the sheet.
- */
-function keyOf({ tie, ...ink }: SheetItem, height: number): string {
-  return `${height} ${tie?.view ?? ''} ${tie?.dimension ?? ''} ${tie?.features?.join(' ') ?? ''} ${JSON.stringify(ink)}`
+type Attributes = Readonly<Record<string, string>>
+
+/** What an item must share with another for its element to serve for that one too: all but places, figures and words. */
+function formOf(item: SheetItem): string {
+  const { tie } = item
+  const kind = item.item === 'text' ? `${item.role} ${item.bold ?? ''}` : item.item === 'glyph' ? '' : item.kind
+  return `${item.item} ${kind} ${item.pencil ?? ''} ${tie?.view ?? ''} ${tie?.dimension ?? ''} ${tie?.features?.join(' ') ?? ''}`
 }
 
-function make(name: string, attributes: Readonly<Record<string, string>>): SVGElement {
-  const element = document.createElementNS(SVG, name)
+/**
+ * True where two items of one form look the same. Their words in the brief and their edges of the solid do not count:
+ * they shift with every keystroke before them, and are looked up in the sheet.
+ */
+function sameInk(a: SheetItem, b: SheetItem): boolean {
+  const { tie: _, ...one } = a
+  const { tie: __, ...other } = b
+  return same(one, other)
+}
+
+function same(a: unknown, b: unknown): boolean {
+  if (a === b) return true
+  if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return false
+  if (Array.isArray(a) && Array.isArray(b)) return a.length === b.length && a.every((value, i) => same(value, b[i]))
+  const keys = Object.keys(a)
+  return (
+    keys.length === Object.keys(b).length &&
+    keys.every((key) => same(a[key as keyof typeof a], b[key as keyof typeof b]))
+  )
+}
+
+function lay(item: SheetItem, form: string, height: number): Laid {
+  const attributes = attributesOf(item, height)
+  return { element: made(item, attributes), form, item, attributes }
+}
+
+function change(laid: Laid, item: SheetItem, height: number): void {
+  const attributes = attributesOf(item, height)
+  for (const [key, value] of Object.entries(attributes)) {
+    if (laid.attributes[key] !== value) laid.element.setAttribute(key, value)
+  }
+  for (const key of Object.keys(laid.attributes)) if (!(key in attributes)) laid.element.removeAttribute(key)
+  if (item.item === 'text' && laid.element.textContent !== item.text) laid.element.textContent = item.text
+  laid.attributes = attributes
+}
+
+function made(item: SheetItem, attributes: Attributes): SVGElement {
+  const element = document.createElementNS(SVG, item.item === 'text' ? 'text' : 'path')
   for (const [key, value] of Object.entries(attributes)) element.setAttribute(key, value)
+  if (item.item === 'text') element.textContent = item.text
   return element
 }
 
 /** The element of an item; the paper's height turns y about. */
-export function elementOf(item: SheetItem, height: number): SVGElement {
-  const flip = (p: Vec2): Vec2 => [p[0], height - p[1]]
-  const element = drawn(item, flip)
+export const elementOf = (item: SheetItem, height: number): SVGElement => made(item, attributesOf(item, height))
+
+function attributesOf(item: SheetItem, height: number): Attributes {
   const { tie, pencil } = item
-  if (pencil) element.classList.add(`pencil-${pencil}`)
-  if (tie?.view) element.dataset.view = tie.view
-  if (tie?.dimension) element.dataset.dimension = tie.dimension
-  if (tie?.features?.length) element.dataset.features = tie.features.join(' ')
-  return element
+  const { class: name, ...rest } = inkOf(item, (p) => [p[0], height - p[1]])
+  return {
+    class: `ink ${name}${pencil ? ` pencil-${pencil}` : ''}`,
+    ...rest,
+    ...(tie?.view ? { 'data-view': tie.view } : {}),
+    ...(tie?.dimension ? { 'data-dimension': tie.dimension } : {}),
+    ...(tie?.features?.length ? { 'data-features': tie.features.join(' ') } : {}),
+  }
 }
 
-function drawn(item: SheetItem, flip: (p: Vec2) => Vec2): SVGElement {
+function inkOf(item: SheetItem, flip: (p: Vec2) => Vec2): Attributes & { readonly class: string } {
   switch (item.item) {
     case 'stroke':
-      return make('path', {
-        class: `ink ${item.kind.replace(' ', '-')}`,
+      return {
+        class: item.kind.replace(' ', '-'),
         d: pathOf([item.curve], flip),
         'stroke-width': String(item.width),
         ...(item.dashes ? { 'stroke-dasharray': item.dashes.join(' ') } : {}),
-      })
+      }
     case 'fill':
-      return make('path', { class: `ink filled ${item.kind}`, d: `${pathOf(item.outline, flip)}Z` })
+      return { class: `filled ${item.kind}`, d: `${pathOf(item.outline, flip)}Z` }
     case 'glyph':
-      return make('path', {
-        class: 'ink symbol',
-        d: pathOf(item.strokes, flip),
-        'stroke-width': String(item.width),
-      })
+      return { class: 'symbol', d: pathOf(item.strokes, flip), 'stroke-width': String(item.width) }
     case 'text': {
       const [x, y] = flip(item.at)
       const turn = item.angle ? ` rotate(${-item.angle})` : ''
       const narrow = item.stretch && item.stretch !== 1 ? ` scale(${item.stretch} 1)` : ''
-      const element = make('text', {
-        class: `ink ${item.role.replace(' ', '-')}${item.bold ? ' bold' : ''}`,
+      return {
+        class: `${item.role.replace(' ', '-')}${item.bold ? ' bold' : ''}`,
         transform: `translate(${x} ${y})${turn}${narrow}`,
         'font-size': String(item.height * EM_OVER_CAPITAL),
         'text-anchor': item.anchor,
-      })
-      element.textContent = item.text
-      return element
+      }
     }
   }
 }

@@ -9,8 +9,10 @@ import {
   useState,
 } from 'react'
 import type { Mark } from '../../../brief/mark.ts'
+import type { Sheet } from '../../../sheet/sheet.ts'
 import type { Drawn } from '../engine/messages.ts'
 import { groundOf, itemAt } from './ground.ts'
+import { type Extent, liftPlace } from './lift-place.ts'
 import { type Light, lightOfItem, type Ties } from './light.ts'
 import { LineStop } from './line-stop.tsx'
 import { Ink } from './paint.ts'
@@ -29,6 +31,8 @@ export interface SheetHandle {
   readonly zoom: (factor: number) => void
   readonly pan: (dx: number, dy: number) => void
   readonly svg: () => SVGSVGElement | null
+  /** Puts the ink of a newer drawing on the paper before the page takes it in; false where the paper must change too. */
+  readonly paintAhead: (drawn: Drawn) => boolean
 }
 
 export interface SheetViewProps {
@@ -52,12 +56,18 @@ export interface SheetViewProps {
   readonly children?: ReactNode
 }
 
+/** Paper mm that the words of the lifting take, at a scale; the style sheet letters them in 0.82rem. */
+const extentAt = (scale: number): Extent => {
+  const rem = Number.parseFloat(getComputedStyle(document.documentElement).fontSize)
+  return { width: (2.75 * rem) / scale, height: (1.2 * rem) / scale }
+}
+
 /** Reach of a hand in px: a mouse is finer than a finger. */
 const REACH = { mouse: 7, touch: 18 }
 
 /** The sheet as true paper on the bench: zoom to the pointer, pan, and everything on it within reach. */
 export function SheetView(props: SheetViewProps) {
-  const { drawn, ties, covered, pixelsPerMm, onChoose, onDrag } = props
+  const { drawn, ties, stale, covered, pixelsPerMm, onChoose, onDrag } = props
   const sheet = drawn.sheet!
   const { width, height } = sheet
   const frame = useRef<HTMLDivElement>(null)
@@ -86,13 +96,12 @@ export function SheetView(props: SheetViewProps) {
     if (fits.current) showWhole()
   }, [showWhole])
 
-  useLayoutEffect(() => {
+  const paint = useCallback((fresh: Sheet) => {
     painter.current ??= new Ink(ink.current!)
-    painter.current.paint(sheet)
-    frame.current?.dispatchEvent(new CustomEvent('sheetpainted', { bubbles: true }))
-  }, [sheet])
-  // biome-ignore lint/correctness/useExhaustiveDependencies: a new sheet is lit anew
-  useLayoutEffect(() => painter.current?.light(props.light), [props.light, sheet])
+    if (painter.current.paint(fresh)) frame.current?.dispatchEvent(new CustomEvent('sheetpainted', { bubbles: true }))
+  }, [])
+  useLayoutEffect(() => paint(sheet), [sheet, paint])
+  useLayoutEffect(() => painter.current?.light(sheet, props.light), [props.light, sheet])
 
   const change = useCallback((next: (old: Viewport) => Viewport) => {
     fits.current = false
@@ -107,8 +116,13 @@ export function SheetView(props: SheetViewProps) {
       zoom: (factor) => change((v) => zoomed(v, factor, left + (area.width - left - right) / 2, area.height / 2)),
       pan: (dx, dy) => change((v) => kept(moved(v, dx, dy), sheet, area)),
       svg: () => svg.current,
+      paintAhead: ({ sheet: fresh }) => {
+        if (!fresh || stale || fresh.width !== sheet.width || fresh.height !== sheet.height) return false
+        paint(fresh)
+        return true
+      },
     }),
-    [showWhole, change, pixelsPerMm, area, left, right, sheet],
+    [showWhole, change, pixelsPerMm, area, left, right, sheet, stale, paint],
   )
 
   const touch = useCallback(
@@ -150,14 +164,14 @@ export function SheetView(props: SheetViewProps) {
   useEffect(() => setField(undefined), [drawn.brief.text])
 
   const box = `${-view.x / view.scale} ${-view.y / view.scale} ${Math.max(1, area.width) / view.scale} ${Math.max(1, area.height) / view.scale}`
-  const pictorial = sheet.views.find((v) => v.id === 'pictorial')
-  const corner = pictorial && windowPoint(view, sheet, pictorial.box.max)
+  const lift = useMemo(() => liftPlace(ground, extentAt(view.scale)), [ground, view.scale])
+  const corner = lift && windowPoint(view, sheet, lift)
   return (
     <div className={`sheet-frame${hands.dragging ? ' dragging' : ''}`} ref={frame} {...hands.listeners}>
       {/* biome-ignore lint/a11y/useSemanticElements: a drawing is no set of fields */}
       <svg
         ref={svg}
-        className={`sheet${props.stale ? ' stale' : ''}`}
+        className={`sheet${stale ? ' stale' : ''}`}
         viewBox={box}
         role="group"
         aria-label={`Sheet: ${sheet.title}, ${sheet.format}, scale ${sheet.scale}`}

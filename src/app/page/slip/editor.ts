@@ -13,6 +13,7 @@ import { statementHelp } from './help.ts'
 import { briefLanguage } from './language.ts'
 import { litWords } from './lit-words.ts'
 import { pictureFor } from './pictures.ts'
+import { whatNext } from './what-next.ts'
 
 /** What the slip tells the bench, and asks of it. */
 export interface SlipHandlers {
@@ -35,6 +36,7 @@ function extensions(handlers: SlipHandlers): Extension[] {
     history(),
     briefLanguage(),
     litWords,
+    whatNext(handlers.brief),
     EditorState.tabSize.of(10),
     EditorView.lineWrapping,
     EditorView.contentAttributes.of({ 'aria-label': 'Brief', tabindex: '0', spellcheck: 'false', autocorrect: 'off' }),

@@ -73,7 +73,7 @@ export function Lifted({ solid, fault, light, words, onFace, onPutBack }: Lifted
         ref={canvas}
         tabIndex={0}
         role="img"
-        aria-label="The part in the hand; arrows turn it"
+        aria-label="The part in the hand; arrows turn it, plus and minus bring it nearer and farther"
         onPointerDown={(event) => {
           event.currentTarget.setPointerCapture(event.pointerId)
           held.current = { x: event.clientX, y: event.clientY, far: 0 }
@@ -88,6 +88,14 @@ export function Lifted({ solid, fault, light, words, onFace, onPutBack }: Lifted
         }}
         onWheel={(event) => turning.current?.zoom(Math.exp(-event.deltaY * 0.0016))}
         onKeyDown={(event) => {
+          const nearer = { '+': 1.25, '=': 1.25, '-': 0.8 }[event.key]
+          if (nearer) {
+            // The same keys bring the sheet nearer elsewhere.
+            event.stopPropagation()
+            event.nativeEvent.stopImmediatePropagation()
+            turning.current?.zoom(nearer)
+            return
+          }
           const turns: Readonly<Record<string, readonly [number, number]>> = {
             ArrowLeft: [-0.1, 0],
             ArrowRight: [0.1, 0],

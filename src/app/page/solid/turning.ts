@@ -2,8 +2,6 @@ import {
   BufferAttribute,
   BufferGeometry,
   Group,
-  Line,
-  LineBasicMaterial,
   Mesh,
   MeshBasicMaterial,
   OrthographicCamera,
@@ -14,12 +12,18 @@ import {
   Vector3,
   WebGLRenderer,
 } from 'three'
+import { Line2 } from 'three/examples/jsm/lines/Line2.js'
+import { LineGeometry } from 'three/examples/jsm/lines/LineGeometry.js'
+import { LineMaterial } from 'three/examples/jsm/lines/LineMaterial.js'
 import type { SolidPicture } from '../engine/messages.ts'
 
 const PAPER = 0xfdfcf8
 const INK = 0x1d1b18
 const RED = 0xb3261e
 const WASH = 0xf2d9d2
+
+/** Widths of the pen in the width of the card: as heavy on a large screen as on a small one. */
+const PEN = 330
 
 /** Direction of sight of the standard isometric pictorial: from the right, the front and above. */
 const HOME = new Vector3(1, -1, 1).normalize()
@@ -45,7 +49,7 @@ export class Turning {
   readonly #parts = new Group()
   readonly #faces: Mesh
   readonly #within: Mesh
-  readonly #lines: { readonly id: number; readonly line: Line }[] = []
+  readonly #lines: { readonly id: number; readonly line: Line2 }[] = []
   readonly #triangleFaces: Int32Array
   readonly #centre: Vector3
   readonly #size: number
@@ -84,9 +88,8 @@ export class Turning {
     this.#parts.add(this.#faces, this.#within)
     for (const { id, points, smooth } of solid.edges) {
       if (smooth) continue
-      const line = new BufferGeometry()
-      line.setAttribute('position', new BufferAttribute(points, 3))
-      const made = new Line(line, new LineBasicMaterial({ color: INK }))
+      const line = new LineGeometry().setPositions(points)
+      const made = new Line2(line, new LineMaterial({ color: INK, clipping: true }))
       this.#lines.push({ id, line: made })
       this.#parts.add(made)
     }
@@ -101,6 +104,7 @@ export class Turning {
     if (w === 0 || h === 0) return
     this.#renderer.setPixelRatio(devicePixelRatio)
     this.#renderer.setSize(w, h, false)
+    for (const { line } of this.#lines) line.material.linewidth = w / PEN
     const half = (this.#size * 0.58) / this.#zoom
     const [across, up] = w > h ? [half * (w / h), half] : [half, half * (h / w)]
     Object.assign(this.#camera, {
@@ -165,7 +169,7 @@ export class Turning {
       this.#cut.constant = -way * at
     }
     for (const mesh of [this.#faces, this.#within]) (mesh.material as MeshBasicMaterial).clippingPlanes = planes
-    for (const { line } of this.#lines) (line.material as LineBasicMaterial).clippingPlanes = planes
+    for (const { line } of this.#lines) line.material.clippingPlanes = planes
     this.draw()
   }
 
@@ -181,7 +185,7 @@ export class Turning {
     })
     colors.needsUpdate = true
     for (const { id, line } of this.#lines) {
-      ;(line.material as LineBasicMaterial).color.set(light?.edges.has(id) ? RED : INK)
+      line.material.color.set(light?.edges.has(id) ? RED : INK)
     }
     this.draw()
   }
@@ -198,7 +202,10 @@ export class Turning {
 
   close(): void {
     this.#faces.geometry.dispose()
-    for (const { line } of this.#lines) line.geometry.dispose()
+    for (const { line } of this.#lines) {
+      line.geometry.dispose()
+      line.material.dispose()
+    }
     // The canvas keeps its context: the next solid is drawn on the same one.
     this.#renderer.dispose()
   }

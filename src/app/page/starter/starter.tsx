@@ -1,15 +1,22 @@
 import { useEffect, useRef, useState } from 'react'
 import type { Practice } from '../../../brief/brief.ts'
 import type { Unit } from '../../../brief/size.ts'
-import { firstLines, sketchSizes } from './first-lines.ts'
-import { isometric, type StockName, sketchPath, stockSketches } from './sketches.ts'
+import { ChosenSketch } from './chosen-sketch.tsx'
+import { firstLines } from './first-lines.ts'
+import { sketchSizes } from './sketch-sizes.ts'
+import { type StockName, sketchPath, stockSketches } from './sketches.ts'
 
 interface StarterProps {
   readonly onBegin: (text: string) => void
   readonly onLeave: (() => void) | undefined
 }
 
-const NAMES = Object.keys(stockSketches) as StockName[]
+/** What the shop begins from, as it comes into the shop. */
+const KINDS: readonly (readonly [string, readonly StockName[]])[] = [
+  ['plate and block', ['plate', 'block', 'outline']],
+  ['bars and sections', ['flat bar', 'angle', 'channel', 'tee']],
+  ['round', ['round bar', 'tube', 'disc', 'turned']],
+]
 
 /** A blank sheet with what the shop can begin from, in pencil. One is chosen, its sizes are written on it. */
 export function Starter({ onBegin, onLeave }: StarterProps) {
@@ -71,7 +78,7 @@ export function Starter({ onBegin, onLeave }: StarterProps) {
               begin()
             }}
           >
-            <Chosen
+            <ChosenSketch
               stock={stock}
               unit={unit}
               given={given}
@@ -98,25 +105,31 @@ export function Starter({ onBegin, onLeave }: StarterProps) {
             </div>
           </form>
         ) : (
-          <ul className="sketches">
-            {NAMES.map((name) => (
-              <li key={name}>
-                <button type="button" onClick={() => setStock(name)}>
-                  <SketchPicture name={name} />
-                  <span>{name}</span>
-                </button>
-              </li>
+          <>
+            {KINDS.map(([kind, names]) => (
+              <section key={kind} className="kind" aria-label={kind}>
+                <h2>{kind}</h2>
+                <ul className="sketches">
+                  {names.map((name) => (
+                    <li key={name}>
+                      <button type="button" onClick={() => setStock(name)}>
+                        <SketchPicture name={name} />
+                        <span>{name}</span>
+                      </button>
+                    </li>
+                  ))}
+                </ul>
+              </section>
             ))}
-            <li>
+            <p className="by-hand">
               <button
                 type="button"
-                className="by-hand"
-                onClick={() => onBegin('part      \nunits     inch\npractice  ASME\n\n')}
+                onClick={() => onBegin(`part      \nunits     ${unit}\npractice  ${chosen ?? practice}\n\n`)}
               >
-                <span>nothing yet: write it all</span>
+                nothing yet: write it all
               </button>
-            </li>
-          </ul>
+            </p>
+          </>
         )}
       </div>
     </main>
@@ -141,45 +154,5 @@ function SketchPicture({ name }: { name: StockName }) {
         <path key={d} d={d} className={paths.length > 1 ? 'opaque' : undefined} />
       ))}
     </svg>
-  )
-}
-
-interface ChosenProps {
-  readonly stock: StockName
-  readonly unit: Unit
-  readonly given: (name: string, usual: string) => string
-  readonly first: React.RefObject<HTMLInputElement | null>
-  readonly onSize: (name: string, value: string) => void
-}
-
-/** The sketch drawn large, with its sizes to be written where they stand. */
-function Chosen({ stock, unit, given, first, onSize }: ChosenProps) {
-  const { paths, box } = sketchPath(stockSketches[stock])
-  const pad = 2.6
-  const [x, y, w, h] = [box[0] - pad, box[1] - pad, box[2] + 2 * pad, box[3] + 2 * pad]
-  return (
-    <div className="large-sketch" style={{ aspectRatio: `${w} / ${h}`, width: `min(100%, ${(56 * w) / h}vh)` }}>
-      <svg className="sketch" viewBox={`${x} ${y} ${w} ${h}`} aria-hidden="true">
-        {paths.map((d) => (
-          <path key={d} d={d} className={paths.length > 1 ? 'opaque' : undefined} />
-        ))}
-      </svg>
-      {sketchSizes[stock].map((s, i) => {
-        const [u, v] = isometric(s.at)
-        return (
-          <label key={s.name} style={{ left: `${((u - x) / w) * 100}%`, top: `${((v - y) / h) * 100}%` }}>
-            {s.name}
-            <input
-              ref={i === 0 ? first : undefined}
-              value={given(s.name, s[unit])}
-              size={6}
-              autoComplete="off"
-              onFocus={(event) => event.target.select()}
-              onChange={(event) => onSize(s.name, event.target.value)}
-            />
-          </label>
-        )
-      })}
-    </div>
   )
 }
