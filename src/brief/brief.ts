@@ -377,11 +377,15 @@ export interface GrooveFeature extends FeatureBase {
   readonly anchor: Anchor
 }
 
-/** A flat milled on a round surface, given across or from the far side. */
+/**
+ * Flats milled on a round surface. One is given from the opposite surface; two, four or six stand evenly about the
+ * axis (wrench flats, square, hexagon) and are given across two opposite ones.
+ */
 export interface FlatFeature extends FeatureBase {
   readonly kind: 'flat-cut'
   readonly face: Name
-  readonly side: Side
+  /** Side of the first flat. Absent, with more than one: top; front where the axis is upright. */
+  readonly side?: Side
   /** Flat to the opposite surface, or across two flats. */
   readonly across: Size
   readonly length?: Size

@@ -1,4 +1,5 @@
 import type { Anchor, Depth, Feature, HoleFeature, Mirror, Name, Placement, Run, Side } from './brief.ts'
+import { oppositeOf } from './opposite-side.ts'
 import { dia, printAngle, printCount, printSize } from './print-size.ts'
 import { wrap } from './print-stock.ts'
 import { nominalSize } from './thread.ts'
@@ -69,7 +70,10 @@ function body(f: Feature): { keyword: string; lines: string[] } {
       return { keyword: many ? 'keyseats' : 'keyseat', lines: [line, printAnchor(f.anchor, wallWords('end'))] }
     }
     case 'flat-cut': {
-      const line = `${f.face.text}, ${f.side}: ${printCount(f.count)}${p(f.across)} across${f.length ? `, ${p(f.length)} long` : ''}`
+      const pair = f.count.value === 2 && f.side
+      const side = pair ? `, ${f.side} and ${oppositeOf[pair]}` : f.side ? `, ${f.side}` : ''
+      const count = pair ? '' : printCount(f.count)
+      const line = `${f.face.text}${side}: ${count}${p(f.across)} across${f.length ? `, ${p(f.length)} long` : ''}`
       return {
         keyword: many ? 'flats' : 'flat',
         lines: [line, f.anchor ? printAnchor(f.anchor, wallWords('end')) : ''],

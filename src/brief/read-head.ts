@@ -31,9 +31,9 @@ const begins = new Set([
 
 /**
  * Reads up to the colon, or to the first number or symbol. With `join: 'and'` names are parted by “and” and keep their
- * commas (`upright, top corners`); otherwise commas part them.
+ * commas (`upright, top corners`); otherwise commas part them, with `comma or and` both.
  */
-export function readHead(c: Cursor, join: 'comma' | 'and'): Head {
+export function readHead(c: Cursor, join: 'comma' | 'and' | 'comma or and'): Head {
   const stop = headEnd(c)
   let label: Name | undefined
   const first = c.peek()
@@ -55,10 +55,10 @@ export function readHead(c: Cursor, join: 'comma' | 'and'): Head {
   }
   while (c.index < stop) {
     if (c.at('comma')) {
-      if (join === 'comma') flush()
+      if (join !== 'and') flush()
       else if (pieces.length > 0) pieces.push(c.peek())
       c.index++
-    } else if (join === 'and' && c.atWord('and')) {
+    } else if (join !== 'comma' && c.atWord('and')) {
       flush()
       c.index++
     } else if (c.atWord('from')) {

@@ -1,4 +1,4 @@
-import type { Anchor, Lie, Mirror, Name, Placement, Run } from './brief.ts'
+import type { Anchor, Mirror, Name, Placement, Run } from './brief.ts'
 import { type Cursor, show, spanOf } from './cursor.ts'
 import { inTheMiddle } from './in-the-middle.ts'
 import { readName } from './read-name.ts'
@@ -75,6 +75,18 @@ function readWhich(c: Cursor): Which {
   return 'all'
 }
 
+/** `mirrored left-right` */
+export function readMirror(c: Cursor): Mirror | undefined {
+  const { from } = c.peek()
+  c.index++
+  c.takeWord('about', 'across')
+  const across = c.takeLie()
+  if (across) return { across, span: { from, to: c.before } }
+  return c.mark('missing-name', spanOf(c.peek()), 'mirrored which way?', {
+    expected: 'left-right, front-rear or up-down',
+  })
+}
+
 /** Gathers the phrases that say where a feature's members sit. */
 export class PlacementReader {
   private readonly runs: DraftRun[] = []
@@ -107,7 +119,7 @@ export class PlacementReader {
     const { c } = this
     const from = c.peek().from
     if (c.takeWord('centred', 'centered', 'central')) this.takeCentred(from)
-    else if (c.atWord('mirrored') || c.atWord('mirror')) this.takeMirror(from)
+    else if (c.atWord('mirrored', 'mirror')) this.mirror = readMirror(c) ?? this.mirror
     else if (c.atWord('on')) return this.takeOn(from)
     else if (c.atWord('at') && c.isSizeAhead(1)) this.takePoints(from)
     else if (c.takeWord('equal', 'equally')) c.takeWord('spaced')
@@ -170,16 +182,6 @@ export class PlacementReader {
     if (way) run.way = way
     run.anchor = { kind: 'centred', span: { from, to: Math.max(start, c.before) } }
     run.to = c.before
-  }
-
-  private takeMirror(from: number): void {
-    const { c } = this
-    c.index++
-    c.takeWord('about', 'across')
-    const lie: Lie | undefined = c.takeLie()
-    if (lie) this.mirror = { across: lie, span: { from, to: c.before } }
-    else
-      c.mark('missing-name', spanOf(c.peek()), 'mirrored which way?', { expected: 'left-right, front-rear or up-down' })
   }
 
   private takeOn(from: number): boolean {

@@ -81,13 +81,14 @@ export function readSize(c: Cursor, wish: SizeWish): Size | undefined {
   let unit = readUnit(c)
   let tolerance = readTolerance(c, num)
   unit ??= readUnit(c)
-  const formRule = readForm(c)
+  let formRule = readForm(c)
   const bareUnknown = num.text === '?'
   if (open) {
     const shut = c.take('shut')
     const span = { from: open.from, to: shut?.to ?? c.before }
     if (!shut) c.mark('open-bracket', span, 'the bracket is not closed', { expected: ')' })
     tolerance = { kind: 'reference', span }
+    formRule ??= readForm(c)
   }
   const size: Size = {
     ...num,

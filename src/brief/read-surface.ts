@@ -5,13 +5,16 @@ import type {
   FlatFeature,
   GrooveFeature,
   KeyseatFeature,
+  Lie,
+  Mirror,
   Name,
   Side,
 } from './brief.ts'
 import { type Cursor, spanOf } from './cursor.ts'
+import { oppositeOf } from './opposite-side.ts'
 import { needName, readHead } from './read-head.ts'
 import { readDepth } from './read-hole.ts'
-import { PlacementReader, readAnchor } from './read-placement.ts'
+import { PlacementReader, readAnchor, readMirror } from './read-placement.ts'
 import { atAngle, readAngle, readCount, readSize } from './read-size.ts'
 import type { Angle, Count, Size } from './size.ts'
 import type { Span } from './span.ts'
@@ -139,7 +142,10 @@ export function readBoss(c: Cursor, keyword: 'boss' | 'spigot'): BossFeature | u
 interface Cut {
   readonly sizes: Readonly<Record<string, Size>>
   readonly anchor?: Anchor & { readonly span: Span }
-  readonly count: Count
+  /** As written. */
+  readonly count?: Count
+  /** As written, of flats. */
+  readonly mirror?: Mirror
   readonly broken: boolean
 }
 
@@ -153,6 +159,7 @@ function readCut(
   const sizes: Record<string, Size> = {}
   let anchor: Cut['anchor']
   let count: Count | undefined
+  let mirror: Mirror | undefined
   let broken = false
   const put = (key: string, size: Size | undefined) => {
     if (!size) broken = true
@@ -169,6 +176,10 @@ function readCut(
       continue
     }
     if (c.take('times')) continue
+    if (word === 'flat' && c.atWord('mirrored', 'mirror')) {
+      mirror = readMirror(c)
+      continue
+    }
     const read = c.at('diameter') ? undefined : readAnchor(c)
     if (read) {
       if (anchor)
@@ -190,15 +201,25 @@ function readCut(
     if (c.atSize() || c.at('minus')) {
       const next = order.find((k) => !sizes[k]) ?? order[0]!
       const size = readSize(c, { what: `the ${next} of the ${word}` })
-      const after = c.at('word') ? named[c.peek().text.toLowerCase()] : undefined
-      if (after) c.index++
+      const after = wordAfter(c, named)
       c.takeWord('flats')
       put(after ?? next, size)
       continue
     }
     c.unexpected(phraseWords[word], `the sizes of the ${word}, and where it sits`)
   }
-  return { sizes, ...(anchor ? { anchor } : {}), count: count ?? one(c), broken }
+  return { sizes, ...(anchor ? { anchor } : {}), ...(count ? { count } : {}), ...(mirror ? { mirror } : {}), broken }
+}
+
+/** The word that tells which size it was; `A/F` is `across flats`. */
+function wordAfter(c: Cursor, named: Readonly<Record<string, string>>): string | undefined {
+  if (named.af && c.isWord(0, 'a') && c.peek(1).kind === 'slash' && c.isWord(2, 'f')) {
+    c.index += 3
+    return named.af
+  }
+  const after = c.at('word') ? named[c.peek().text.toLowerCase()] : undefined
+  if (after) c.index++
+  return after
 }
 
 function missing(c: Cursor, what: string, expected: string): undefined {
@@ -238,7 +259,7 @@ export function readGroove(c: Cursor): GrooveFeature | undefined {
     width,
     ...(bottom ? { bottom } : depth ? { depth } : {}),
     anchor: bare(anchor),
-    count,
+    count: count ?? one(c),
     span: c.statement.span,
   }
 }
@@ -269,57 +290,116 @@ export function readKeyseat(c: Cursor): KeyseatFeature | undefined {
     depth,
     length,
     anchor: bare(anchor),
-    count,
+    count: count ?? one(c),
     span: c.statement.span,
   }
 }
 
-/** `flat journal, top: 18 across, 20 long; left end 5 from left face` */
+/** `flat journal, top: 18 across, 20 long; left end 5 from left face`, `flats journal, top and bottom: 18 across` */
 export function readFlat(c: Cursor): FlatFeature | undefined {
-  const { face, side, label: name } = readSurface(c, 'flat')
-  const { sizes, anchor, count, broken } = readCut(c, 'flat', ['across', 'length'], {
+  const head = readSurface(c, 'flat')
+  const { sizes, anchor, count, mirror, broken } = readCut(c, 'flat', ['across', 'length'], {
     across: 'across',
+    af: 'across',
     long: 'length',
   })
   const { across, length } = sizes
   if (!broken && !across) missing(c, 'the size across the flat', '18 across')
-  if (!face || !side || !across || broken) return undefined
+  const pair = head.pair === true || isPair(c, mirror, head.side)
+  const plural = /s$/i.test(c.statement.keyword.text)
+  const made = count ?? { value: pair || plural ? 2 : 1, span: c.statement.keyword.span }
+  const fits = [1, 2, 4, 6].includes(made.value) && !(pair && made.value === 1)
+  if (!fits)
+    c.mark(
+      'count-out-of-range',
+      made.span,
+      `${made.value} flats cannot stand evenly about an axis and be given across`,
+      {
+        expected: pair ? '2X for a pair of flats' : '1X, or 2X, 4X or 6X for a pair of flats, a square or a hexagon',
+      },
+    )
+  if (made.value === 1 && head.face && !head.side && !head.told)
+    needName(c, undefined, 'the side that the flat is cut in', exampleOf('flat'))
+  if (!head.face || head.told || (!head.side && made.value === 1) || !across || broken || !fits) return undefined
   return {
     kind: 'flat-cut',
-    ...label(name),
-    face,
-    side,
+    ...label(head.label),
+    face: head.face,
+    ...(head.side ? { side: head.side } : {}),
     across,
     ...(length ? { length } : {}),
     ...(anchor ? { anchor: bare(anchor) } : {}),
-    count,
+    count: made,
     span: c.statement.span,
   }
 }
 
+/** `mirrored up-down` of a flat on top makes the pair; another direction turns the flat along the axis, and makes none. */
+function isPair(c: Cursor, mirror: Mirror | undefined, side: Side | undefined): boolean {
+  if (!mirror || !side) return false
+  const lie: Lie = lieOf[side]
+  if (mirror.across !== lie)
+    c.mark('wrong-direction', mirror.span, `a flat on the ${side} is mirrored ${lie}`, { expected: `mirrored ${lie}` })
+  return true
+}
+
+const lieOf: Readonly<Record<Side, Lie>> = {
+  left: 'left-right',
+  right: 'left-right',
+  front: 'front-rear',
+  rear: 'front-rear',
+  top: 'up-down',
+  bottom: 'up-down',
+}
+
 const bare = ({ which, distance, from }: Anchor): Anchor => ({ which, distance, from })
 
-/** `body, front:` – the surface, and the side of it that is cut. */
-function readSurface(c: Cursor, word: 'keyseat' | 'flat'): { face?: Name; side?: Side; label?: Name } {
-  const head = readHead(c, 'comma')
-  const [face, at] = head.names
-  const example = `the surface, the side and a colon: ${word} body, top:`
+const exampleOf = (word: 'keyseat' | 'flat') => `the surface, the side and a colon: ${word} body, top:`
+
+interface SurfaceHead {
+  readonly face?: Name
+  readonly side?: Side
+  /** `top and bottom`: both sides of the surface. */
+  readonly pair?: boolean
+  readonly label?: Name
+  /** What is missing is marked already. */
+  readonly told?: boolean
+}
+
+/** `body, front:` or `body, from front:` – the surface, and the side of it that is cut; of flats `top and bottom`. */
+function readSurface(c: Cursor, word: 'keyseat' | 'flat'): SurfaceHead {
+  const head = readHead(c, word === 'flat' ? 'comma or and' : 'comma')
+  const [face, at, other] = head.names
+  const own = label(head.label)
   if (!face) {
-    needName(c, undefined, `the surface of the ${word}`, example)
-    return {}
+    needName(c, undefined, `the surface of the ${word}`, exampleOf(word))
+    return { told: true }
   }
   if (!at) {
-    needName(c, undefined, `the side that the ${word} is cut in`, example)
-    return { face, ...label(head.label) }
+    if (head.from) return { face, side: head.from, ...own }
+    if (word === 'flat') return { face, ...own }
+    needName(c, undefined, `the side that the ${word} is cut in`, exampleOf(word))
+    return { face, ...own }
   }
-  const side = sides.find((s) => s === at.text)
-  if (!side) {
-    const near = nearestWord(at.text, sides)
-    c.mark('unknown-side', spanOf(at.span), `“${at.text}” is no side of the part`, {
-      expected: sides.join(', '),
-      ...(near ? { mends: [{ label: `write ${near}`, span: at.span, text: near }] } : {}),
+  const side = sideNamed(c, at)
+  const second = other && sideNamed(c, other)
+  if (!side || (other && !second)) return { face, ...own, told: true }
+  if (second && second !== oppositeOf[side]) {
+    const span = { from: at.span.from, to: other.span.to }
+    c.mark('unknown-side', span, `${side} and ${second} do not stand opposite each other`, {
+      expected: `${side} and ${oppositeOf[side]}`,
     })
-    return { face, ...label(head.label) }
+    return { face, ...own, told: true }
   }
-  return { face, side, ...label(head.label) }
+  return { face, side, ...(second ? { pair: true } : {}), ...own }
+}
+
+function sideNamed(c: Cursor, at: Name): Side | undefined {
+  const side = sides.find((s) => s === at.text)
+  if (side) return side
+  const near = nearestWord(at.text, sides)
+  return c.mark('unknown-side', spanOf(at.span), `“${at.text}” is no side of the part`, {
+    expected: sides.join(', '),
+    ...(near ? { mends: [{ label: `write ${near}`, span: at.span, text: near }] } : {}),
+  })
 }

@@ -13,14 +13,7 @@ export const outwardOf: Readonly<Record<Side, Vec3>> = {
   bottom: [0, 0, -1],
 }
 
-export const oppositeOf: Readonly<Record<Side, Side>> = {
-  left: 'right',
-  right: 'left',
-  front: 'rear',
-  rear: 'front',
-  top: 'bottom',
-  bottom: 'top',
-}
+export { oppositeOf } from '../brief/opposite-side.ts'
 
 /** Which axis of space a side is square to. */
 export const axisOf: Readonly<Record<Side, 0 | 1 | 2>> = { left: 0, right: 0, front: 1, rear: 1, top: 2, bottom: 2 }

@@ -1,4 +1,4 @@
-import type { Brief, Feature } from '../brief/brief.ts'
+import type { Brief, Feature, FlatFeature, Side } from '../brief/brief.ts'
 import type { Mark, Weight } from '../brief/mark.ts'
 import type { Span } from '../brief/span.ts'
 import type { Vec3 } from '../geometry/vec.ts'
@@ -62,6 +62,8 @@ export class Workshop {
   readonly roundCuts: RoundCut[] = []
   /** Pieces taken from and put on the stock, to find the surface that a depth runs from. */
   readonly reliefs: Relief[] = []
+  /** Flats on round surfaces so far. */
+  readonly flats: FlatWorked[] = []
   /** Depths as they were counted. */
   readonly depths: DepthTaken[] = []
   private readonly counts = new Map<string, number>()
@@ -123,6 +125,16 @@ export class Workshop {
   imply(kind: ImpliedCondition['kind'], text: string, between: readonly string[]): void {
     this.implied.push({ kind, text, between })
   }
+}
+
+/** Flats as worked, to find one that takes away the surface another is given from. */
+export interface FlatWorked {
+  readonly id: string
+  readonly feature: FlatFeature
+  readonly round: RoundFace
+  readonly side: Side
+  readonly from: number
+  readonly to: number
 }
 
 /** A round cut along a direction: for the search of overlaps. */

@@ -98,6 +98,8 @@ export type Statement =
     }
   /** Two sloping faces lean alike to the direction, as the sides of a vee said to be centred. No number. */
   | { readonly kind: 'equal slopes'; readonly faces: readonly [number, number]; readonly direction: Vec3 }
+  /** Flats given across two of them, by those words: all as far from the axis, evenly turned about it. No number. */
+  | { readonly kind: 'flats alike'; readonly faces: readonly number[]; readonly axis: Vec3; readonly at: Vec3 }
   /** Angle between two plane faces. */
   | { readonly kind: 'angle'; readonly faces: readonly [number, number] }
   /** Axes at one distance from a centre, by the circle's diameter. */

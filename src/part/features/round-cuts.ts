@@ -1,16 +1,15 @@
-import type { FlatFeature, KeyseatFeature, Name, Side } from '../../brief/brief.ts'
+import type { KeyseatFeature, Name, Side } from '../../brief/brief.ts'
 import type { Vec2, Vec3 } from '../../geometry/vec.ts'
 import { add, scale } from '../../geometry/vec3.ts'
-import { box } from '../../kernel/primitives.ts'
 import { cutLoop, stadium } from '../cut-loop.ts'
 import { faceWords, findOrigin, findRound, markUnknown, type Origin } from '../find-name.ts'
 import type { ProfileCurve, RoundFace, WorkFace } from '../model.ts'
-import { axisOf, endSides, faceAxes, oppositeOf, outwardOf, unitAxis } from '../sides.ts'
+import { axisOf, endSides, faceAxes, outwardOf, unitAxis } from '../sides.ts'
 import type { Workshop } from '../workshop.ts'
 import { stretchFrom } from './groove.ts'
 
 /** The outside surface and the side a flat or keyseat is cut into; marks what is missing. */
-function surfaceOf(shop: Workshop, name: Name, side: Side, word: string): RoundFace | undefined {
+export function surfaceOf(shop: Workshop, name: Name, side: Side, word: string): RoundFace | undefined {
   if (!shop.contour) {
     shop.must('wrong-stock', name.span, `A ${word} is cut into round stock.`, 'a slot, a step or a notch')
     return undefined
@@ -32,7 +31,7 @@ function surfaceOf(shop: Workshop, name: Name, side: Side, word: string): RoundF
   return round
 }
 
-interface Stretch {
+export interface Stretch {
   readonly from: number
   readonly to: number
   readonly origin?: Origin
@@ -112,7 +111,7 @@ export function addKeyseat(shop: Workshop, feature: KeyseatFeature): void {
   }))
 }
 
-function locate(
+export function locate(
   shop: Workshop,
   id: string,
   place: Stretch,
@@ -122,6 +121,10 @@ function locate(
 ): void {
   const to =
     place.reached === 'low' ? `${id} ${low} end` : place.reached === 'high' ? `${id} ${high} end` : `${id} middle`
+  if (size.mm === 0) {
+    shop.imply('aligned', `${to} at ${place.origin!.id}`, [to, place.origin!.id])
+    return
+  }
   shop.choose({ kind: 'distance', size, from: place.origin!.id, to, direction, span: size.span, group: id })
 }
 
@@ -163,120 +166,4 @@ function keyseatLoop(
   if (open[0]) curves.push({ curve: { kind: 'line', a: at(a, r), b: at(a, -r) }, face: '' })
   else curves.push({ curve: { kind: 'arc', c: at(a, 0), r, from: turn + q, sweep: 2 * q }, face: `${id} end` })
   return curves
-}
-
-/** A flat milled on round stock: to the opposite surface, or a pair across flats. */
-export function addFlat(shop: Workshop, feature: FlatFeature): void {
-  const { side } = feature
-  const round = surfaceOf(shop, feature.face, side, 'flat')
-  if (!round) return
-  const contour = shop.contour!
-  const id = shop.nameOf('flat', feature)
-  const two = feature.count.value === 2
-  const level = two ? feature.across.mm / 2 : feature.across.mm - round.r
-  if (level >= round.r - 1e-9 || level <= -round.r + 1e-9) {
-    shop.must(
-      'flat-off-part',
-      feature.across.span,
-      `A flat ${feature.across.text} across does not cut the ${round.name}.`,
-      `a size less than its diameter`,
-    )
-    return
-  }
-  let stretch: Stretch = { from: round.from, to: round.to, reached: 'middle' }
-  if (feature.length) {
-    const origin = feature.anchor && findOrigin(shop, feature.anchor.from, [contour.axis])
-    if (!feature.anchor) {
-      shop.must(
-        'not-located',
-        feature.span,
-        `${id} is not located along the axis.`,
-        'an end and a distance from a face',
-      )
-      return
-    }
-    if (!origin) return
-    const place = stretchFrom(feature.anchor, origin, (round.from + round.to) / 2, feature.length.mm)
-    stretch = { ...place, origin }
-    if (place.from < round.from - 1e-9 || place.to > round.to + 1e-9) {
-      shop.must('flat-off-part', feature.span, `${id} runs off the ${round.name}.`, 'a place on the surface')
-      return
-    }
-  }
-  const z = unitAxis[contour.axis]
-  const sides = two ? [side, oppositeOf[side]] : [side]
-  const names = sides.map((_, i) => (two ? `${id}.${i + 1}` : id))
-  for (const [i, s] of sides.entries()) cutFlat(shop, feature, round, s, level, stretch, names[i]!, id)
-  const direction = unitAxis[axisOf[side]]
-  const from = two
-    ? names[1]!
-    : shop.plane(
-        `${round.name} ${oppositeOf[side]}`,
-        scale(outwardOf[oppositeOf[side]], round.r),
-        outwardOf[oppositeOf[side]],
-      )
-  const { across, length, anchor } = feature
-  shop.choose({ kind: 'distance', size: across, from, to: names[0]!, direction, span: across.span, group: id })
-  if (two) shop.imply('centred', 'flats at equal distances from the axis', [...names, 'axis'])
-  if (length) {
-    const [low, high] = endSides[contour.axis]!
-    shop.plane(`${id} ${low} end`, scale(z, stretch.from), scale(z, -1))
-    shop.plane(`${id} ${high} end`, scale(z, stretch.to), z)
-    shop.middle(`${id} middle`, scale(z, (stretch.from + stretch.to) / 2), z, [`${id} ${low} end`, `${id} ${high} end`])
-    shop.choose({ kind: 'length', size: length, of: id, direction: z, span: length.span, group: id })
-    if (anchor && stretch.origin) locate(shop, id, stretch, anchor.distance, z, [low, high])
-  }
-  shop.features.push((faces) => ({
-    id,
-    feature,
-    kind: 'flat-cut',
-    outward: outwardOf[side],
-    members: names.map((name, i) => ({
-      id: name,
-      axes: [],
-      faces: faces(name, ...endSides[contour.axis]!.map((s) => `${name} ${s} end`)),
-      point: add(scale(z, (stretch.from + stretch.to) / 2), scale(outwardOf[sides[i]!], level)),
-    })),
-    pattern: { kind: 'single' },
-  }))
-}
-
-function cutFlat(
-  shop: Workshop,
-  feature: FlatFeature,
-  round: RoundFace,
-  side: Side,
-  level: number,
-  stretch: Stretch,
-  name: string,
-  id: string,
-): void {
-  const contour = shop.contour!
-  const normal = axisOf[side]
-  const wide = (3 - normal - contour.axis) as 0 | 1 | 2
-  const out = outwardOf[side][normal]
-  const reach = round.r + 1
-  const min: [number, number, number] = [0, 0, 0]
-  const max: [number, number, number] = [0, 0, 0]
-  // a flat over the whole surface ends where the surface does, in the open or against a shoulder
-  min[contour.axis] = stretch.from
-  max[contour.axis] = stretch.to
-  min[wide] = -reach
-  max[wide] = reach
-  min[normal] = Math.min(out * level, out * reach)
-  max[normal] = Math.max(out * level, out * reach)
-  const [a, b]: [Vec3, Vec3] = [min, max]
-  shop.steps.push({ kind: 'cut', feature: id, span: feature.span, make: (oc) => box(oc, a, b) })
-  const origin = scale(outwardOf[side], level)
-  shop.plane(name, origin, outwardOf[side])
-  const [low, high] = endSides[contour.axis]!
-  const z = unitAxis[contour.axis]
-  const within = { min: a, max: b }
-  const plane = (what: string, at: Vec3, normal: Vec3, x: Vec3) =>
-    shop.surfaces.push({ name: what, surface: { kind: 'plane', axes: { origin: at, x, y: x, z: normal } }, within })
-  plane(name, origin, outwardOf[side], z)
-  if (feature.length) {
-    plane(`${name} ${low} end`, scale(z, stretch.from), z, unitAxis[wide])
-    plane(`${name} ${high} end`, scale(z, stretch.to), z, unitAxis[wide])
-  }
 }

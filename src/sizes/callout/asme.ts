@@ -11,6 +11,8 @@ export const asme: Habit = {
   spotface: '⌴ SF ',
   max: ' MAX',
   min: ' MIN',
+  // common practice, no source
+  acrossFlats: 'A/F',
   centred: 'CENTERED',
   bothWays: 'BOTH WAYS',
   equallySpaced: 'EQL SP',

@@ -19,6 +19,8 @@ export interface Habit {
   readonly equallySpacedUnseen: string
   /** Said of pairs about the part's middle that no size of each side shows. */
   readonly symmetrical: string
+  /** After the size across two opposite flats. */
+  readonly acrossFlats: string
   readonly stock: string
   readonly point: string
   readonly flatBottom: string

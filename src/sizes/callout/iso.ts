@@ -10,6 +10,8 @@ export const iso: Habit = {
   spotface: '⌴ ',
   max: ' max.',
   min: ' min.',
+  // common practice, no source
+  acrossFlats: 'A/F',
   centred: 'centred',
   bothWays: 'both ways',
   equallySpaced: '',

@@ -189,6 +189,7 @@ export function extentDraft(
     direction,
     wish: facing ? { facing } : {},
     feature: feature?.id,
-    count: pairs.length,
+    // flats in pairs are one cut from several sides: what holds for one needs no count
+    count: feature?.kind === 'flat-cut' ? 1 : pairs.length,
   })
 }

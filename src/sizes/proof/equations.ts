@@ -5,6 +5,7 @@ import { chamfer } from './chamfer.ts'
 import { asFirst, distinct, type Equation, type Plain, single } from './condition.ts'
 import { coneDiameters } from './cone-diameter.ts'
 import { axisIndex } from './elements.ts'
+import { flatsAlike } from './flats.ts'
 import type { Expression, Model, PlaneReading, RoundReading, Values } from './model.ts'
 import { reached } from './reach.ts'
 import { tangencies } from './tangency.ts'
@@ -112,6 +113,8 @@ function hear(model: Model, statement: Statement): Plain[] | string {
       const uses = distinct([...a.uses, ...b.uses])
       return [{ uses, of: (x) => model.scale * (lean(b, x) - lean(a, x)), kind: 'equal' }]
     }
+    case 'flats alike':
+      return flatsAlike(model, statement)
     case 'chamfer':
       return chamfer(model, statement)
     case 'bolt circle':

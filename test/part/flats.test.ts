@@ -1,0 +1,86 @@
+import { afterEach, beforeAll, describe, expect, it } from 'vitest'
+import { printBrief } from '../../src/brief/print.ts'
+import { readBrief } from '../../src/brief/read.ts'
+import { type OcctKernel, openKernel } from '../../src/kernel/open.ts'
+import { faults, named, workbench } from './workbench.ts'
+
+let kernel: OcctKernel
+let bench: ReturnType<typeof workbench>
+beforeAll(async () => {
+  kernel = await openKernel()
+  bench = workbench(kernel)
+})
+afterEach(() => bench.clear())
+
+const { PI } = Math
+const SHAFT = `turned axis left-right
+  a ⌀20, 40 long
+  b ⌀30, 20 long
+  c ⌀20, 40 long
+`
+const whole = PI * 100 * 80 + PI * 225 * 20
+/** Circular segment beyond a chord at d from the centre: r²·acos(d/r) − d·√(r² − d²) (Machinery's Handbook, from memory). */
+const segment = (r: number, d: number) => r * r * Math.acos(d / r) - d * Math.sqrt(r * r - d * d)
+
+describe('flats across from each other', () => {
+  it.each([
+    ['both sides named', 'flats b, top and bottom: 24 across'],
+    ['a count', 'flats b, top: 2X 24 across'],
+    ['the plural alone', 'flats b: 24 A/F'],
+    ['mirrored', 'flat b, top: 24 across; mirrored up-down'],
+    ['mirrored, counted', 'flats b, top: 2X 24 across\n  mirrored up-down'],
+    ['worked from', 'flats b, from top: 2X 24 across flats'],
+  ])('%s: two segments, 12 from the axis', (_, text) => {
+    const part = bench.part(SHAFT + text)
+    expect(faults(part)).toEqual([])
+    expect(part.properties.volume).toBeCloseTo(whole - 2 * segment(15, 12) * 20, 4)
+    expect(part.chosen.filter((c) => c.group === 'flat 1')).toHaveLength(1)
+  })
+
+  it.each([4, 6])('%i of them: as many segments, evenly turned', (n) => {
+    const part = bench.part(`${SHAFT}flats b: ${n}X 28 across`)
+    expect(faults(part)).toEqual([])
+    expect(part.properties.volume).toBeCloseTo(whole - n * segment(15, 14) * 20, 4)
+    const out = named(part, 'flat 1.').map(({ surface }) => (surface.kind === 'plane' ? surface.axes.z : [0, 0, 0]))
+    expect(out).toHaveLength(n)
+    const turned = n === 4 ? [0, 0, 1] : [0.5, 0.5, 0.5, 0.5, 1]
+    for (const [i, z] of out.entries()) {
+      const others = out.filter((_, j) => j !== i).map((o) => Math.abs(z[0]! * o[0]! + z[1]! * o[1]! + z[2]! * o[2]!))
+      others.sort((p, q) => p - q)
+      for (const [j, cosine] of others.entries()) expect(cosine).toBeCloseTo(turned[j]!, 9)
+    }
+  })
+
+  it('a length and an end at the shoulder', () => {
+    const part = bench.part(`${SHAFT}flats c, front and rear: 16 across, 15 long; right end at right face`)
+    expect(faults(part)).toEqual([])
+    expect(part.properties.volume).toBeCloseTo(whole - 2 * segment(10, 8) * 15, 4)
+    expect(part.chosen.filter((c) => c.group === 'flat 1').map((c) => c.kind)).toEqual(['distance', 'length'])
+  })
+})
+
+describe('flats that cannot be', () => {
+  it.each([
+    ['two statements opposite each other', 'flat b, top: 24 across\nflat b, bottom: 24 across', 'flats-opposite'],
+    ['nothing round left between them', 'flats b: 6X 24 across', 'flat-off-part'],
+    ['three', 'flats b: 3X 24 across', 'count-out-of-range'],
+    ['sides that are not opposite', 'flats b, top and front: 24 across', 'unknown-side'],
+    ['mirrored along the wrong way', 'flat b, top: 24 across; mirrored front-rear', 'wrong-direction'],
+  ])('%s', (_, text, rule) => {
+    expect(faults(bench.part(SHAFT + text))).toEqual([rule])
+  })
+
+  it('says what to write for two statements', () => {
+    const part = bench.part(`${SHAFT}flat b, top: 24 across\nflat b, bottom: 24 across`)
+    const mark = part.marks.find((m) => m.rule === 'flats-opposite')!
+    const write = /flats b, .*/.exec(mark.expected!)![0]
+    expect(faults(bench.part(SHAFT + write))).toEqual([])
+  })
+})
+
+it('prints and reads back as the same flats', () => {
+  for (const text of ['flats b, top and bottom: 24 across', 'flats b: 6X 28 across', 'flat b, top: 27 across']) {
+    const printed = printBrief(readBrief(`units mm\npractice ISO\n${SHAFT}${text}\n`))
+    expect(printed.replace(/ +/g, ' ')).toContain(text)
+  }
+})

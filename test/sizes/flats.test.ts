@@ -1,0 +1,30 @@
+import { describe, expect, it } from 'vitest'
+import { allMarks, iso } from './sized.ts'
+
+const SHAFT = `turned axis left-right
+  a ⌀20, 40 long
+  b ⌀30, 20 long
+  c ⌀20, 40 long
+`
+
+describe('flats across from each other', () => {
+  // the size across is given once and nothing else is missing or said twice
+  it.each([
+    ['flats b, top and bottom: 24 across', '24 A/F'],
+    ['flats b: 4X 24 across', '24 A/F'],
+    ['flats b: 6X 28 across', '28 A/F'],
+  ])('%s', (text, size) => {
+    const s = iso(`${SHAFT}${text}\n`)
+    expect(s.texts.filter((t) => t.includes('A/F'))).toEqual([size])
+    expect(s.sizes.proof).toMatchObject({ complete: true, missing: [], repeated: [] })
+    expect(allMarks(s).filter((m) => m.weight === 'must change')).toEqual([])
+  })
+
+  it('without the words the flats would stand anywhere about the axis', () => {
+    const s = iso(`${SHAFT}flats b: 6X 28 across\n`)
+    const unsaid = s.sizes.dimensions.find((d) => d.states?.some((x) => x.kind === 'flats alike'))!
+    // five flats as far from the axis as the first, four of them turned
+    expect(s.sizes.proof.conditions).toContainEqual({ kind: 'equally spaced', count: 4 })
+    expect(unsaid.value).toBe(28)
+  })
+})
