@@ -32,6 +32,8 @@ export type Measured =
       readonly from: number
       readonly sweep: number
       readonly reach: readonly [number, number]
+      /** Nearer to the vertex than this one of the legs is not drawn, mm. Absent: they are drawn from there. */
+      readonly legsFrom?: number
     }
   /** A note with a leader to a circle (radial) or to a point of an edge. Any of `targets` will do. */
   | { readonly kind: 'leader'; readonly targets: readonly LeaderTarget[] }

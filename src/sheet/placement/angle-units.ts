@@ -25,6 +25,8 @@ import { WEIGHTS } from './weights.ts'
 
 /** Smallest arc and number of arcs tried. */
 const LEAST_RADIUS = 10
+/** From the circle of a hole's centre to the first arc of its angle, mm. */
+const PAST_LEG = 5
 const ARCS = 12
 
 /** Leaders from the arc to text beyond it: place along the arc, length in mm. */
@@ -53,10 +55,15 @@ export function angleUnits(desk: Desk, owner: number, dimensions: readonly Dimen
 }
 
 function option(desk: Desk, owner: number, d: Dimension, k: number): Option {
-  const radius = LEAST_RADIUS + k * desk.figures.pitch
+  // Where a leg is drawn only from some way on, at a hole on its circle, the arc stands beyond.
+  const { scale } = desk.ink.views[owner]!.placed
+  const { measured } = d
+  const legs = measured.kind === 'angle' && measured.legsFrom ? measured.legsFrom * scale + PAST_LEG : 0
+  const least = Math.max(LEAST_RADIUS, legs)
+  const radius = least + k * desk.figures.pitch
   return {
     row: k + 1,
-    own: WEIGHTS.rowDistance * (radius - LEAST_RADIUS),
+    own: WEIGHTS.rowDistance * (radius - least),
     members: once(() => [member(desk, owner, d, radius)]),
   }
 }

@@ -45,8 +45,9 @@ export function boltCircleDrafts(
       const facing = context.sights.some((s) => s.facing(axis))
       const word = facing ? habit.equallySpaced : habit.equallySpacedUnseen
       const note = notes.get(one.group ?? '')
-      // Two opposite holes on a centre line show it; more are said to be evenly spaced where the practice says so.
-      if (word && note && own.length > 2) {
+      // Two opposite holes on a centre line show it; others are said to be evenly spaced where the practice says so.
+      const plain = own.length === 2 && own.every((p) => onCentreLine(p, centre, axis))
+      if (word && note && !plain) {
         notes.set(one.group!, { ...note, callout: withLine(note.callout, word), states: [...note.states, spaced] })
       } else states.push(spaced)
     }
@@ -139,12 +140,23 @@ function polarDraft(
     leg: one.size.mm / 2,
     direction: 'angle',
     states: [{ kind: 'polar', centre, axis, member }],
-    shows: showAngle(centre, from, out, [one.size.mm / 2, one.size.mm / 2]),
+    shows: showPolar(centre, from, out, one.size.mm / 2),
     span,
     ...(one.group ? { feature: one.group } : {}),
     ...(said ? {} : { derived: true }),
     // The angle locates the holes as the circle does: what holds the one to position makes both exact.
     ...(context.basic.has(one.size) ? { basic: true } : {}),
+  }
+}
+
+/** The angle of a hole on its circle: from the centre line as far as that is drawn, to the mark at the hole. */
+function showPolar(centre: Vec3, from: Vec3, out: Vec3, r: number): Draft['shows'] {
+  return (sight) => {
+    const way = sight.inPlane(from)
+    const level = way ? sight.centreLine(sight.flat(centre), way) : 0
+    const showing = showAngle(centre, from, out, [level > 0 ? level : r, r])(sight)
+    if (showing?.measured.kind !== 'angle') return showing
+    return { ...showing, measured: { ...showing.measured, legsFrom: r } }
   }
 }
 

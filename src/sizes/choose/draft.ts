@@ -7,6 +7,7 @@ import type { Callout, Dimension, Measured, Statement } from '../dimension.ts'
 import { axisIndex } from '../proof/elements.ts'
 import { angleTolerance, toleranceOf } from '../tolerance-of.ts'
 import type { Context } from './context.ts'
+import { atHiddenLine } from './hidden.ts'
 import type { Sight } from './sight.ts'
 
 /** How a size would stand in one view, and how well. Higher is better; below zero only where nothing else serves. */
@@ -74,16 +75,7 @@ export function settle(context: Context, draft: Draft): Dimension | undefined {
     })
     return undefined
   }
-  if (best.showing.score < 0) {
-    context.marks.push({
-      rule: 'size-to-hidden-line',
-      weight: 'remark',
-      text: `${plainText(draft.callout)} stands at a hidden line in the ${best.sight.view.id} view; no other view shows it.`,
-      ...(draft.span ? { span: draft.span } : {}),
-      expected: 'a section through the feature',
-      source: 'common practice, no source',
-    })
-  }
+  if (best.showing.score < 0) context.marks.push(atHiddenLine(context, draft, best.sight))
   const { size, angle } = draft
   const framed = draft.basic === true || [size, angle].some((n) => n && context.basic.has(n))
   const judged = draft.reference

@@ -144,7 +144,7 @@ function target(arc: {
 export function showRadius(faces: readonly number[], r: number): (sight: Sight) => Showing | undefined {
   return (sight) => {
     const arcs = sight
-      .linesOf(faces)
+      .linesOf(faces.filter((f) => sight.showsRound(f)))
       .flatMap(({ curve, kind }) =>
         curve.kind === 'arc' && Math.abs(curve.r - r) < 1e-4 && Math.abs(curve.sweep) < 2 * Math.PI - 1e-6
           ? [{ curve, visible: kind === 'visible' }]

@@ -44,6 +44,12 @@ export class Sight {
     return Math.abs(dot(axis, this.view.frame.toViewer)) > 1 - 1e-9
   }
 
+  /** Whether a face shows its own roundness: a cylinder only end-on, for its edges with another may lie on that one's arc. */
+  showsRound(face: number): boolean {
+    const surface = this.surfaces.get(face)
+    return surface?.kind !== 'cylinder' || this.facing(surface.axes.z)
+  }
+
   /** Visible and hidden arcs about a point, largest first. */
   circles(centre: Vec2, radii?: readonly number[]): { curve: Arc2; visible: boolean }[] {
     return this.arcs
@@ -149,6 +155,24 @@ export class Sight {
       }
     }
     return undefined
+  }
+
+  /** How far the centre lines along `way` run on from a point, part mm: 0 where none stands there. */
+  centreLine(from: Vec2, way: Vec2): number {
+    const spans = this.view.lines.flatMap(({ kind, curve }): [number, number][] => {
+      if (kind !== 'centre' || curve.kind !== 'line') return []
+      const [a, b] = [curve.a, curve.b].map((p) => sub2(p, from))
+      if (Math.abs(cross2(a!, way)) > NEAR || Math.abs(cross2(b!, way)) > NEAR) return []
+      const [s, t] = [a!, b!].map((d) => d[0] * way[0] + d[1] * way[1])
+      return [[Math.min(s!, t!), Math.max(s!, t!)]]
+    })
+    let reach = 0
+    for (let grew = true; grew; ) {
+      const on = spans.find(([s, t]) => s < reach + NEAR && t > reach + NEAR)
+      grew = on !== undefined
+      if (on) reach = on[1]
+    }
+    return reach
   }
 
   /** Whether any drawn line passes through the point. */
