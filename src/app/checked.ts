@@ -9,7 +9,10 @@ import { type Drawing, inOrder } from './compile.ts'
 export function checked(drawing: Drawing): Mark[] {
   const { brief, marks, found } = drawing
   const all = found ? [...found, ...checkSheet(drawing)] : checkDrawing(drawing)
-  return inOrder(withAcceptances(brief, [...marks, ...all]))
+  // Said once for the whole sheet, it need not be said at every size.
+  const once = all.some((m) => m.rule === 'general-tolerance-missing')
+  const early = once ? marks.filter((m) => m.rule !== 'no-tolerance-class') : marks
+  return inOrder(withAcceptances(brief, [...early, ...all]))
 }
 
 const ruleNames: ReadonlySet<string> = new Set(rules.map((r) => r.name))

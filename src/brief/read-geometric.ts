@@ -28,7 +28,8 @@ export function readDatumFeature(c: Cursor): DatumFeature | undefined {
   c.index++
   c.take('colon', 'comma')
   const letter = c.words(piece.from, piece.to, text)
-  const of = readName(c, 'the feature that the datum is taken from')
+  // The word to stop at lets a number be part of the name: `datum B  hole 2`.
+  const of = readName(c, 'the feature that the datum is taken from', 'and')
   while (!c.done) c.unexpected([], 'nothing after the feature: datum A  bottom')
   return of && { letter, of, span: c.statement.span }
 }

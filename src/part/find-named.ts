@@ -45,7 +45,7 @@ function namedFeature(
   const [feature] = alike
   if (feature && alike.length > 1) {
     const ids = alike.map((f) => f.id)
-    const write = `a letter at the one that is meant, such as ${kindWords(part, feature)[0]} A, and that letter here`
+    const write = `${ids.slice(0, 3).join(' or ')}, or a letter at the one that is meant, such as ${kindWords(part, feature)[0]} A, and that letter here`
     mark('name-of-several', name, `“${name.text}” could be any of ${ids.length}: ${ids.join(', ')}.`, write)
     return undefined
   }
@@ -57,6 +57,13 @@ function namedFeature(
     surfaceNamed(part, aliases, text) ??
     extentNamed(part, text)
   if (found) return found
+  const beside = edgeBetween(part, text)
+  if (beside) {
+    const write = beside.length > 0 ? `the surface itself: ${beside.join(' or ')}` : 'the surface at one side of it'
+    const why = `“${name.text}” is an edge; tolerances, datums and textures are of surfaces, axes and middle planes.`
+    mark('edge-not-held', name, why, write)
+    return undefined
+  }
   const known = knownNames(part, aliases)
   const near = nearestWord(text, known)
   const why = feature
@@ -64,6 +71,15 @@ function namedFeature(
     : `There is no surface, hole or other feature called “${name.text}” on this part${near ? `; the nearest name is “${near}”` : ''}.`
   mark('unknown-name', name, why, near ?? known.slice(0, 12).join(', '))
   return undefined
+}
+
+/** The surfaces that meet at what the words call an edge or a corner; undefined where they call it nothing of the kind. */
+function edgeBetween(part: Named, text: string): string[] | undefined {
+  const words = /^(.*?) ?\b(edges?|corners?)$/.exec(text)
+  if (!words) return undefined
+  const planes = part.data.flatMap((d) => (d.kind === 'plane' ? [d.id] : []))
+  const own = part.features.filter((f) => f.id.toLowerCase() === singular(words[1]!)).map((f) => f.id)
+  return [...own, ...planes.filter((id) => words[1]!.split(/[ ,]+/).includes(id))]
 }
 
 /** The edge of a round stands where its axis is named. */
@@ -105,7 +121,8 @@ function ofFeature(part: Named, feature: PartFeature): NamedFeature | undefined 
       (c.group === feature.id || c.of === feature.id || (c.faces.length > 0 && c.faces.every((f) => mine.has(f)))),
   )
   if (diameter?.kind === 'diameter') {
-    const threaded = feature.feature?.kind === 'hole' && feature.feature.thread !== undefined
+    const tapped = feature.feature?.kind === 'hole' && feature.feature.thread !== undefined
+    const threaded = tapped || isThreadedStep(part, feature.id)
     return {
       ...common,
       kind: 'round',
@@ -165,14 +182,22 @@ function surfaceNamed(part: Named, aliases: Aliases, text: string): NamedFeature
   if (!first || first.surface.kind === 'spline') return undefined
   const own = faces.map((f) => f.id)
   const diameter = part.chosen.find((c) => c.kind === 'diameter' && c.faces.some((f) => own.includes(f)))
+  const threaded = isThreadedStep(part, first.name ?? '')
   return {
     id: first.name ?? text,
     kind: 'round',
     faces: own,
     direction: first.surface.axes.z,
     ...(diameter?.kind === 'diameter' ? { size: diameter.size } : {}),
+    ...(threaded ? { threaded } : {}),
     internal: first.reversed,
   }
+}
+
+/** A turned step with an outside thread: its number is the thread's. */
+function isThreadedStep({ brief: { stock } }: Named, name: string): boolean {
+  if (stock?.kind !== 'turned') return false
+  return stock.steps.some((s) => s.thread !== undefined && s.name.text.toLowerCase() === name.toLowerCase())
 }
 
 /** `width`, `length`, `height`, `thickness` of the stock, between its two sides. */

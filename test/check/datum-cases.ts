@@ -50,6 +50,7 @@ export const datumCases: readonly Case[] = [
     plate('datum     A  bottom\ndatum     B  left\nframe     holes A: position dia 0.3 A B'),
     plate('datum     A  bottom\ndatum     B  left\ndatum     C  front\nframe     holes A: position dia 0.3 A B C'),
   ),
+  iso('line-direction-open', plate('frame     top: straightness 0.05'), plate('frame     top: flatness 0.05')),
   iso(
     'orientation-not-so',
     plate('datum     A  bottom\nframe     top: perpendicularity 0.1 A'),

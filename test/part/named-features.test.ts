@@ -48,6 +48,25 @@ describe('features by name', () => {
     expect(datums[4]).toMatchObject({ kind: 'width', size: { text: '30' } })
   })
 
+  it('says of an edge which surfaces meet there, since an edge holds nothing', () => {
+    const { marks } = named(block, 'top left edge', 'front right corner', 'hole B edge')
+    expect(marks.map((m) => m.rule)).toEqual(['edge-not-held', 'edge-not-held', 'edge-not-held'])
+    expect(marks.map((m) => m.expected)).toEqual([
+      'the surface itself: top or left',
+      'the surface itself: front or right',
+      'the surface itself: hole B',
+    ])
+  })
+
+  it('tells a threaded step from a plain one', () => {
+    const { datums } = named(
+      'turned axis left-right\n  screw M20 × 1.5 - 6g, 30 long\n  body ⌀30, 40 long',
+      'screw',
+      'body',
+    )
+    expect(datums.map((d) => d?.threaded)).toEqual([true, undefined])
+  })
+
   it('finds turned steps before sides, shoulders, and what a disc and a tube are made of', () => {
     const shaft = 'turned axis left-right\n  left ⌀20, 30 long\n  body ⌀30, 40 long'
     const turned = named(shaft, 'left', 'left face', 'body left face')
@@ -74,6 +93,10 @@ describe('features by name', () => {
     const two = named(`${block}\nnotch front, top: square, 6 wide, 8 deep\n  60 from left`, 'notch')
     expect(two.marks.map((m) => m.text)).toEqual(['“notch” could be any of 2: notch 1, notch 2.'])
     expect(two.marks[0]!.expected).toContain('notch A')
+    expect(two.marks[0]!.expected).toContain('notch 1 or notch 2')
+    const second = named(`${block}\nnotch front, top: square, 6 wide, 8 deep\n  60 from left`, 'notch 2')
+    expect(second.marks).toEqual([])
+    expect(second.datums[0]).toMatchObject({ id: 'notch 2', size: { text: '6' } })
     const none = named('block 80 × 50 × 30', 'bore')
     expect(none.marks.map((m) => m.text)).toEqual([
       'There is no surface, hole or other feature called “bore” on this part.',

@@ -65,6 +65,7 @@ import { rule as datumUnstable } from './frames/datum-unstable.ts'
 import { rule as datumUnused } from './frames/datum-unused.ts'
 import { rule as datumsLeaveFree } from './frames/datums-leave-free.ts'
 import { rule as formWiderThanSize } from './frames/form-wider-than-size.ts'
+import { rule as lineDirectionOpen } from './frames/line-direction-open.ts'
 import { rule as materialNeedsSize } from './frames/material-needs-size.ts'
 import { rule as materialNotAllowed } from './frames/material-not-allowed.ts'
 import { rule as maxWithoutBonus } from './frames/max-without-bonus.ts'
@@ -301,6 +302,7 @@ export const ruleGroups: readonly RuleGroup[] = [
       datumUnstable,
       datumUnused,
       formWiderThanSize,
+      lineDirectionOpen,
       materialNeedsSize,
       materialNotAllowed,
       maxWithoutBonus,

@@ -35,9 +35,9 @@ export const rule: DrawingRule = {
 }
 
 function textOf({ held, datums }: Located, free: Parameters<typeof motionWords>[0]): string {
-  const names = datums.map((d) => d.name).join(', ')
+  const names = `Datum${datums.length > 1 ? 's' : ''} ${datums.map((d) => d.name).join(', ')}`
   const { characteristic } = held.said.frame
   const of = `the ${characteristic} of ${held.feature.id}`
-  if (free.length === 0) return `Datum ${names} does not lie where ${of} has its zone.`
-  return `Datum ${names} ${datums.length > 1 ? 'do' : 'does'} not keep ${of} from ${motionWords(free)}.`
+  if (free.length === 0) return `${names} ${datums.length > 1 ? 'do' : 'does'} not lie where ${of} has its zone.`
+  return `${names} ${datums.length > 1 ? 'do' : 'does'} not keep ${of} from ${motionWords(free)}.`
 }
