@@ -13,8 +13,11 @@ import './style/slip.css'
 import './style/sheet.css'
 import './style/margin.css'
 import './style/starter.css'
+import './style/model.css'
 import './style/print.css'
 import { createRoot } from 'react-dom/client'
 import { Bench } from './bench/bench.tsx'
+import { keepOffline } from './keep-offline.ts'
 
 createRoot(document.getElementById('bench')!).render(<Bench />)
+keepOffline()

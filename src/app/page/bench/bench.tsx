@@ -2,6 +2,7 @@ import { undo } from '@codemirror/commands'
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import { readBrief } from '../../../brief/read.ts'
 import { Margin } from '../margin/margin.tsx'
+import { ModelDesk } from '../model/model-desk.tsx'
 import { type Light, lightOfFeatures, lightOfWords, tiesOf } from '../sheet/light.ts'
 import { type SheetHandle, SheetView } from '../sheet/sheet-view.tsx'
 import { whyIsIt } from '../sheet/why.ts'
@@ -61,7 +62,7 @@ export function Bench() {
   const { ask, asked } = useAsk()
   const { lifted, lift, putBack } = useLifted(engine)
   const onLift = () => active && lift(active.text)
-  const { save, openFile } = useSaving(briefs, tell, ask)
+  const { save, openFile, model, setModel } = useSaving(briefs, tell, ask)
   const [folded, setFolded] = useState(false)
   const [shelfOpen, setShelfOpen] = useState(false)
   const [starting, setStarting] = useState(false)
@@ -99,7 +100,7 @@ export function Bench() {
 
   useKeptDrawing(active?.id, stale ? undefined : good)
 
-  const { slip, view, leaveSlip, writeOn, laid } = useSlip(active, (id) => ({
+  const { slip, view, leaveSlip, writeOn, followed, laid } = useSlip(active, (id) => ({
     changed: (next) => {
       draw(id, next)
       briefs.write(id, next)
@@ -113,6 +114,7 @@ export function Bench() {
     marks: () => current.current.marks,
     draw: (text) => engine.draw('an explanation', text),
   }))
+  briefs.onFollow.current = followed
   const take = (id: string) => {
     leaveSlip()
     briefs.take(id)
@@ -184,13 +186,27 @@ export function Bench() {
     leaveSlip()
     writeOn()
     briefs.begin(text)
+    setModel(undefined)
     setStarting(false)
     setFolded(false)
   }
   return (
     <div className={`bench${beside ? ' two' : ''}`}>
-      {starting || !active ? (
-        <Starter onBegin={beginWith} onLeave={active ? () => setStarting(false) : undefined} />
+      {model ? (
+        <ModelDesk
+          engine={engine}
+          model={model}
+          pixelsPerMm={pixelsPerMm}
+          tell={tell}
+          onBrief={beginWith}
+          onPutAway={() => setModel(undefined)}
+        />
+      ) : starting || !active ? (
+        <Starter
+          onModel={() => void openFile(true)}
+          onBegin={beginWith}
+          onLeave={active ? () => setStarting(false) : undefined}
+        />
       ) : (
         <>
           <main aria-label="Sheet" aria-busy={mine?.drawn.brief.text !== active.text}>

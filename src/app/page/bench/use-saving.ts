@@ -1,7 +1,9 @@
-import { useCallback } from 'react'
+import { useCallback, useState } from 'react'
 import { readBrief } from '../../../brief/read.ts'
+import { looksLikeStep } from '../../../read/step-file.ts'
+import type { OpenedModel } from '../model/use-model.ts'
 import { putBrief } from '../shelf/desk-client.ts'
-import type { Kept } from '../shelf/shelf.ts'
+import type { Home, Kept } from '../shelf/shelf.ts'
 import type { Ask } from './asking-slip.tsx'
 import { download, fileNameOf } from './save-file.ts'
 import type { Briefs } from './use-briefs.ts'
@@ -13,6 +15,9 @@ interface FileWindow {
 }
 
 const TYPES = [{ description: 'Brief', accept: { 'text/plain': ['.brief'] } }]
+const MODELS = { description: 'Solid model', accept: { 'model/step': ['.step', '.stp', '.p21'] } }
+const BOTH = { description: 'Brief or solid model', accept: { ...TYPES[0]!.accept, ...MODELS.accept } }
+const isModel = (name: string, text: string) => /\.(?:step|stp|p21)$/i.test(name) || looksLikeStep(text)
 const stopped = (fault: unknown) => fault instanceof DOMException && fault.name === 'AbortError'
 
 /** A file name for a brief that has none: its drawing number, else its title. */
@@ -29,8 +34,9 @@ function anotherName(name: string): string {
   return `${stem}-${Number(count ?? 1) + 1}.brief`
 }
 
-/** Saving and opening: to the server's folder, to a file of the browser's choosing, or as a download. */
+/** Saving and opening: to the server's folder, to a file of the browser's choosing, or as a download. A model that was opened lies on the bench until it is put away. */
 export function useSaving(briefs: Briefs, tell: (text: string) => void, ask: Ask) {
+  const [model, setModel] = useState<OpenedModel>()
   const { desk, settle, refreshDesk, begin } = briefs
 
   /** Saves under the name, or asks for another as long as what lies there is another file. */
@@ -101,25 +107,36 @@ export function useSaving(briefs: Briefs, tell: (text: string) => void, ask: Ask
     [desk, settle, tell, toDesk, ask],
   )
 
-  const openFile = useCallback(async () => {
-    try {
-      const { showOpenFilePicker } = window as FileWindow
-      if (showOpenFilePicker) {
-        const [handle] = await showOpenFilePicker.call(window, { types: TYPES })
-        if (!handle) return
-        const text = await (await handle.getFile()).text()
-        begin(text, { kind: 'file', name: handle.name, handle }, text)
-        return
+  /** Opens a file: a brief, or a solid model; with `models` only these are offered. */
+  const openFile = useCallback(
+    async (models = false) => {
+      const take = (name: string, text: string, home?: Home) => {
+        if (isModel(name, text)) setModel({ name, text })
+        else begin(text, home, home && text)
       }
-      const input = document.createElement('input')
-      input.type = 'file'
-      input.accept = '.brief,text/plain'
-      input.onchange = () => void input.files?.[0]?.text().then((text) => begin(text))
-      input.click()
-    } catch (fault) {
-      if (!stopped(fault)) tell(`The file was not opened: ${fault instanceof Error ? fault.message : String(fault)}.`)
-    }
-  }, [begin, tell])
+      try {
+        const { showOpenFilePicker } = window as FileWindow
+        if (showOpenFilePicker) {
+          const [handle] = await showOpenFilePicker.call(window, { types: [models ? MODELS : BOTH] })
+          if (!handle) return
+          const text = await (await handle.getFile()).text()
+          take(handle.name, text, { kind: 'file', name: handle.name, handle })
+          return
+        }
+        const input = document.createElement('input')
+        input.type = 'file'
+        input.accept = models ? '.step,.stp,.p21' : '.brief,.step,.stp,.p21,text/plain'
+        input.onchange = () => {
+          const file = input.files?.[0]
+          void file?.text().then((text) => take(file.name, text))
+        }
+        input.click()
+      } catch (fault) {
+        if (!stopped(fault)) tell(`The file was not opened: ${fault instanceof Error ? fault.message : String(fault)}.`)
+      }
+    },
+    [begin, tell],
+  )
 
-  return { save, openFile }
+  return { save, openFile, model, setModel }
 }

@@ -8,6 +8,8 @@ import { type StockName, sketchPath, stockSketches } from './sketches.ts'
 
 interface StarterProps {
   readonly onBegin: (text: string) => void
+  /** A solid model is there already. */
+  readonly onModel: () => void
   readonly onLeave: (() => void) | undefined
 }
 
@@ -19,7 +21,7 @@ const KINDS: readonly (readonly [string, readonly StockName[]])[] = [
 ]
 
 /** A blank sheet with what the shop can begin from, in pencil. One is chosen, its sizes are written on it. */
-export function Starter({ onBegin, onLeave }: StarterProps) {
+export function Starter({ onBegin, onModel, onLeave }: StarterProps) {
   const [stock, setStock] = useState<StockName>()
   const [unit, setUnit] = useState<Unit>('inch')
   const [title, setTitle] = useState('')
@@ -127,6 +129,9 @@ export function Starter({ onBegin, onLeave }: StarterProps) {
                 onClick={() => onBegin(`part      \nunits     ${unit}\npractice  ${chosen ?? practice}\n\n`)}
               >
                 nothing yet: write it all
+              </button>
+              <button type="button" onClick={onModel}>
+                a solid model: open a STEP file
               </button>
             </p>
           </>

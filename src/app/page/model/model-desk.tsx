@@ -1,0 +1,168 @@
+import { useMemo, useState } from 'react'
+import { byWeight, NO_MARKS } from '../bench/by-weight.ts'
+import { download, fileNameOf } from '../bench/save-file.ts'
+import { useCovered } from '../bench/use-covered.ts'
+import type { Engine } from '../engine/engine.ts'
+import { Margin } from '../margin/margin.tsx'
+import { tiesOf } from '../sheet/light.ts'
+import { SheetView } from '../sheet/sheet-view.tsx'
+import { type OpenedModel, useModel } from './use-model.ts'
+
+interface ModelDeskProps {
+  readonly engine: Engine
+  readonly model: OpenedModel
+  readonly pixelsPerMm: number
+  readonly tell: (text: string) => void
+  /** A brief begun from the part that is drawn. */
+  readonly onBrief: (text: string) => void
+  readonly onPutAway: () => void
+}
+
+const nothing = () => {}
+const WRITTEN = [
+  ['pdf', 'application/pdf'],
+  ['svg', 'image/svg+xml'],
+] as const
+
+/** The sheet of a solid model: measured, stamped preliminary, to look at and to write; a brief may be begun from it. */
+export function ModelDesk({ engine, model, pixelsPerMm, tell, onBrief, onPutAway }: ModelDeskProps) {
+  const use = useModel(engine, model)
+  const { drawn, items, words, fault, stopped, solid } = use
+  const sheet = drawn?.sheet
+  // what an assembly holds is in the list
+  const marks = useMemo(() => byWeight((drawn?.marks ?? NO_MARKS).filter((m) => m.rule !== 'assembly')), [drawn])
+  const ties = useMemo(() => drawn && tiesOf(drawn), [drawn])
+  const [openMark, setOpenMark] = useState<number>()
+  const [busy, setBusy] = useState(false)
+  const covered = useCovered(false, marks.length > 0)
+  const asked = solid === undefined ? {} : { solid }
+  const work = async (doing: () => Promise<void>, failed: string) => {
+    setBusy(true)
+    try {
+      await doing()
+    } catch (why) {
+      tell(`${failed}: ${why instanceof Error ? why.message : String(why)}.`)
+    }
+    setBusy(false)
+  }
+  const write = (kind: 'pdf' | 'svg', type: string) =>
+    work(async () => {
+      const stem = model.name.replace(/\.[^.]*$/, '') + (solid === undefined ? '' : `-${solid}`)
+      const name = `${fileNameOf(stem)}.${kind}`
+      download(name, await engine.write(model.text, kind, asked), type)
+      tell(`${name} written.`)
+    }, 'Nothing was written')
+  const begin = () =>
+    work(async () => {
+      const begun = await engine.begin(model.text, model.name, asked)
+      if (begun.text === undefined) return tell(begun.sentence)
+      onBrief(begun.text)
+      tell(begun.sentence)
+    }, 'No brief was begun')
+  const says = words ?? (stopped ? 'Stopped' : (fault ?? (drawn && !sheet ? 'Nothing could be drawn' : undefined)))
+  return (
+    <>
+      <main className="of-model" aria-label="Sheet" aria-busy={words !== undefined}>
+        {drawn && sheet && ties ? (
+          <SheetView
+            drawn={drawn}
+            ties={ties}
+            marks={NO_MARKS}
+            stale={words !== undefined}
+            light={undefined}
+            covered={covered}
+            pixelsPerMm={pixelsPerMm}
+            openMark={undefined}
+            handle={null}
+            onLight={nothing}
+            onChoose={nothing}
+            onSize={() => 'Sizes of a model are measured. Begin a brief from it to say others.'}
+            onDrag={nothing}
+            onMark={nothing}
+            onLift={nothing}
+          />
+        ) : (
+          <div className="sheet-frame">
+            <p className="waiting">{says ? capital(says) : ''}</p>
+          </div>
+        )}
+      </main>
+      <section className="slip model" aria-label="Model">
+        <div className="slip-body">
+          <header>
+            <h2>{model.name}</h2>
+            <button type="button" onClick={onPutAway}>
+              Put away
+            </button>
+          </header>
+          <div className="model-says">
+            <p role="status">{says ? capital(says) : 'Sizes are measured; tolerances are not stated.'}</p>
+            <div className="row">
+              {words === undefined ? null : (
+                <button type="button" onClick={use.stop}>
+                  Stop
+                </button>
+              )}
+              {stopped || fault ? (
+                <button type="button" onClick={use.again}>
+                  Draw it again
+                </button>
+              ) : null}
+            </div>
+            {items.length > 0 ? (
+              <fieldset>
+                <legend>Draw</legend>
+                <label>
+                  <input
+                    type="radio"
+                    name="solid"
+                    checked={solid === undefined}
+                    onChange={() => use.choose(undefined)}
+                  />
+                  the whole
+                </label>
+                {items.map(({ name, quantity }) => (
+                  <label key={name}>
+                    <input type="radio" name="solid" checked={solid === name} onChange={() => use.choose(name)} />
+                    {name}
+                    {quantity > 1 ? `, one of ${quantity}` : ''}
+                  </label>
+                ))}
+              </fieldset>
+            ) : null}
+            <div className="row">
+              {WRITTEN.map(([kind, type]) => (
+                <button
+                  type="button"
+                  key={kind}
+                  disabled={busy || words !== undefined || !sheet}
+                  onClick={() => void write(kind, type)}
+                >
+                  {kind.toUpperCase()}
+                </button>
+              ))}
+              <button
+                type="button"
+                disabled={busy || words !== undefined || !sheet || (items.length > 0 && solid === undefined)}
+                onClick={() => void begin()}
+              >
+                Begin a brief from it
+              </button>
+            </div>
+          </div>
+        </div>
+      </section>
+      <Margin
+        marks={marks}
+        open={openMark}
+        standing={undefined}
+        onOpen={setOpenMark}
+        onMend={nothing}
+        onAccept={nothing}
+        onShow={nothing}
+      />
+    </>
+  )
+}
+
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1)
