@@ -24,9 +24,11 @@ export function readStack(c: Cursor): StackStatement | undefined {
   const from = readName(c, 'the first face or axis', 'to')
   if (from && !c.takeWord('to'))
     c.mark('stack-incomplete', spanOf(c.peek()), 'where the stack ends is missing', { expected: EXAMPLE })
-  const to = from && readName(c, 'the other face or axis', 'min', 'max', 'worst', 'left-right', 'front-rear', 'up-down')
+  const to =
+    from && readName(c, 'the other face or axis', 'min', 'max', 'worst', 'left-right', 'front-rear', 'up-down', 'with')
   let along: StackStatement['along']
   let method: StackStatement['method'] = 'worst case'
+  let bonus = false
   const limits: { min?: Num; max?: Num } = {}
   for (const _ of c.phrases()) {
     c.skipSeparators()
@@ -40,14 +42,16 @@ export function readStack(c: Cursor): StackStatement | undefined {
     } else if (c.isLie(0)) along = c.takeLie()
     else if (c.takeWords('worst', 'case') || c.takeWord('worst')) method = 'worst case'
     else if (c.takeWord('root-sum-square', 'rss')) method = 'root-sum-square'
-    else c.unexpected(phraseWords.stack, 'min 0.1, max 0.5, left-right, worst case or root-sum-square')
+    else if (c.takeWords('with', 'bonus')) bonus = true
+    else c.unexpected(phraseWords.stack, 'min 0.1, max 0.5, left-right, worst case, root-sum-square or with bonus')
   }
   const { min, max } = limits
   if (min && max && min.value > max.value)
     c.mark('limits-reversed', max.span, `max ${max.text} is less than min ${min.text}`, {
       expected: `min ${max.text}, max ${min.text}`,
     })
-  return from && to && { name, from, to, ...(along ? { along } : {}), ...limits, method, span: c.statement.span }
+  const more = { ...(along ? { along } : {}), ...limits, method, ...(bonus ? { bonus: true as const } : {}) }
+  return from && to && { name, from, to, ...more, span: c.statement.span }
 }
 
 /** The text of the statement, after its keyword. */
@@ -58,5 +62,6 @@ export function printStack(s: Omit<StackStatement, 'span'>): string {
     ...(s.min ? [`min ${s.min.text}`] : []),
     ...(s.max ? [`max ${s.max.text}`] : []),
     ...(s.method === 'worst case' ? [] : [s.method]),
+    ...(s.bonus ? ['with bonus'] : []),
   ].join(', ')
 }

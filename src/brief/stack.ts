@@ -15,5 +15,7 @@ export interface StackStatement {
   readonly max?: Num
   /** By which the limits are held; worst case where nothing is said. */
   readonly method: 'worst case' | 'root-sum-square'
+  /** The bonus of Ⓜ and Ⓛ counts beside the zones of position. */
+  readonly bonus?: true
   readonly span: Span
 }

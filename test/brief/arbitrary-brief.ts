@@ -634,6 +634,7 @@ const stackStatement: fc.Arbitrary<StackStatement> = fc
     min: maybe(fc.constantFrom('0', '.5', '-1', '2.50')),
     max: maybe(fc.constantFrom('3', '12.5')),
     method: fc.constantFrom<StackStatement['method']>('worst case', 'root-sum-square'),
+    bonus: maybe(fc.constant(true as const)),
   })
   .map(({ min, max, ...rest }) =>
     tidy<StackStatement>({ ...rest, min: min && parseNumber(min, 0), max: max && parseNumber(max, 0), span }),

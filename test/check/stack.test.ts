@@ -68,6 +68,17 @@ describe('the loop of a stack', () => {
     expect(up!.links.filter((l) => l.of === 'zone').map((l) => [l.name, l.upper])).toEqual([['zone of hole A', 0.2]])
   })
 
+  // ASME Y14.5-2018 section 5, resultant condition of a hole at MMC: largest hole 9.2 + zone 0.4 + bonus 0.4 = 10, its
+  // edge up to 5 from the true place; the disc's radius at its least 69.75: 69.75 − 57.5 − 5 = 7.25.
+  it('adds the bonus of a material condition where that is asked, and says how much it leaves out', () => {
+    const [without] = ups(example('cover', 'rim: hole A edge to rim edge, up-down'))
+    expect(without!.notes.join()).toMatch(/bonus of hole A, up to ±0\.2 mm, is not added/)
+    const [up] = ups(example('cover', 'rim: hole A edge to rim edge, up-down, with bonus'))
+    expect(up!.result.worstCase.min).toBeCloseTo(7.25, 6)
+    expect(up!.links.map((l) => l.name)).toContain('bonus of hole A')
+    expect(up!.notes.join()).not.toMatch(/bonus/)
+  })
+
   // The oracle is the solid built again with every size at a limit: no loop, no slopes.
   it('comes to what the solids at the limits of its sizes show', () => {
     const brief = (length: number, from: number, hole: number, floor: number) =>

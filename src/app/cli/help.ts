@@ -91,6 +91,7 @@ each size contributes, and which to tighten. Without --between: every stack the 
                       surface of a round: --between "hole A edge" "left"
   --along WAY         left-right, front-rear or up-down, where the two leave it open
   --min N, --max N    the limits asked, in the brief's unit; --rss holds them by root-sum-square
+  --bonus             the bonus of material conditions (MMC, LMC) counts beside the zones
   --with OTHER        another brief, of a part that meets this one; the second word of
                       --between is then a face or axis of that part
   --mating "A" "B"    where they meet: a face of this part and one of the other against each

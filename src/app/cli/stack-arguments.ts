@@ -12,6 +12,8 @@ export interface StackArguments {
   readonly along: string
   /** `, min 0.1, max 0.5`, or nothing. */
   readonly limits: string
+  /** `, with bonus`, or nothing. */
+  readonly bonus: string
   readonly samples: number
   readonly seed: number
   readonly json: boolean
@@ -26,6 +28,7 @@ const KNOWN = {
   min: 'text',
   max: 'text',
   rss: 'flag',
+  bonus: 'flag',
   samples: 'text',
   seed: 'text',
   to: 'text',
@@ -61,8 +64,13 @@ export function readStackArguments(args: readonly string[]): StackArguments {
   const along = text('along')
   if (along !== undefined && !/^(left-right|front-rear|up-down)$/.test(along))
     throw new UsageFault(`stack: --along ${along}: expected left-right, front-rear or up-down.`)
-  if (!between && (along !== undefined || text('min') !== undefined || text('max') !== undefined || options.rss))
-    throw new UsageFault('stack: --along, --min, --max and --rss go with --between; stacks of the brief say their own.')
+  if (
+    !between &&
+    (along !== undefined || text('min') !== undefined || text('max') !== undefined || options.rss || options.bonus)
+  )
+    throw new UsageFault(
+      'stack: --along, --min, --max, --rss and --bonus go with --between; stacks of the brief say their own.',
+    )
   return {
     file: file!,
     name: between ? 'between' : '',
@@ -74,6 +82,7 @@ export function readStackArguments(args: readonly string[]): StackArguments {
       ...(['min', 'max'] as const).flatMap((key) => (text(key) === undefined ? [] : `, ${key} ${text(key)}`)),
       ...(options.rss ? [', root-sum-square'] : []),
     ].join(''),
+    bonus: options.bonus ? ', with bonus' : '',
     samples: number('samples', 1000, MOST_SAMPLES, SAMPLES),
     seed: number('seed', 0, 0xffffffff, 1),
     json: options.json === true,

@@ -101,7 +101,7 @@ async function search(asked: StackArguments, kernel: OcctKernel, console: Consol
   async function sizedFrom(file: string, stack: string | undefined, limits: string) {
     const source = await readSource(file)
     if (source.kind === 'step') throw new UsageFault('stack: a solid model has no tolerances to add up; name a brief.')
-    const line = stack === undefined ? '' : `\nstack     ${asked.name}: ${stack}${limits}\n`
+    const line = stack === undefined ? '' : `\nstack     ${asked.name}: ${stack}${limits}${asked.bonus}\n`
     const drawing: Drawing = compile(source.text + line, kernel)
     const { part, sizes, brief, marks } = drawing
     const faults = marks.filter((m) => m.weight === 'must change')

@@ -33,6 +33,10 @@ export function frameConditions(subject: Pick<Subject, 'brief' | 'part'>): Frame
   return heldFrames(subject).flatMap((held) => conditionsOf(held, subject))
 }
 
+/** The most that the first row of a frame may gain by its feature's departure from the material condition, mm. */
+export const bonusOf = (held: HeldFrame, subject: Pick<Subject, 'brief'>): number =>
+  conditionsOf(held, subject)[0]?.bonus ?? 0
+
 function conditionsOf({ said, feature }: HeldFrame, { brief }: Pick<Subject, 'brief'>): FrameCondition[] {
   const { header } = brief
   const limits = feature?.threaded ? undefined : feature?.size && limitsOf(feature.size)

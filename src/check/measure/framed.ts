@@ -58,11 +58,11 @@ export function framedDeviations(part: Subject['part'], size: Size): Deviations 
 /** The frames that locate their feature by basic sizes: its faces, and the width of the zone in mm. */
 export function framedBy(
   part: Subject['part'],
-): { readonly said: FrameStatement; readonly faces: readonly number[]; readonly id: string; readonly zone: number }[] {
+): (HeldFrame & { readonly faces: readonly number[]; readonly id: string; readonly zone: number })[] {
   const located = new Set(framedSizes(part).flatMap((f) => (f.size.tolerance ? [] : [f.by])))
   return heldFrames({ brief: part.brief, part }).flatMap(({ said, feature }) => {
     if (!feature || !located.has(said)) return []
     const zone = said.frame.rows[0]!.value.value * (part.brief.header.units === 'inch' ? 25.4 : 1)
-    return [{ said, faces: feature.faces, id: feature.id, zone }]
+    return [{ said, feature, faces: feature.faces, id: feature.id, zone }]
   })
 }

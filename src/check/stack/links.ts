@@ -13,6 +13,7 @@ import { type Model, modelOf } from '../../sizes/proof/model.ts'
 import { tangencies } from '../../sizes/proof/tangency.ts'
 import type { Link } from '../../tolerance/stack/link.ts'
 import { type Deviations, deviationsOf } from '../measure/deviation.ts'
+import { bonusOf } from '../measure/frame-conditions.ts'
 import { framedBy } from '../measure/framed.ts'
 import { once } from '../measure/once.ts'
 import { quoted } from '../measure/said.ts'
@@ -24,6 +25,8 @@ export interface SizeLink extends Link {
   readonly unit: 'mm' | 'degrees'
   /** Line of the brief. */
   readonly line?: number
+  /** Of a zone: the bonus of its material condition that is left out, mm either way. */
+  readonly leftOut?: number
   /** Nothing on the drawing says how exact it is; it is taken as exact. */
   readonly open?: true
 }
@@ -105,8 +108,18 @@ export interface End {
   readonly slopes: ReadonlyMap<number, number>
 }
 
-/** The links of a length, each counted as often and as much as it moves the length. */
-export function chainOf({ part }: Sized, said: Said, { levers, slopes }: Leverage, ends: readonly End[]): Chain {
+/**
+ * The links of a length, each counted as often and as much as it moves the length. `bonus`: that of material conditions
+ * counts too, as a link of its own beside the size it comes from: a range on the safe side, since the full bonus and the
+ * size without it cannot be had together.
+ */
+export function chainOf(
+  { part }: Sized,
+  said: Said,
+  { levers, slopes }: Leverage,
+  ends: readonly End[],
+  bonus = false,
+): Chain {
   const { equations, dimensions, model } = said
   const { brief } = part
   const links: SizeLink[] = []
@@ -221,7 +234,9 @@ export function chainOf({ part }: Sized, said: Said, { levers, slopes }: Leverag
 
   /** A feature on basic sizes strays from its true place by half its zone. */
   function zones(pull: ReadonlyMap<number, number>): SizeLink[] {
-    return framedBy(part).flatMap(({ said: frame, faces, id, zone }): SizeLink[] => {
+    return framedBy(part).flatMap((held): SizeLink[] => {
+      const { said: frame, faces, id, zone } = held
+      const gain = bonusOf(held, { brief })
       const bars = new Set(
         faces.flatMap((f) => {
           const element = model.elementOf.get(f)
@@ -237,19 +252,22 @@ export function chainOf({ part }: Sized, said: Said, { levers, slopes }: Leverag
         const weight = mine ? (pull.get(u) ?? 0) : own.reduce((sum, end) => sum + (end.slopes.get(u) ?? 0), 0)
         if (Math.abs(weight) < 1e-6) return []
         const span: Span = frame.frame.rows[0]!.span
-        return [
-          {
-            name: `zone of ${id}`,
-            nominal: 0,
-            upper: zone / 2,
-            lower: -zone / 2,
-            sensitivity: Math.round(weight * 1e6) / 1e6,
-            of: 'zone',
-            unit: 'mm',
-            span,
-            line: locate(brief.text, span.from).line,
-          },
-        ]
+        const link = (name: string, wide: number, more: Partial<SizeLink> = {}): SizeLink => ({
+          name,
+          nominal: 0,
+          upper: wide / 2,
+          lower: -wide / 2,
+          sensitivity: Math.round(weight * 1e6) / 1e6,
+          of: 'zone',
+          unit: 'mm',
+          span,
+          line: locate(brief.text, span.from).line,
+          ...more,
+        })
+        if (gain < 1e-9) return [link(`zone of ${id}`, zone)]
+        return bonus
+          ? [link(`zone of ${id}`, zone), link(`bonus of ${id}`, gain)]
+          : [link(`zone of ${id}`, zone, { leftOut: gain / 2 })]
       })
     })
   }

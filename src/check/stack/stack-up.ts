@@ -58,7 +58,10 @@ export function runOf(drawing: Sized, index: number): { readonly said: StackStat
   ]
   if (lever.loose)
     return no(`No chain of sizes joins ${said.from.text} to ${said.to.text}.`, 'the sizes that the proof misses')
-  return { said, run: { ...chainOf(drawing, heard, lever, held), ends, nominal: length.of(heard.model.values) } }
+  return {
+    said,
+    run: { ...chainOf(drawing, heard, lever, held, said.bonus), ends, nominal: length.of(heard.model.values) },
+  }
 }
 
 /** Every stack that the brief states, with what it comes to or what stops it. */
@@ -89,6 +92,7 @@ export function addUp(said: StackStatement, run: Run, wanted: Requirement): Stac
     rootSumSquare: moved(plain.rootSumSquare),
   }
   const range = said.method === 'worst case' ? result.worstCase : result.rootSumSquare
+  const left = run.links.filter((l) => l.leftOut)
   const open = run.links.filter((l) => l.open).map((l) => l.name)
   return {
     name: said.name.text,
@@ -103,6 +107,10 @@ export function addUp(said: StackStatement, run: Run, wanted: Requirement): Stac
     advice: tighten(result, wanted, said.method),
     notes: [
       ...(open.length > 0 ? [`No tolerance is known for ${open.join(', ')}: taken as exact.`] : []),
+      ...left.map(
+        (l) =>
+          `The bonus of ${l.name.replace(/^zone of /, '')}, up to ±${Number((l.leftOut ?? 0).toFixed(4))} mm, is not added; “with bonus” adds it.`,
+      ),
       ...(run.assumed.length > 0 ? [`Taken as exact without a number: ${run.assumed.join(', ')}.`] : []),
       ...(run.ends.aside > 1e-6
         ? [
