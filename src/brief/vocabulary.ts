@@ -186,7 +186,7 @@ export const phraseWords: Readonly<
     'unequal',
     'all around',
   ],
-  stack: ['to', 'edge', 'min', 'max', 'worst case', 'root-sum-square', ...lieWords],
+  stack: ['to', 'edge', 'min', 'max', 'worst case', 'root-sum-square', 'with bonus', ...lieWords],
   texture: ['Ra', 'Rz', 'µin', ...textureWords, ...processWords],
   plate: ['long', 'wide', 'thick', 'STK', 'face', ...sideWords],
   block: ['long', 'wide', 'high', 'STK'],
