@@ -4,8 +4,8 @@ import type { PracticeFigures } from '../standards/practice-figures.ts'
 import type { View, ViewLine } from '../views/view.ts'
 
 /**
- * The view as it can be printed at `scale`: of the two edges of a chamfer or another slope that would leave less than
- * the least space between them, one is left out. The outline stays; of two lines within it the one of the smaller
+ * The view as it can be printed at `scale`: of the two edges of a chamfer or another slope that would stand nearer than
+ * the least space, or leave less white between them than a narrow line is wide, one is left out. The outline stays; of two lines within it the one of the smaller
  * dimension stays (ISO 128-3:2022, slight slopes and tapers, from memory).
  */
 export function withoutSlightSlopes(view: View, scale: number, figures: PracticeFigures): View {
@@ -17,8 +17,8 @@ export function withoutSlightSlopes(view: View, scale: number, figures: Practice
       if (out.has(a) || out.has(b) || !a.slopes!.some((id) => b.slopes!.includes(id))) continue
       const apart = spaceBetween(a, b)
       if (apart === undefined) continue
-      const clear = apart * scale - (widthOf(a) + widthOf(b)) / 2
-      if (clear >= figures.leastSpace - 1e-6) continue
+      const fits = Math.max(figures.leastSpace, (widthOf(a) + widthOf(b)) / 2 + figures.widths.thin)
+      if (apart * scale >= fits - 1e-6) continue
       const gone = lesser(a, b, view)
       if (gone) out.add(gone)
     }

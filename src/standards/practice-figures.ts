@@ -57,7 +57,7 @@ export interface PracticeFigures {
     /** Everything else. */
     readonly thin: number
   }
-  /** Clear space between parallel lines of one small shape, at least. */
+  /** From line to line (between their middles) of one small shape, at least. */
   readonly leastSpace: number
   readonly dashes: {
     readonly hidden: DashFigure

@@ -33,15 +33,19 @@ const view = (lines: ViewLine[]): View => ({
 })
 const radii = (v: View) => v.lines.flatMap(({ curve: c }) => (c.kind === 'arc' ? [c.r] : []))
 
-// ISO 128-2:2022 (ISO 128-20:1996 §4.4, from memory): at least 0.7 mm between parallel lines. ISO 128-3:2022, slight
-// slopes (from memory): only the edge of the smaller dimension is drawn.
+// ISO 128-2:2022 (ISO 128-20:1996 §4.4, from memory): at least 0.7 mm between parallel lines; as much white as a narrow
+// line: common practice, no source. ISO 128-3:2022, slight slopes (from memory): only the edge of the smaller dimension
+// is drawn.
 describe('the two edges of a slight slope', () => {
-  it('are both drawn where 0.7 mm is left between them, and one where not', () => {
-    // Line widths are 0.5 mm: a 0.5 mm chamfer leaves 0 at 1:1, 0.5 at 2:1, 0.75 at 2.5:1.
-    const end = view([circle(20), circle(10, { slopes: [4] }), circle(10.5, { slopes: [4] })])
-    expect(radii(withoutSlightSlopes(end, 1, iso))).toEqual([20, 10])
-    expect(radii(withoutSlightSlopes(end, 2, iso))).toEqual([20, 10])
-    expect(radii(withoutSlightSlopes(end, 2.5, iso))).toEqual([20, 10, 10.5])
+  it('are both drawn where 0.7 mm stands between them and white is left, and one where not', () => {
+    // Wide lines are 0.5 mm, narrow ones 0.25: a chamfer of 1 mm needs 0.75 on paper, hidden 0.7.
+    const end = view([circle(20), circle(10, { slopes: [4] }), circle(11, { slopes: [4] })])
+    expect(radii(withoutSlightSlopes(end, 0.7, iso))).toEqual([20, 10])
+    expect(radii(withoutSlightSlopes(end, 0.75, iso))).toEqual([20, 10, 11])
+    const kind = 'hidden' as const
+    const behind = view([circle(20), circle(10, { slopes: [4], kind }), circle(11, { slopes: [4], kind })])
+    expect(radii(withoutSlightSlopes(behind, 0.69, iso))).toEqual([20, 10])
+    expect(radii(withoutSlightSlopes(behind, 0.7, iso))).toEqual([20, 10, 11])
   })
 
   it('keep the outline', () => {
@@ -87,8 +91,9 @@ describe('a ring with 0.5 mm chamfers in its bore', () => {
     return new Set(xs.map((x) => x.toFixed(3))).size
   }
 
-  it('shows its end faces only at 1:1, and the chamfers’ edges too at 5:1', () => {
+  it('shows its end faces only at 1:1, and the chamfers’ edges too at 2:1 and 5:1', () => {
     expect(upright(ring('1:1'))).toBe(2)
+    expect(upright(ring('2:1'))).toBe(4)
     expect(upright(ring('5:1'))).toBe(4)
   })
 })
