@@ -26,7 +26,7 @@ import { interrupted } from './placement/interrupt.ts'
 import { type Placement, placeDimensions } from './placement/place-dimensions.ts'
 import type { PlacedView, Sheet, SheetItem } from './sheet.ts'
 import { withoutSlightSlopes } from './slight-slopes.ts'
-import { withTappedHoles } from './tapped-lines.ts'
+import { atPrintedRoots, withThreads } from './tapped-lines.ts'
 import { toPaper, viewItems } from './view-items.ts'
 import { labelItems } from './view-label.ts'
 import { mainView, movesOfNoView, viewMoves } from './view-rooms.ts'
@@ -235,7 +235,7 @@ function standingViews(desk: Desk, choice: SheetChoice): Standing[] {
 }
 
 function place(drawn: View, origin: Vec2, scale: number, figures: PracticeFigures): Standing {
-  const view = withTappedHoles(withoutSlightSlopes(drawn, scale, figures), scale, figures)
+  const view = withThreads(withoutSlightSlopes(drawn, scale, figures), scale, figures)
   const to = (p: Vec2): Vec2 => [origin[0] + p[0] * scale, origin[1] + p[1] * scale]
   return { view, at: { id: view.id, origin, scale, box: { min: to(view.box.min), max: to(view.box.max) } } }
 }
@@ -256,9 +256,10 @@ function placeSizes(
 ): Placement | undefined {
   if (sizes.dimensions.length === 0 && sizes.tables.length === 0) return undefined
   const f = choice.frame
+  const viewOf = new Map(standing.map(({ view }) => [view.id, view]))
   return placeDimensions({
     views: standing.filter(({ view }) => view.kind !== 'pictorial').map(({ view, at }) => ({ view, placed: at })),
-    sizes,
+    sizes: { ...sizes, dimensions: sizes.dimensions.map((d) => atPrintedRoots(d, viewOf.get(d.view))) },
     practice: desk.header.practice,
     ...ground,
     bounds: grownBy(f, -BESIDE_FRAME),

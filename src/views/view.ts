@@ -61,6 +61,11 @@ export interface ViewLine {
     readonly inward?: Vec2
     readonly open?: { readonly from: number; readonly sweep: number }
   }
+  /**
+   * A thin line of a thread whose thick line stands at the radius `crest`, the thin one at `root`, mm: on paper they keep
+   * the least space. Seen from the side the axis stands at `axis` along the unit direction `across`.
+   */
+  readonly thread?: { readonly crest: number; readonly root: number; readonly across?: Vec2; readonly axis?: number }
   /** How each end behaves when dashes are fitted. */
   readonly ends?: readonly [LineEnd, LineEnd]
   /** Points where centre lines cross and the practice's dash must fall; whether a short line stays unbroken is decided at scale. */

@@ -10,18 +10,18 @@ import type { SheetItem } from '../../src/sheet/sheet.ts'
  */
 
 const kernel = await openKernel()
-const plate = (practice: string, scale: string, views: string) => `part      Plate
+const plate = (practice: string, scale: string, views: string, hole = 'M10 THRU') => `part      Plate
 units     mm
 practice  ${practice}
 scale     ${scale}
 block     40 × 30 × 20
-hole      top: M10 THRU
+hole      top: ${hole}
           centred both ways
 views     ${views}
 `
 type Stroke = Extract<SheetItem, { item: 'stroke' }>
-function strokes(practice: string, scale: string, view: string, views = 'front, top'): Stroke[] {
-  const { sheet, part } = compile(plate(practice, scale, views), kernel)
+function strokes(practice: string, scale: string, view: string, views = 'front, top', hole?: string): Stroke[] {
+  const { sheet, part } = compile(plate(practice, scale, views, hole), kernel)
   kernel.free(part!.solid)
   return sheet!.items.filter((i): i is Stroke => i.item === 'stroke' && i.tie?.view === view)
 }
@@ -52,8 +52,17 @@ describe('a tapped hole modelled at its own size', () => {
     expect(arcs(strokes('ISO', '1:2', 'top')).sort()).toEqual(['thread r2.50 270°', 'visible r1.50 360°'])
   })
 
+  it('is told from a plain hole however small it is', () => {
+    // ISO: crest no smaller than 1.5 wide lines in radius, root 1 mm outside it. ASME gives no figure: 0.75 mm for lines of
+    // 0.6 and 0.3 mm, a narrow line's white between them (common practice, no source).
+    const circles = (practice: string, hole: string) => arcs(strokes(practice, '1:2', 'top', 'front, top', hole)).sort()
+    expect(circles('ISO', 'M4 THRU')).toEqual(['thread r1.75 270°', 'visible r0.75 360°'])
+    expect(circles('ASME', 'M10 THRU')).toEqual(['hidden r2.50 360°', 'visible r1.75 360°'])
+    expect(circles('ASME', 'M4 THRU')).toEqual(['hidden r1.65 360°', 'visible r0.90 360°'])
+  })
+
   it('shows the root dashed all round (ASME)', () => {
-    // Twice 0.6 mm is less than 0.15 of the radius.
+    // 0.75 mm is less than 0.15 of the radius.
     expect(arcs(strokes('ASME', '2:1', 'top')).sort()).toEqual(['hidden r10.00 360°', 'visible r8.50 360°'])
   })
 
@@ -76,8 +85,11 @@ describe('a tapped hole modelled at its own size', () => {
     expect(ends.some((x) => x > left! + 1e-2 && x < right! - 1e-2)).toBe(false)
   })
 
-  it('is pointed at where its root is printed', () => {
-    const { sheet, part, sizes } = compile(plate('ISO', '1:1', 'front, top'), kernel)
+  it.each([
+    ['1:1', 'M10 THRU'],
+    ['1:2', 'M4 THRU'],
+  ])('is pointed at where its root is printed: %s, %s', (scale, hole) => {
+    const { sheet, part, sizes } = compile(plate('ISO', scale, 'front, top', hole), kernel)
     kernel.free(part!.solid)
     const note = sizes!.dimensions.find((d) => d.measured.kind === 'leader')!
     const root = sheet!.items.find((i) => i.item === 'stroke' && i.kind === 'thread') as Stroke
@@ -90,5 +102,28 @@ describe('a tapped hole modelled at its own size', () => {
       .map((p) => (Math.atan2(p[1] - c.c[1], p[0] - c.c[0]) * 180) / Math.PI)
     expect(angles).toHaveLength(1)
     expect(angles[0]! > 10 && angles[0]! < 100).toBe(false)
+  })
+})
+
+describe('a tapped hole modelled as drilled', () => {
+  it('keeps its root 1 mm outside the drilled wall end-on and from the side, with the end of the thread across it', () => {
+    // M8 in a drill of 6.8: 0.6 mm at 1:1.
+    const hole = 'M8 ↧ 12, drill ⌀6.8 ↧ 16, flat bottom'
+    expect(arcs(strokes('ISO', '1:1', 'top', 'front, top', hole)).sort()).toEqual([
+      'thread r4.40 270°',
+      'visible r3.40 360°',
+    ])
+    const front = strokes('ISO', '1:1', 'front', 'front, top', hole)
+    expect(uprights(front)).toEqual(['hidden 3.40', 'hidden 4.40', 'visible 20.00'])
+    const level = front.flatMap(({ kind, curve: c }) =>
+      kind === 'hidden' && c.kind === 'line' && Math.abs(c.a[1] - c.b[1]) < 1e-6 ? [Math.abs(c.a[0] - c.b[0])] : [],
+    )
+    expect(level.map((l) => l.toFixed(2)).sort()).toEqual(['6.80', '8.80'])
+  })
+
+  it('shows the thread of a pipe, whose designation is no size', () => {
+    // Crest 0.85 of the root (common practice): 8.4 / 2 / 0.85 = 4.94.
+    const found = arcs(strokes('ASME', '2:1', 'top', 'front, top', '1/8-27 NPT ↧ 10, drill ⌀8.4 ↧ 14'))
+    expect(found.sort()).toEqual(['hidden r9.88 360°', 'visible r8.40 360°'])
   })
 })

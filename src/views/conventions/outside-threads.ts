@@ -22,8 +22,8 @@ export interface Thread {
 
 /** Basic minor diameter of an ISO and of a unified thread: d − 1.082532 P (ISO 724, ASME B1.1). */
 const MINOR = 1.082532
-/** Minor radius as a share of the major one where the designation leaves the pitch out (common practice). */
-const USUAL = 0.85
+/** Minor radius as a share of the major one where the designation does not tell it (common practice). */
+export const USUAL = 0.85
 
 /** The threaded steps of a turned part, one for each stretch of wall that grooves and flats have left. */
 export function outsideThreads(part: Part): Thread[] {

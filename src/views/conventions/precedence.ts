@@ -124,10 +124,12 @@ function line(kind: LineKind, items: readonly ViewLine[], curve: Curve2, toleran
     overrunAt(items, startOf(curve), tolerance),
     overrunAt(items, endOf(curve), tolerance),
   ]
+  const { thread } = items[0] ?? {}
   return {
     curve,
     kind,
     sources: distinct(items.flatMap((i) => i.sources)),
+    ...(thread && items.every((i) => i.thread) ? { thread } : {}),
     ...(features.length > 0 ? { features } : {}),
     ...(cross.length > 0 ? { cross } : {}),
     ...(items.some((i) => i.overrun) ? { overrun } : {}),

@@ -2,11 +2,12 @@ import type { HoleFeature } from '../../brief/brief.ts'
 import { nominalSize } from '../../brief/thread.ts'
 import type { Vec2, Vec3 } from '../../geometry/vec.ts'
 import { along, cross, dot, norm, sub, unit } from '../../geometry/vec3.ts'
+import type { Curve3 } from '../../kernel/body.ts'
 import type { Part } from '../../part/part.ts'
 import { liesInPlane } from '../centre-lines/lengthwise.ts'
 import { projectPoint } from '../project.ts'
 import type { Frame, LineKind, ViewLine } from '../view.ts'
-import { outsideThreads, type Thread } from './outside-threads.ts'
+import { outsideThreads, type Thread, USUAL } from './outside-threads.ts'
 
 export interface ThreadSettings {
   readonly tolerance: number
@@ -40,7 +41,9 @@ function threadsOf(part: Part): Thread[] {
     const hole = f.feature
     if (hole?.kind !== 'hole' || !hole.thread) return []
     const nominal = nominalSize(hole.thread, part.brief.header.units)
-    const [r, major] = [hole.diameter.mm / 2, (nominal?.mm ?? 0) / 2]
+    const r = hole.diameter.mm / 2
+    // A pipe thread is named by the bore of its pipe, not by a size that could be drawn.
+    const major = nominal ? nominal.mm / 2 : r / USUAL
     if (major - r < 1e-6) return []
     return f.members.flatMap((m): Thread[] => {
       const walls = m.faces.flatMap((id) => {
@@ -55,8 +58,8 @@ function threadsOf(part: Part): Thread[] {
       // A hole that is crossed by another has its wall in pieces: together they reach from mouth to bottom.
       const on = walls
         .flatMap(({ face }) => face.loops.flat())
-        .map((use) => part.body.edges[use.edge]!.curve)
-        .flatMap((c) => (c.kind === 'circle' ? [dot(sub(c.axes.origin, m.point), f.outward)] : []))
+        .flatMap((use) => endsOf(part.body.edges[use.edge]!.curve))
+        .map((p) => dot(sub(p, m.point), f.outward))
       const deep = fullThread(hole)
       const reach = [Math.max(Math.min(...on), -deep), Math.max(Math.max(...on), mouthOf(hole, major))] as const
       if (!(reach[1] - reach[0] > 1e-6)) return []
@@ -75,6 +78,13 @@ function threadsOf(part: Part): Thread[] {
       ]
     })
   })
+}
+
+/** Points that tell how far an edge of the wall reaches along it: the mouth of a hole into a round surface is no circle. */
+function endsOf(curve: Curve3): readonly Vec3[] {
+  if (curve.kind === 'circle') return [curve.axes.origin]
+  if (curve.kind === 'line') return [curve.a, curve.b]
+  return curve.kind === 'spline' ? curve.poles : []
 }
 
 /** Depth of the full thread below the worked face, mm; Infinity where it goes through. */
@@ -103,7 +113,8 @@ function endOn(t: Thread, frame: Frame, outline: readonly ViewLine[], iso: boole
   if (!seen && !hasCircle('hidden', t, frame, outline, tolerance)) return []
   const c = projectPoint(t.point, frame)
   const sweep = iso ? { from: (100 * Math.PI) / 180, sweep: 1.5 * Math.PI } : { from: 0, sweep: 2 * Math.PI }
-  return [made(t, seen && iso ? 'thread' : 'hidden', { kind: 'arc', c, r: t.other, ...sweep })]
+  const curve = { kind: 'arc', c, r: t.other, ...sweep } as const
+  return [{ ...made(t, seen && iso ? 'thread' : 'hidden', curve), thread: { crest: t.r, root: t.other } }]
 }
 
 function hasCircle(kind: LineKind, t: Thread, frame: Frame, outline: readonly ViewLine[], tolerance: number): boolean {
@@ -131,6 +142,9 @@ function fromSide(
   if (section && !inPlane) return []
   const across = unit(cross(t.outward, frame.toViewer))
   const at = (s: number, off: number): Vec2 => projectPoint(along(along(t.point, t.outward, s), across, off), frame)
+  const u: Vec2 = [dot(across, frame.right), dot(across, frame.up)]
+  const foot = at(0, 0)
+  const thread = { crest: t.r, root: t.other, across: u, axis: foot[0] * u[0] + foot[1] * u[1] }
   const wall: LineKind = section || t.outside ? 'visible' : 'hidden'
   const root: LineKind = (section || t.outside) && iso ? 'thread' : 'hidden'
   return [1, -1].flatMap((sign) => {
@@ -150,7 +164,7 @@ function fromSide(
         made(t, root, { kind: 'line', a: at(low, sign * t.other), b: at(high, sign * t.other) }),
       ),
       ...(ends ? [made(t, wall, { kind: 'line', a: at(t.reach[0], 0), b: at(t.reach[0], sign * t.other) })] : []),
-    ]
+    ].map((line): ViewLine => ({ ...line, thread }))
   })
 }
 
