@@ -62,6 +62,19 @@ describe('what is round about an axis that a section holds', () => {
     expect(hiddenIn(asking(spigot(), view('front'), view('left'), cutAs('top')), 'front')).toEqual([])
   })
 
+  it('is left out of the whole length of a bore that a hole crosses', () => {
+    // ⌀40 × 30, bore ⌀10 through, hole ⌀4 across it near the left end: the section shows both.
+    const outside = make.cylinder([0, 0, 0], [1, 0, 0], 20, 30)
+    const bored = make.cut(outside, make.cylinder([-1, 0, 0], [1, 0, 0], 5, 40))
+    const solid = make.cut(bored, make.cylinder([8, 0, -30], [0, 0, 1], 2, 60))
+    const part = handMade(kernel, { solid, axis: { point: [0, 0, 0], direction: [1, 0, 0], lie: 'left-right' } })
+    expect(hiddenIn(asking(part, view('front'), view('top')), 'top')).toEqual([
+      'hidden line 0,-5 30,-5',
+      'hidden line 0,5 30,5',
+    ])
+    expect(hiddenIn(asking(part, view('top'), cutAs('front')), 'top')).toEqual([])
+  })
+
   /** Plate 60 × 40 × 10, holes ⌀6 of the given depth along z, from above or below. */
   const drilled = (
     depth: number,

@@ -8,8 +8,9 @@ import type { CutBySection, Showing, ShownView } from './showing.ts'
 type Circle = Extract<Curve3, { kind: 'circle' }>
 
 /**
- * Says of a circular edge, or of a face of revolution bordered by such edges only, whether a section shows its radius
- * and its ends and the sheet tells where its axis is: then a hidden line of it adds nothing to `view`.
+ * Says of a circular edge, or of a face of revolution, whether a section shows its radius and its ends and the sheet
+ * tells where its axis is: then a hidden line of it adds nothing to `view`. What crosses the face on its way, a hole or a
+ * keyseat, has lines of its own; the edge in which two such faces meet is told with them.
  */
 export function roundsToldBySection(view: ShownView, showing: Showing, tolerance: number): (source: Source) => boolean {
   const { body, sections } = showing
@@ -22,7 +23,7 @@ export function roundsToldBySection(view: ShownView, showing: Showing, tolerance
   }
   const told = (edge: BodyEdge): boolean => {
     const circle = edge.curve
-    if (circle.kind !== 'circle') return false
+    if (circle.kind !== 'circle') return edge.faces.every((id) => id !== undefined && faceTold(id))
     if (!isPlaced(circle, view, showing, tolerance)) return false
     if (sections.some((s) => isCut(circle, s))) return true
     return siblings(edge).some(
@@ -39,8 +40,11 @@ export function roundsToldBySection(view: ShownView, showing: Showing, tolerance
     const face = body.faces[id]
     if (face?.surface.kind !== 'cylinder' && face?.surface.kind !== 'cone' && face?.surface.kind !== 'torus')
       return false
-    const borders = face.loops.flat().filter((use) => !body.edges[use.edge]!.seam)
-    return borders.length > 0 && borders.every((use) => edgeTold(use.edge))
+    const ends = face.loops
+      .flat()
+      .map((use) => body.edges[use.edge]!)
+      .filter((edge) => !edge.seam && edge.curve.kind === 'circle')
+    return ends.length > 0 && ends.every((edge) => edgeTold(edge.id))
   }
   return (source) =>
     source.edge !== undefined ? edgeTold(source.edge) : source.faces.length > 0 && source.faces.every(faceTold)
