@@ -195,7 +195,11 @@ describe('the program’s own choice', () => {
     const features = [roundFeature(kernel, solid, 'hole', 'hole', [0, 0, 1], [[[20, 15, 0]]])]
     const views = (tolerance: Size['tolerance']) =>
       drawViews(
-        handMade(kernel, { solid, features, flat: { side: 'top', thickness: { ...size('5'), tolerance } } }),
+        handMade(kernel, {
+          solid,
+          features,
+          flat: { side: 'top', thickness: { ...size('5'), ...(tolerance ? { tolerance } : {}) } },
+        }),
         kernel,
       )
     const span = { from: 0, to: 0 }
@@ -203,6 +207,21 @@ describe('the program’s own choice', () => {
     expect(close.thicknessNote).toBeUndefined()
     expect(close.views.map((v) => v.id)).toEqual(['front', 'top', 'pictorial'])
     expect(views({ kind: 'stock', span }).thicknessNote).toBe('t = 5')
+  })
+
+  // Common practice, no source: what is longer than its profile is wide has a length, not a thickness.
+  it('shows the length of a bar whose profile is smaller', () => {
+    const long = (thickness: number) =>
+      drawViews(
+        handMade(kernel, {
+          solid: make.box([0, 0, 0], [12, thickness, 20]),
+          flat: { side: 'front', thickness: size(String(thickness)) },
+        }),
+        kernel,
+      )
+    expect(long(12).thicknessNote).toBe('t = 12')
+    expect(long(13).thicknessNote).toBeUndefined()
+    expect(long(13).views.filter((v) => v.kind === 'principal')).toHaveLength(2)
   })
 
   it('needs a second view where a flat part is drilled edgewise', () => {

@@ -20,6 +20,7 @@ function proposeFlat(part: Part, wants: readonly Want[]): ViewPlan | undefined {
   if (!flat || !saidInNote(flat.thickness)) return undefined
   const side = facedSide(part, flat.side)
   const axis = axisOf[side]
+  if (isLong(part, axis)) return undefined
   if (!wants.every((w) => w.along.length === 0 || w.along.includes(axis))) return undefined
   return {
     views: [{ kind: 'principal', side }],
@@ -30,6 +31,14 @@ function proposeFlat(part: Part, wants: readonly Want[]): ViewPlan | undefined {
 
 /** A thickness with a tolerance of its own is measured: it stands at an edge view and not in a note. */
 const saidInNote = ({ tolerance }: Size): boolean => tolerance === undefined || tolerance.kind === 'stock'
+
+/** Longer along the axis than its profile is wide: a bar of that profile, whose length needs a view (common practice, no source). */
+function isLong(part: Part, axis: Axis): boolean {
+  const { min, max } = part.body.box
+  const extent = { x: max[0] - min[0], y: max[1] - min[1], z: max[2] - min[2] }
+  const { [axis]: length, ...across } = extent
+  return length > Math.min(...Object.values(across)) + 1e-6
+}
 
 /** The large face's side as the brief names it; of two that show the same the front or the top. */
 function facedSide(part: Part, side: Side): Side {
