@@ -1,3 +1,5 @@
+import type { Sheet } from '../../src/sheet/sheet.ts'
+import { crowdedCase } from './crowded-case.ts'
 import { datumCases } from './datum-cases.ts'
 import { formCases, moreFormCases } from './form-cases.ts'
 import { frameCases } from './frame-cases.ts'
@@ -10,6 +12,8 @@ export interface Case {
   readonly on: 'iso' | 'asme'
   readonly bad: string
   readonly good: string
+  /** What is done to the bad one's sheet by hand, where no brief brings the fault about. */
+  readonly spoilt?: { readonly words: string; readonly by: (sheet: Sheet) => Sheet }
 }
 
 const block = 'block     80 × 50 × 30'
@@ -411,6 +415,7 @@ export const cases: readonly Case[] = [
   ...completeness,
   ...titleCases,
   ...practice,
+  crowdedCase,
   ...making,
   ...threadCases,
   ...fitting,

@@ -17,7 +17,7 @@ const CAPTION = 14
 
 /** Both halves of a rule's picture: the sheet that raises it, pencilled, and its twin, about the same place. */
 export function rulePicture(rule: Rule, found: Case, kernel: OcctKernel): string {
-  const bad = lazySubject(onHeader(found.on, found.bad), kernel)
+  const bad = lazySubject(onHeader(found.on, found.bad), kernel, found.spoilt?.by)
   const good = lazySubject(onHeader(found.on, found.good), kernel)
   try {
     const marks = rule.check(bad).map(({ weight = rule.weight, ...f }): Mark => ({ rule: rule.name, weight, ...f }))

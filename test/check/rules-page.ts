@@ -20,7 +20,18 @@ export function rulesPage(): string {
       out.push('', `## ${rule.name}`, '', `${rule.about}`, '', `${capital(rule.weight)}. Source: ${rule.source}.`)
       const found = cases.find((c) => c.rule === rule.name)
       if (found) out.push('', `![${rule.name}](pictures/rules/${rule.name}.svg)`)
-      if (found) out.push('', 'Raised by', '', ...fenced(found.bad), '', 'and not by', '', ...fenced(found.good))
+      if (found)
+        out.push(
+          '',
+          'Raised by',
+          '',
+          ...fenced(found.bad),
+          '',
+          ...(found.spoilt ? [found.spoilt.words, ''] : []),
+          'and not by',
+          '',
+          ...fenced(found.good),
+        )
     }
   }
   return `${out.join('\n')}\n`

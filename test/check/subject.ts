@@ -3,11 +3,16 @@ import type { Subject } from '../../src/check/rule.ts'
 import type { OcctKernel } from '../../src/kernel/open.ts'
 import { buildPart } from '../../src/part/build.ts'
 import { layOut } from '../../src/sheet/lay-out.ts'
+import type { Sheet } from '../../src/sheet/sheet.ts'
 import { chooseSizes } from '../../src/sizes/choose-sizes.ts'
 import { drawViews } from '../../src/views/draw-views.ts'
 
 /** A drawing whose later values are derived only when they are asked for: most rules read the part alone. */
-export function lazySubject(text: string, kernel: OcctKernel): Subject & { free(): void } {
+export function lazySubject(
+  text: string,
+  kernel: OcctKernel,
+  spoil: (sheet: Sheet) => Sheet = (sheet) => sheet,
+): Subject & { free(): void } {
   const brief = readBrief(text)
   const part = buildPart(brief, kernel)
   const lazy = <T>(work: () => T) => {
@@ -16,7 +21,7 @@ export function lazySubject(text: string, kernel: OcctKernel): Subject & { free(
   }
   const views = lazy(() => drawViews(part, kernel))
   const sizes = lazy(() => chooseSizes(part, views()))
-  const sheet = lazy(() => layOut(part, views(), sizes()).sheet)
+  const sheet = lazy(() => spoil(layOut(part, views(), sizes()).sheet))
   return {
     brief,
     part,
