@@ -101,6 +101,20 @@ hole top: ⌀6,6 THRU
     expect(texts.join()).not.toMatch(/\d\.\d/)
   })
 
+  it('writes the comma in the angle of a first hole, which the part is made with', () => {
+    const { find, texts, sizes } = sized(`part Trial piece
+units mm
+practice ISO, first angle
+decimal comma
+disc ⌀100 × 10,5, outer face front
+holes front: 3X ⌀6,6 THRU
+  on ⌀45,5 bolt circle, equal, first at 22,5°
+`)
+    expect(find('22,5°').value).toBe(22.5)
+    expect(texts).toEqual(expect.arrayContaining(['⌀45,5', '3× ⌀6,6', '10,5']))
+    expect(sizes.proof.complete).toBe(true)
+  })
+
   it('writes chamfers as leg and angle, never with C', () => {
     const { texts } = iso(`disc ⌀60 × 20, outer face front
 chamfer front face outer edge: 1 × 45°

@@ -106,3 +106,25 @@ holes top: 4X ⌀.406 THRU
     kernel.free(drawing.part!.solid)
   })
 })
+
+// Extension lines do not cross the outline where it can be helped (common practice, no source).
+describe('the diameter of a turned step', () => {
+  it('is taken from the end with nothing larger beyond it', () => {
+    const s = iso(`turned axis left-right
+  a ⌀20, 20 long
+  b ⌀60, 6 long
+  c ⌀25, 30 long
+  d ⌀18, 20 long
+groove c: 2 wide, bottom ⌀22
+  right side 10 from c right face
+`)
+    const at = (text: string) => {
+      const { measured } = s.find(text)
+      if (measured.kind !== 'linear') throw new Error(`${text} is ${measured.kind}`)
+      return [measured.a[0], measured.b[0]].map((x) => Math.round(x * 1e6) / 1e6)
+    }
+    expect(at('⌀20')).toEqual([0, 0])
+    expect(at('⌀25')).toEqual([56, 56])
+    expect(at('⌀18')).toEqual([76, 76])
+  })
+})

@@ -63,11 +63,13 @@ export function placeCircle(
       return
     }
     const level = shop.plane(`${of} level`, centre, up)
-    const text = /[\d.]+/.exec(first.text)?.[0] ?? String(start)
-    const decimals = text.split('.')[1]?.length ?? 0
+    // As typed: `22.5`, `22,5` or `22-1/2`.
+    const text = /(\S*\d)°/.exec(first.text)?.[1] ?? String(start)
+    const decimals = /[.,](\d+)/.exec(text)?.[1]?.length ?? 0
+    const form = text.includes('/') ? 'fraction' : decimals > 0 ? 'decimal' : 'whole'
     shop.choose({
       kind: 'angle',
-      angle: { text, value: start, form: decimals > 0 ? 'decimal' : 'whole', decimals, span: first.span },
+      angle: { text, value: start, form, decimals, span: first.span },
       from: level,
       to: ids[0]!,
       span: first.span,

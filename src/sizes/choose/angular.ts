@@ -130,7 +130,7 @@ function polarDraft(
   const value = said && Math.abs(degrees(from) - said.value) < 1e-6 ? said.value : degrees(from)
   const text = said && value === said.value ? said.text : String(Math.round(value * 1000) / 1000)
   const span = said?.span ?? one.span
-  const decimals = text.split('.')[1]?.length ?? 0
+  const decimals = /[.,](\d+)/.exec(text)?.[1]?.length ?? 0
   const angle: Angle = { text, value, form: decimals > 0 ? 'decimal' : 'whole', decimals, span }
   return {
     id: `${one.group}/first angle`,

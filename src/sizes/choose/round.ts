@@ -6,6 +6,7 @@ import { chamferCallout, diameterCallout, radiusCallout } from '../callout/shape
 import type { Statement } from '../dimension.ts'
 import type { Context } from './context.ts'
 import type { Draft } from './draft.ts'
+import { freeEnd } from './free-end.ts'
 import type { Chosen } from './kinds.ts'
 import { showDiameter, showLinear, showRadius, showSlope } from './show.ts'
 
@@ -27,7 +28,7 @@ export function diameterDraft(context: Context, chosen: Chosen<'diameter'>): Dra
   const { stock } = context.part.brief
   const thread = stock?.kind === 'turned' && stock.steps.find((s) => s.name.text === chosen.of)?.thread
   let states: Statement[] = [{ kind: 'radius', faces: chosen.faces }]
-  let shows = showDiameter(chosen.faces, origin, z, r, style)
+  let shows = showDiameter(chosen.faces, origin, z, r, style, turned ? freeEnd(context, chosen.faces, origin, z, r) : undefined)
   if (surface.kind === 'cone') {
     states = [{ kind: 'cone diameter', faces: chosen.faces, diameter: chosen.size.mm }]
     const rim = rimOf(context, face, r)

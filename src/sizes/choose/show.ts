@@ -78,13 +78,17 @@ function cornerOr(
   return { at: flat, seen: mooring.axis ? 'visible' : 'nothing' }
 }
 
-/** A diameter: across the profile where the axis lies in the view, else at the circle itself. */
+/**
+ * A diameter: across the profile where the axis lies in the view, else at the circle itself. `toward`: beyond the end of
+ * the profile that it is taken from.
+ */
 export function showDiameter(
   faces: readonly number[],
   at: Vec3,
   axis: Vec3,
   r: number,
   style: 'profile' | 'circle',
+  toward?: Vec3,
 ): (sight: Sight) => Showing | undefined {
   return (sight) => {
     const centre = sight.flat(at)
@@ -99,8 +103,8 @@ export function showDiameter(
     const along: Vec2 = Math.abs(way[0]) > Math.abs(way[1]) ? [0, 1] : [1, 0]
     if (Math.abs(way[0] * along[0] + way[1] * along[1]) > 1e-6) return undefined
     const middle = centre[0] * along[0] + centre[1] * along[1]
-    const a = sight.level(along, middle - r, faces)
-    const b = sight.level(along, middle + r, faces, a?.at)
+    const a = sight.level(along, middle - r, faces, toward && sight.flat(toward), 'nearest')
+    const b = sight.level(along, middle + r, faces, a?.at, toward && 'nearest')
     if (!a || !b) return undefined
     const score = WORTH[a.seen] + WORTH[b.seen] + (style === 'profile' ? 30 : 0) - 2 * sight.order
     return { score, measured: { kind: 'linear', a: a.at, b: b.at, along } }

@@ -112,9 +112,9 @@ export class Sight {
 
   /**
    * Where a line square to `along` stands at the level, of the faces if possible: the end of the longest such line
-   * that is nearest to `toward`.
+   * that is nearest to `toward`; with `nearest`, of whichever such line comes nearest.
    */
-  level(along: Vec2, level: number, faces: readonly number[], toward?: Vec2): Found | undefined {
+  level(along: Vec2, level: number, faces: readonly number[], toward?: Vec2, nearest?: 'nearest'): Found | undefined {
     const across: Vec2 = [-along[1], along[0]]
     const own = new Set(faces)
     const traced = this.view.kind === 'section' ? new Set(this.linesOf(faces)) : undefined
@@ -128,11 +128,12 @@ export class Sight {
       if (touch.length === 0) continue
       const mine = traced ? traced.has(line) : line.sources.some((s) => s.faces.some((f) => own.has(f)))
       const visible = line.kind === 'visible'
-      const score = (visible ? 4000 : 0) + (mine ? 2000 : 0) + (whole ? 1000 + Math.min(900, lengthOf(curve)) : 0)
-      if (best && score <= best.score) continue
       const at = toward
         ? touch.reduce((p, q) => (distance(q, toward, across) < distance(p, toward, across) ? q : p))
         : touch[0]!
+      const worth = toward && nearest ? 900 / (1 + distance(at, toward, across) / 1e4) : Math.min(900, lengthOf(curve))
+      const score = (visible ? 4000 : 0) + (mine ? 2000 : 0) + (whole ? 1000 + worth : 0)
+      if (best && score <= best.score) continue
       best = { score, at, visible }
     }
     return best && { at: best.at, seen: best.visible ? 'visible' : 'hidden' }

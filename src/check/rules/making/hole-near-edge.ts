@@ -1,6 +1,7 @@
 import { holesOf, slotEndsOf } from '../../measure/cuts.ts'
 import { cutAt, ownersOf } from '../../measure/owners.ts'
 import { said } from '../../measure/said.ts'
+import { shareOfLeast } from '../../measure/small-part.ts'
 import { beside, worstLigaments } from '../../measure/worst.ts'
 import type { DrawingRule } from '../../rule.ts'
 
@@ -12,7 +13,7 @@ export const rule: DrawingRule = {
   name: 'hole-near-edge',
   weight: 'must change',
   source:
-    'Machinery’s Handbook, edge distance of holes (from memory); the limits 0.15 D and 0.8 mm are common practice, no source',
+    'Machinery’s Handbook, edge distance of holes (from memory); the limits 0.15 D and 0.8 mm, in proportion on a part under 25 mm across, are common practice, no source',
   about:
     'A web thinner than a seventh of the hole tears out at the drill or bulges; it wants a larger edge distance or an open slot.',
   reads: 'drawing',
@@ -20,7 +21,7 @@ export const rule: DrawingRule = {
     const owners = ownersOf(part)
     const cuts = [...holesOf(part), ...slotEndsOf(part)]
     return worstLigaments(part, cuts, () => (edge) => !cutAt(owners, edge)).flatMap(({ cut, least }) => {
-      const wanted = Math.max(LEAST, SHARE * 2 * cut.r - least.wider)
+      const wanted = Math.max(LEAST * shareOfLeast(part), SHARE * 2 * cut.r - least.wider)
       if (least.mm >= wanted) return []
       const unit = brief.header.units
       return [

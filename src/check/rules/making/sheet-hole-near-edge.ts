@@ -1,6 +1,7 @@
 import { holesOf, slotEndsOf } from '../../measure/cuts.ts'
 import { said } from '../../measure/said.ts'
 import { sheetThickness } from '../../measure/sheet-metal.ts'
+import { shareOfLeast } from '../../measure/small-part.ts'
 import { beside, worstLigaments } from '../../measure/worst.ts'
 import type { DrawingRule } from '../../rule.ts'
 
@@ -16,7 +17,7 @@ export const rule: DrawingRule = {
     const cuts = [...holesOf(part), ...slotEndsOf(part)]
     return worstLigaments(part, cuts, () => () => true).flatMap(({ cut, least }) => {
       // What leaves next to nothing is the other rules' business.
-      if (least.mm >= t - 1e-6 || least.mm < Math.max(0.8, 0.3 * cut.r)) return []
+      if (least.mm >= t - 1e-6 || least.mm < Math.max(0.8 * shareOfLeast(part), 0.3 * cut.r)) return []
       const unit = brief.header.units
       return [
         {

@@ -1,5 +1,6 @@
 import { metalOf } from '../../measure/metal.ts'
 import { said } from '../../measure/said.ts'
+import { shareOfLeast } from '../../measure/small-part.ts'
 import { wallsOf } from '../../measure/walls.ts'
 import type { DrawingRule } from '../../rule.ts'
 
@@ -9,11 +10,12 @@ const LEAST = { steel: 0.8, stainless: 0.8, iron: 3, copper: 0.8, aluminium: 0.8
 export const rule: DrawingRule = {
   name: 'thin-wall',
   weight: 'must change',
-  source: 'common practice, no source: 0.8 mm in metal, 3 mm in cast iron, 1.5 mm in plastic',
+  source:
+    'common practice, no source: 0.8 mm in metal, 3 mm in cast iron, 1.5 mm in plastic; in proportion on a part under 25 mm across',
   about: 'A wall too thin gives way under the tool and cannot be held to its size.',
   reads: 'drawing',
   check: ({ part, brief }) => {
-    const least = LEAST[metalOf(brief.header.material?.text) ?? 'steel']
+    const least = LEAST[metalOf(brief.header.material?.text) ?? 'steel'] * shareOfLeast(part)
     const given = brief.stock && 'thickness' in brief.stock ? brief.stock.thickness.mm : 0
     // Sheet is as thin as it was bought.
     const wall = wallsOf(part.body)

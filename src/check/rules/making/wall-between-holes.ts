@@ -1,6 +1,7 @@
 import { holesOf, slotEndsOf } from '../../measure/cuts.ts'
 import { cutAt, ownersOf } from '../../measure/owners.ts'
 import { said } from '../../measure/said.ts'
+import { shareOfLeast } from '../../measure/small-part.ts'
 import { worstLigaments } from '../../measure/worst.ts'
 import type { DrawingRule } from '../../rule.ts'
 
@@ -10,14 +11,15 @@ const LEAST = 0.8
 export const rule: DrawingRule = {
   name: 'wall-between-holes',
   weight: 'must change',
-  source: 'common practice, no source: 0.15 of the diameter, 0.8 mm at least',
+  source:
+    'common practice, no source: 0.15 of the diameter, 0.8 mm at least; in proportion on a part under 25 mm across',
   about: 'Between two holes there must be material enough to stand while the second one is drilled.',
   reads: 'drawing',
   check: ({ part, brief }) => {
     const owners = ownersOf(part)
     const cuts = [...holesOf(part), ...slotEndsOf(part)]
     return worstLigaments(part, cuts, () => (edge) => cutAt(owners, edge) !== undefined).flatMap(({ cut, least }) => {
-      const wanted = Math.max(LEAST, SHARE * 2 * cut.r - least.wider)
+      const wanted = Math.max(LEAST * shareOfLeast(part), SHARE * 2 * cut.r - least.wider)
       if (least.mm >= wanted) return []
       const other = cutAt(owners, least.edge)!
       const unit = brief.header.units
