@@ -284,7 +284,15 @@ interface Placed extends FeatureBase {
   readonly mirror?: Mirror
 }
 
-export type Depth = { readonly kind: 'through'; readonly span: Span } | { readonly kind: 'blind'; readonly size: Size }
+/** Through the first wall only: into the open space behind it, by its name where that is said. */
+export interface OneWall {
+  readonly into?: Name
+  readonly span: Span
+}
+
+export type Depth =
+  | { readonly kind: 'through'; readonly oneWall?: OneWall; readonly span: Span }
+  | { readonly kind: 'blind'; readonly size: Size }
 
 export interface HoleFeature extends Placed {
   readonly kind: 'hole'

@@ -92,7 +92,11 @@ function onOwnAxis(f: {
 
 const head = (face: Name, from: Side | undefined) => `${face.text}${from ? `, from ${from}` : ''}: `
 
-const printDepth = (d: Depth): string => (d.kind === 'through' ? 'THRU' : `↧ ${p(d.size)}`)
+function printDepth(d: Depth): string {
+  if (d.kind === 'blind') return `↧ ${p(d.size)}`
+  if (!d.oneWall) return 'THRU'
+  return d.oneWall.into ? `THRU to ${d.oneWall.into.text}` : 'THRU one wall'
+}
 
 function printHole(f: HoleFeature): string {
   const parts: string[] = []

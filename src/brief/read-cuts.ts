@@ -1,6 +1,6 @@
 import type { Depth, Feature, Lie, Name, NotchFeature, SlotFeature, StepFeature } from './brief.ts'
 import { type Cursor, spanOf } from './cursor.ts'
-import { needName, readHead } from './read-head.ts'
+import { needName, readHead, readWorkedHead } from './read-head.ts'
 import { readDepth } from './read-hole.ts'
 import { readName } from './read-name.ts'
 import { PlacementReader } from './read-placement.ts'
@@ -36,7 +36,7 @@ const missing = (c: Cursor, what: string, expected: string) =>
 
 /** `slots base, from top: 2X .281 × .75 overall THRU, long way front-rear` */
 export function readSlot(c: Cursor): SlotFeature | undefined {
-  const head = readHead(c, 'comma')
+  const head = readWorkedHead(c)
   const face = needName(
     c,
     head.names[0],
@@ -151,7 +151,7 @@ function takeWidthLength(
 
 /** `pocket top: 60 across × 40 up ↧ 10, corners R6` */
 export function readPocket(c: Cursor): Feature | undefined {
-  const head = readHead(c, 'comma')
+  const head = readWorkedHead(c)
   const face = needName(c, head.names[0], 'the face of the pocket', 'the face and a colon: pocket top: 60 × 40 ↧ 10')
   const place = new PlacementReader(c, face?.text ?? '')
   const v: {

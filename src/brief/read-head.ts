@@ -2,6 +2,7 @@ import type { Name, Side } from './brief.ts'
 import { type Cursor, spanOf } from './cursor.ts'
 import type { Lexeme } from './lexeme.ts'
 import { labelPattern, nameOf, readSide } from './read-name.ts'
+import { sides } from './vocabulary.ts'
 
 /** What stands before the callout: `holes A  upright, from front:`. */
 export interface Head {
@@ -77,6 +78,13 @@ export function readHead(c: Cursor, join: 'comma' | 'and' | 'comma or and'): Hea
   flush()
   c.take('colon')
   return { ...(label ? { label } : {}), names, ...(from ? { from } : {}) }
+}
+
+/** `hole head, top:` says the side worked from as `hole head, from top:` does. */
+export function readWorkedHead(c: Cursor): Head {
+  const head = readHead(c, 'comma')
+  const side = head.from ? undefined : sides.find((s) => s === head.names[1]?.text)
+  return side ? { ...head, from: side } : head
 }
 
 function headEnd(c: Cursor): number {

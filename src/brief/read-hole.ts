@@ -1,6 +1,7 @@
-import type { Depth, HoleFeature, Name, Words } from './brief.ts'
+import type { Depth, HoleFeature, Name, OneWall, Words } from './brief.ts'
 import type { Cursor } from './cursor.ts'
-import { type Head, needName, readHead } from './read-head.ts'
+import { type Head, needName, readWorkedHead } from './read-head.ts'
+import { readName } from './read-name.ts'
 import { PlacementReader } from './read-placement.ts'
 import { readAngle, readCount, readSize } from './read-size.ts'
 import type { Angle, Count, Size } from './size.ts'
@@ -23,7 +24,7 @@ interface Callout {
 
 /** `holes upright, from front: 4X ⌀.281 THRU, ⌴ ⌀.50 ↧ .25`, then the places. `bore` is one hole on the axis. */
 export function readHole(c: Cursor, keyword: 'hole' | 'bore', boreFace: Name): HoleFeature | undefined {
-  const head = readHead(c, 'comma')
+  const head = readWorkedHead(c)
   const face =
     head.names[0] ??
     (keyword === 'bore'
@@ -132,7 +133,7 @@ function takeCallout(c: Cursor, out: Callout): boolean {
     c.takeDia()
     out.drill = readSize(c, { what: 'the drill' })
     if (!out.drill) out.broken = true
-    const depth = readDepth(c)
+    const depth = readHoleDepth(c)
     if (depth) out.drillDepth = depth
     return true
   }
@@ -147,7 +148,7 @@ function takeCallout(c: Cursor, out: Callout): boolean {
     return true
   }
   if (takeWidened(c, out)) return true
-  const depth = readDepth(c)
+  const depth = readHoleDepth(c)
   if (depth) {
     if (!out.depth) out.depth = depth
     else
@@ -210,6 +211,29 @@ function takeWidened(c: Cursor, out: Callout): boolean {
     return true
   }
   return false
+}
+
+/** A depth, or `THRU to bore`, `to bore`, `THRU one wall`: through the first wall only. */
+function readHoleDepth(c: Cursor): Depth | undefined {
+  const bare = c.atWord('to') && c.peek(1).kind === 'word'
+  const depth = bare ? undefined : readDepth(c)
+  if (!bare && depth?.kind !== 'through') return depth
+  const from = depth?.kind === 'through' ? depth.span.from : c.peek().from
+  const oneWall = readOneWall(c)
+  return oneWall ? { kind: 'through', oneWall, span: { from, to: c.before } } : depth
+}
+
+function readOneWall(c: Cursor): OneWall | undefined {
+  const { from } = c.peek()
+  if (c.takeWord('to', 'into')) {
+    c.takeWord('the')
+    const into = readName(c, 'what the hole goes through to')
+    return into && { into, span: { from, to: c.before } }
+  }
+  if (!(c.isWord(0, 'one', 'first', 'near') && c.isWord(1, 'wall', 'side'))) return undefined
+  c.index += 2
+  c.takeWord('only')
+  return { span: { from, to: c.before } }
 }
 
 /** `THRU`, `↧ .50`, `deep 9`, `9 deep`. */

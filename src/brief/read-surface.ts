@@ -12,7 +12,7 @@ import type {
 } from './brief.ts'
 import { type Cursor, spanOf } from './cursor.ts'
 import { oppositeOf } from './opposite-side.ts'
-import { needName, readHead } from './read-head.ts'
+import { needName, readHead, readWorkedHead } from './read-head.ts'
 import { readDepth } from './read-hole.ts'
 import { PlacementReader, readAnchor, readMirror } from './read-placement.ts'
 import { atAngle, readAngle, readCount, readSize } from './read-size.ts'
@@ -88,7 +88,7 @@ const label = (name: Name | undefined) => (name ? { label: name } : {})
 
 /** `boss top: ⌀40 × 12 high; centred both ways`. A spigot is a boss on the axis. */
 export function readBoss(c: Cursor, keyword: 'boss' | 'spigot'): BossFeature | undefined {
-  const head = readHead(c, 'comma')
+  const head = readWorkedHead(c)
   const face = needName(
     c,
     head.names[0],

@@ -23,6 +23,12 @@ function radiusAt(piece: ContourPiece, h: number): number {
   return piece.r0 + ((h - piece.h0) / (piece.h1 - piece.h0)) * (piece.r1 - piece.r0)
 }
 
+/** Radius of the inside at a height, and what made it; undefined where the part is solid. */
+export function boreRadiusAt(contour: Contour, h: number): { readonly r: number; readonly name: string } | undefined {
+  const here = contour.bores.filter((b) => b.h0 < h && h < b.h1).map((b) => ({ r: radiusAt(b, h), name: b.name }))
+  return here.sort((a, b) => b.r - a.r)[0]
+}
+
 /** Where the inside reaches the outside: the name of the piece at fault. */
 export function contourFault(contour: Contour): { readonly inner: string; readonly outer: string } | undefined {
   for (const s of stretches(contour)) {

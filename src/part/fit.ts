@@ -75,6 +75,8 @@ export interface Overlap {
   readonly least: number
 }
 
+type Round = Pick<RoundCut, 'feature' | 'name' | 'point' | 'r'>
+
 /**
  * The first of these that overlaps an earlier round cut or another of its own; records them where there is none. Holes
  * on one axis are no overlap: one goes on inside the other.
@@ -85,12 +87,13 @@ export function overlapping(
   axis: 0 | 1 | 2,
   points: readonly Vec3[],
   r: number,
+  reaches: readonly (readonly [low: number, high: number])[],
 ): Overlap | undefined {
   const { across, up } = faceAxes(axis)
   const cell = 2 * Math.max(r, ...shop.roundCuts.map((c) => c.r), 1e-3)
-  const grid = new Map<string, Omit<RoundCut, 'axis'>[]>()
+  const grid = new Map<string, Round[]>()
   const key = (i: number, j: number) => `${i},${j}`
-  const put = (c: Omit<RoundCut, 'axis'>) => {
+  const put = (c: Round) => {
     const k = key(Math.floor(c.point[across] / cell), Math.floor(c.point[up] / cell))
     const list = grid.get(k)
     if (list) list.push(c)
@@ -113,7 +116,10 @@ export function overlapping(
     }
     put(own[member]!)
   }
-  for (const cut of own) shop.roundCuts.push({ ...cut, axis })
+  own.forEach((cut, i) => {
+    const [low, high] = reaches[i]!
+    shop.roundCuts.push({ ...cut, axis, low, high })
+  })
   return undefined
 }
 

@@ -145,4 +145,7 @@ export interface RoundCut {
   readonly axis: 0 | 1 | 2
   readonly point: Vec3
   readonly r: number
+  /** Lowest and highest coordinate along the axis that it reaches. */
+  readonly low: number
+  readonly high: number
 }

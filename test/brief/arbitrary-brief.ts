@@ -10,6 +10,7 @@ import type {
   Lie,
   Mirror,
   Name,
+  OneWall,
   OutlineMove,
   Placement,
   PlaceRequest,
@@ -399,6 +400,9 @@ const feature = (unit: Unit): fc.Arbitrary<Feature> => {
     fc.constant(through),
     s.map((d): Depth => ({ kind: 'blind', size: d })),
   )
+  const oneWall = maybe(fc.constant(name('bore'))).map(
+    (into): Depth => ({ kind: 'through', oneWall: tidy<OneWall>({ into, span }), span }),
+  )
   const anchor: fc.Arbitrary<Anchor> = fc.record({ which, distance: s, from: datum })
   const k = <T extends string>(kind: T) => ({
     kind: fc.constant(kind),
@@ -410,7 +414,7 @@ const feature = (unit: Unit): fc.Arbitrary<Feature> => {
     .tuple(
       p,
       s,
-      depth,
+      fc.oneof(depth, oneWall),
       fc.record({
         point: maybe(
           fc.oneof(angle, fc.constant<Angle>({ text: '180', value: 180, form: 'whole', decimals: 0, span })),
@@ -424,7 +428,13 @@ const feature = (unit: Unit): fc.Arbitrary<Feature> => {
     )
     .map(([q, diameter, d, more]): Feature => tidy<Feature>({ kind: 'hole', ...q, diameter, depth: d, ...more }))
   const tapped = fc
-    .tuple(p, fc.constantFrom('M8', 'M10 × 1.25-6H', '1/4-20 UNC-2B', '#10-32 UNF', 'M6x1'), maybe(s), depth, maybe(s))
+    .tuple(
+      p,
+      fc.constantFrom('M8', 'M10 × 1.25-6H', '1/4-20 UNC-2B', '#10-32 UNF', 'M6x1'),
+      maybe(s),
+      fc.oneof(depth, oneWall),
+      maybe(s),
+    )
     .map(([q, text, drill, d, threadDepth]): Feature => {
       const thread = words(text)
       const diameter = drill ?? { ...nominalSize(thread, unit)!, span }

@@ -23,8 +23,8 @@ export function inUnit(mm: number, unit: 'inch' | 'mm'): string {
   return unit === 'inch' ? `${(mm / 25.4).toFixed(3)} in` : `${Number(mm.toFixed(3))} mm`
 }
 
-/** Half section of the tool, from a little above the face down. */
-export function stationsOf(shape: HoleShape, through: number): Station[] {
+/** Half section of the tool, from a little above the face down; a through hole goes to `end`, else a little beyond. */
+export function stationsOf(shape: HoleShape, through: number, end?: number): Station[] {
   const clear = 1 + 0.1 * shape.r
   const top: Station[] = shape.bore
     ? [
@@ -39,7 +39,7 @@ export function stationsOf(shape: HoleShape, through: number): Station[] {
           [shape.sink.depth, shape.r],
         ]
       : [[-clear, shape.r]]
-  if (shape.depth === Infinity) return [...top, [through + clear, shape.r]]
+  if (shape.depth === Infinity) return [...top, [end ?? through + clear, shape.r]]
   const bottom: Station[] = [[shape.depth, shape.r]]
   if (shape.point > 0) bottom.push([shape.depth + shape.point, 0])
   return [...top, ...bottom]

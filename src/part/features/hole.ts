@@ -1,4 +1,4 @@
-import type { HoleFeature } from '../../brief/brief.ts'
+import type { HoleFeature, Side } from '../../brief/brief.ts'
 import type { Vec3 } from '../../geometry/vec.ts'
 import { along, scale } from '../../geometry/vec3.ts'
 import { cylinder, turned } from '../../kernel/primitives.ts'
@@ -6,7 +6,7 @@ import { coaxialCut } from '../coaxial.ts'
 import { faceWords, findRound, findWorkFace, markUnknown, plainName } from '../find-name.ts'
 import { fitsFace, overlapping } from '../fit.ts'
 import type { RoundFace, WorkFace } from '../model.ts'
-import type { Ground } from '../place/ground.ts'
+import { type Ground, limitsAlong } from '../place/ground.ts'
 import { placeMembers, tooMany } from '../place.ts'
 import { addProfileCircle } from '../profile-holes.ts'
 import { circleOn, surfaceUnder } from '../relief.ts'
@@ -14,6 +14,7 @@ import { axisOf, outwardOf } from '../sides.ts'
 import type { MakeShape, Workshop } from '../workshop.ts'
 import { type HoleShape, inUnit, nameWalls, stationsOf, WALLS } from './hole-shape.ts'
 import { chooseHoleSizes } from './hole-sizes.ts'
+import { throughWalls } from './hole-walls.ts'
 
 /** A worked place for a hole: the ground, how deep through goes, and the flat face where there is one. */
 interface Worked {
@@ -39,7 +40,9 @@ export function addHole(shop: Workshop, feature: HoleFeature): void {
   })
   if (!placed) return
   const outward = outwardOf[worked.ground.side]
-  const members = membersOf(shop, feature, worked, placed.points, id)
+  const standing = membersOf(shop, feature, worked, placed.points, id)
+  const members = throughWalls(shop, feature, worked.ground.side, standing, id)
+  if (!members) return
   const through = Math.min(...members.map((m) => m.through))
   if (!(through > 1e-9)) {
     shop.must('hole-off-part', feature.span, `${id} lies where nothing is left of the part.`, 'a place on the part')
@@ -50,7 +53,8 @@ export function addHole(shop: Workshop, feature: HoleFeature): void {
   const widest = Math.max(shape.r, shape.bore?.r ?? 0, shape.sink?.r ?? 0)
   if (worked.face && !fitsFace(shop, worked.face, placed.points, widest, feature.span, id)) return
   if (worked.round && !fitsRound(shop, worked.round, placed.points, shape.r, feature, id)) return
-  const clash = overlapping(shop, id, axisOf[worked.ground.side], placed.points, shape.r)
+  const reaches = members.map((m) => reachOf(m, worked.ground.side, shape))
+  const clash = overlapping(shop, id, axisOf[worked.ground.side], placed.points, shape.r, reaches)
   if (clash) {
     const own = placed.points.length > 1 ? `${id}.${clash.member + 1}` : id
     const left = placed.points.length > 1 ? ` All of ${id} are left out.` : ''
@@ -63,15 +67,16 @@ export function addHole(shop: Workshop, feature: HoleFeature): void {
   const many = placed.points.length > 1
   const inward = scale(outward, -1)
   const names = placed.points.map((_, i) => (many ? `${id}.${i + 1}` : id))
-  const plain = shape.depth === Infinity && !shape.bore && !shape.sink
+  const whole = feature.depth.kind === 'through' && !feature.depth.oneWall
+  const plain = whole && !shape.bore && !shape.sink
   const profile = plain && worked.face ? shop.profileOf(worked.face) : undefined
-  members.forEach(({ point: p, through }, i) => {
+  members.forEach(({ point: p, through, end }, i) => {
     const name = names[i]!
     shop.axis(`${name} axis`, p, outward)
-    nameWalls(shop, name, p, inward, shape, through)
+    nameWalls(shop, name, p, inward, shape, end ?? through)
     if (profile) addProfileCircle(profile, p, shape.r, `${name} wall`)
     else {
-      const stations = stationsOf(shape, through)
+      const stations = stationsOf(shape, through, end)
       const [top, bottom] = stations
       // a plain cylinder is made and cut in a fraction of the time of a turned section
       const make: MakeShape =
@@ -106,11 +111,28 @@ function throughBoth(shop: Workshop, feature: HoleFeature): number | undefined {
   return both && stock?.kind === 'channel' ? stock.height.mm : undefined
 }
 
-interface Member {
+/** A through hole in the side of an outline goes through everything along its way, as in a block. */
+function throughAll(shop: Workshop, feature: HoleFeature, face: WorkFace): number {
+  if (shop.brief.stock?.kind !== 'outline' || face.cap || feature.depth.kind !== 'through') return face.depth
+  const limits = limitsAlong(shop, axisOf[face.side])
+  return limits ? limits[1].at - limits[0].at : face.depth
+}
+
+export interface Member {
   /** Centre on the surface that the depths run from. */
   readonly point: Vec3
   /** Material below it. */
   readonly through: number
+  /** Where a hole through one wall ends, in the open space behind it. */
+  readonly end?: number
+}
+
+/** Lowest and highest coordinate that a hole reaches along its axis. */
+function reachOf({ point, through, end }: Member, side: Side, shape: HoleShape): readonly [number, number] {
+  const axis = axisOf[side]
+  const deep = end ?? Math.min(through, shape.depth)
+  const far = point[axis] - outwardOf[side][axis] * deep
+  return [Math.min(point[axis], far), Math.max(point[axis], far)]
 }
 
 /** Members with a depth stand on the highest material under them; a plain through hole has no surface to count from. */
@@ -146,7 +168,7 @@ function workedPlace(shop: Workshop, feature: HoleFeature): Worked | undefined {
   const face = findWorkFace(shop, feature.face, feature.from)
   if (face) {
     const ground: Ground = { side: face.side, at: face.at, middle: [0, 0, 0], round: face.radius !== undefined }
-    return { ground, through: throughBoth(shop, feature) ?? face.depth, face }
+    return { ground, through: throughBoth(shop, feature) ?? throughAll(shop, feature, face), face }
   }
   if (!round && findRound(shop, feature.face)) {
     shop.must(

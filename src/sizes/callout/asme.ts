@@ -8,6 +8,9 @@ import type { Habit } from './habit.ts'
 export const asme: Habit = {
   times: (count) => (count > 1 ? `${count}X ` : ''),
   through: ' THRU',
+  // common practice, no source
+  throughOneWall: (into) => (into ? ` THRU TO ${into.toUpperCase()}` : ' THRU ONE WALL'),
+  throughBothFlanges: ' THRU BOTH FLANGES',
   spotface: '⌴ SF ',
   max: ' MAX',
   min: ' MIN',

@@ -6,6 +6,10 @@ export interface Habit {
   readonly times: (count: number) => string
   /** Said after a through hole's diameter; empty where a hole without depth is through. */
   readonly through: string
+  /** The same through the first wall only, into what is named behind it. */
+  readonly throughOneWall: (into: string | undefined) => string
+  /** The same through both flanges of a channel, by axes counted once. */
+  readonly throughBothFlanges: string
   /** Before a spotface's diameter. */
   readonly spotface: string
   readonly max: string

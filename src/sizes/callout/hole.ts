@@ -1,6 +1,6 @@
 import type { HoleFeature } from '../../brief/brief.ts'
 import type { Callout, CalloutPart } from '../dimension.ts'
-import type { SheetWriting } from './habit.ts'
+import type { Habit, SheetWriting } from './habit.ts'
 import { angleParts, sizeParts, tidy } from './numbers.ts'
 
 /**
@@ -11,7 +11,8 @@ export function holeCallout(hole: HoleFeature, count: number, writing: SheetWrit
   const { habit } = writing
   const lines: CalloutPart[][] = []
   const through = hole.depth.kind === 'through'
-  const depth = hole.depth.kind === 'blind' ? [' ↧ ', ...sizeParts(hole.depth.size, writing)] : [habit.through]
+  const depth =
+    hole.depth.kind === 'blind' ? [' ↧ ', ...sizeParts(hole.depth.size, writing)] : [throughWords(hole, habit)]
   if (hole.thread) {
     const deep = hole.threadDepth ? [' ↧ ', ...sizeParts(hole.threadDepth, writing)] : depth
     lines.push([habit.times(count), hole.thread.text, ...deep])
@@ -43,6 +44,13 @@ export function holeCallout(hole: HoleFeature, count: number, writing: SheetWrit
     lines.push(['⌵ ', ...sizeParts(diameter, writing, '⌀'), habit.by, ...angleParts(angle, writing)])
   }
   return { lines: lines.map(tidy) }
+}
+
+/** What stands for a depth. Holes through both flanges are counted by their axes, so the words say that there are two. */
+function throughWords({ depth, face }: HoleFeature, habit: Habit): string {
+  if (depth.kind === 'blind') return ''
+  if (depth.oneWall) return habit.throughOneWall(depth.oneWall.into?.text)
+  return face.text === 'flanges' ? habit.throughBothFlanges : habit.through
 }
 
 /** A drill typed beside the thread, rather than the thread's own nominal size. */

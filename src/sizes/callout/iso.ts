@@ -7,6 +7,9 @@ import type { Habit } from './habit.ts'
 export const iso: Habit = {
   times: (count) => (count > 1 ? `${count}× ` : ''),
   through: '',
+  // common practice, no source
+  throughOneWall: (into) => (into ? ` through to ${into}` : ' through one wall'),
+  throughBothFlanges: ' through both flanges',
   spotface: '⌴ ',
   max: ' max.',
   min: ' min.',
