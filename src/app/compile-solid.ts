@@ -17,6 +17,7 @@ import type { Projector } from '../views/projector.ts'
 import type { ViewSet } from '../views/view.ts'
 import type { Drawing, Phase } from './compile.ts'
 import type { Crew } from './crew/crew.ts'
+import { overlapMarks } from './overlaps.ts'
 
 export interface SolidOptions {
   /** One part of an assembly, by its place from 1 or its product's name; absent: the whole. */
@@ -120,7 +121,7 @@ function partFromText(
   read(file)
   let part: Part | undefined
   try {
-    const made = timed('build', 'recognising features', () => partOf(file, marks, kernel, options.solid))
+    const made = timed('build', 'recognising features', () => partOf(file, marks, kernel, options))
     if ('rule' in made) return { drawing: { brief: NO_BRIEF, marks: [...marks, made], times } }
     part = made
     return { file, part, marks, times }
@@ -225,7 +226,12 @@ function notDrawable(name: string, { faces, box }: Body): Mark | undefined {
       }
 }
 
-function partOf(file: StepFile, marks: readonly Mark[], kernel: OcctKernel, asked: string | undefined): Part | Mark {
+function partOf(
+  file: StepFile,
+  marks: readonly Mark[],
+  kernel: OcctKernel,
+  { solid: asked, stop }: SolidOptions,
+): Part | Mark {
   const one = asked === undefined ? (file.placed.length === 1 ? file.parts[0]! : undefined) : stepPart(file, asked)
   if (typeof one === 'string') return notThere(one)
   const solid = one?.solid ?? file.whole
@@ -245,7 +251,8 @@ function partOf(file: StepFile, marks: readonly Mark[], kernel: OcctKernel, aske
     marks,
   }
   if (one) return partFromSolid(read)
-  return partFromAssembly(read, itemsOf(file, body.faces.length, kernel))
+  const items = itemsOf(file, body.faces.length, kernel)
+  return partFromAssembly({ ...read, marks: [...marks, ...overlapMarks(body, items, file.unit, stop)] }, items)
 }
 
 /** The parts list. The whole has its faces in the order of its placed solids; open shells may stand elsewhere in it. */

@@ -16,12 +16,17 @@ import type { Track } from './track.ts'
 export function piercings(model: BodyModel, frame: Frame, track: Track, face: FaceModel, out: number[]): void {
   const { flat, space } = track
   const found: number[] = []
-  if (face.kind === 'spline') curveThroughSheet(space, face.sheet(), model.size, found)
-  else surfaceRoots(space, face, model.tolerances.touch, found)
+  throughSurface(model, space, face, found)
   for (const t of found) {
     const at = track.through ? placeOn(flat, space, t, frame) : t
     if (at > flat.t0 && at < flat.t1) out.push(at)
   }
+}
+
+/** Parameters at which a space curve passes through the unbounded surface of a face. */
+export function throughSurface(model: BodyModel, space: Path3, face: FaceModel, out: number[]): void {
+  if (face.kind === 'spline') curveThroughSheet(space, face.sheet(), model.size, out)
+  else surfaceRoots(space, face, model.tolerances.touch, out)
 }
 
 function surfaceRoots(space: Path3, face: FaceModel, touch: number, out: number[]): void {
