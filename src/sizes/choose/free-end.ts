@@ -4,7 +4,7 @@ import type { Context } from './context.ts'
 
 /**
  * Of a turned step, a place beyond the end from which its diameter can be taken without crossing a larger step
- * (extension lines clear of the outline, common practice, no source). Undefined: both ends are as good.
+ * (extension lines clear of the outline, common practice, no source). Undefined: larger steps stand on both sides.
  */
 export function freeEnd(
   context: Context,
@@ -25,6 +25,9 @@ export function freeEnd(
   const larger = rims.filter((rim) => rim.r > r + 1e-6)
   const below = larger.some((rim) => rim.at < low + 1e-6)
   const above = larger.some((rim) => rim.at > high - 1e-6)
-  if (below === above) return undefined
-  return add(origin, scale(axis, below ? high + 1e4 : low - 1e4))
+  if (below && above) return undefined
+  // With nothing larger on either side, the end of the part that is nearer.
+  const [first, last] = [Math.min(...rims.map((rim) => rim.at)), Math.max(...rims.map((rim) => rim.at))]
+  const atHigh = below || (!above && last - high < low - first)
+  return add(origin, scale(axis, atHigh ? high + 1e4 : low - 1e4))
 }
