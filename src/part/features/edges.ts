@@ -97,7 +97,9 @@ function refuse(shop: Workshop, feature: EdgeFeature, room: number): State {
     feature.kind === 'chamfer'
       ? `The chamfer ${feature.size.text} has no room: ${inUnit(room, feature.size.unit)} is left there.`
       : `The radius ${feature.size.text} is too large: ${inUnit(room, feature.size.unit)} is the most that fits there.`
-  shop.must('radius-too-large', feature.size.span, text, `at most ${inUnit(room, feature.size.unit)}`)
+  // one number, one mark, however many edges it does not fit
+  const said = shop.marks.some((m) => m.rule === 'radius-too-large' && m.span === feature.size.span)
+  if (!said) shop.must('radius-too-large', feature.size.span, text, `at most ${inUnit(room, feature.size.unit)}`)
   return 'refused'
 }
 
@@ -244,7 +246,9 @@ function nameEdgeFace(
   const along = unit(add(line[1], scale(line[0], -1)))
   // direction within each face away from the edge, into the material
   const into = (own: Vec3, other: Vec3): Vec3 => unit(add(scale(other, -1), scale(own, dot(own, other))))
-  const [t0, t1] = [into(n0, n1), into(n1, n0)]
+  // at an inside corner the faces lie the other way from the edge
+  const way = feature.kind === 'fillet' ? -1 : 1
+  const [t0, t1] = [scale(into(n0, n1), way), scale(into(n1, n0), way)]
   if (feature.kind === 'chamfer') {
     const p = add(line[0], scale(t0, back[0]))
     const q = add(line[0], scale(t1, back[1]))
@@ -288,7 +292,7 @@ function record(
       size,
       of: id,
       faces: faces(...names),
-      count: edges.length,
+      count: names.filter((name) => faces(name).length > 0).length || edges.length,
       span: size.span,
       group: id,
     }))

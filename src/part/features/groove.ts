@@ -31,6 +31,9 @@ export function addGroove(shop: Workshop, feature: GrooveFeature): void {
   else straightGroove(shop, feature)
 }
 
+const isTaper = (shop: Workshop, round: RoundFace): boolean =>
+  shop.contour!.outer.some((piece) => piece.name === round.name && Math.abs(piece.r0 - piece.r1) > 1e-9)
+
 function turnedGroove(shop: Workshop, feature: GrooveFeature, round: RoundFace): void {
   const contour = shop.contour!
   const origin = findOrigin(shop, feature.anchor.from, [contour.axis])
@@ -42,6 +45,11 @@ function turnedGroove(shop: Workshop, feature: GrooveFeature, round: RoundFace):
       ? round.r + (feature.depth?.mm ?? 0)
       : round.r - (feature.depth?.mm ?? 0)
   const at = feature.bottom?.span ?? feature.depth?.span ?? feature.span
+  if (feature.depth && isTaper(shop, round)) {
+    const text = `The ${round.name} is tapered: how deep ${id} is differs along it.`
+    shop.must('groove-depth', at, text, 'the diameter of its bottom: bottom ⌀…')
+    return
+  }
   if (round.inside ? r <= round.r + 1e-9 : r >= round.r - 1e-9 || r <= 0) {
     shop.must(
       'groove-depth',

@@ -291,7 +291,9 @@ function chooseNotchSizes(
   if (feature.shape === 'vee') {
     shop.imply('equal', 'sides of the vee at equal angles', walls)
     if (angle) shop.choose({ kind: 'angle', angle, from: walls[0], to: walls[1], span: angle.span, group: id })
-    else if (depth) shop.choose({ kind: 'depth', size: depth, of: id, span: depth.span, group: id })
+    // how far the vee reaches in from its edge, along the worked face
+    else if (depth)
+      shop.choose({ kind: 'length', size: depth, of: id, direction: unitAxis[deep], span: depth.span, group: id })
     return
   }
   if (depth) {

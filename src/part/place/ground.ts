@@ -50,9 +50,18 @@ export function limitsAlong(shop: Workshop, axis: 0 | 1 | 2): readonly [Origin, 
 export function centreAlong(shop: Workshop, ground: Ground, axis: 0 | 1 | 2): { at: number; between: string[] } {
   if (shop.contour && axis !== shop.contour.axis) return { at: 0, between: ['axis'] }
   const limits = limitsAlong(shop, axis)
-  if (!limits) return { at: ground.middle[axis], between: [] }
+  if (!limits) return { at: middleOf(shop, ground, axis), between: [] }
   const [low, high] = limits
   return { at: (low.at + high.at) / 2, between: [low.id, high.id] }
+}
+
+/** Where an arc bounds the face there is no plane to count from: the middle is that of the face's whole extent. */
+function middleOf(shop: Workshop, ground: Ground, axis: 0 | 1 | 2): number {
+  const { across, up } = faceAxes(axisOf[ground.side])
+  const face = shop.faces.find((f) => f.side === ground.side && Math.abs(f.at - ground.at) < 1e-9)
+  if (!face || (axis !== across && axis !== up)) return ground.middle[axis]
+  const level = axis === across ? 0 : 1
+  return (face.min[level] + face.max[level]) / 2
 }
 
 /** The middle of the face, or the point of the part's axis on it. */

@@ -28,7 +28,14 @@ export function diameterDraft(context: Context, chosen: Chosen<'diameter'>): Dra
   const { stock } = context.part.brief
   const thread = stock?.kind === 'turned' && stock.steps.find((s) => s.name.text === chosen.of)?.thread
   let states: Statement[] = [{ kind: 'radius', faces: chosen.faces }]
-  let shows = showDiameter(chosen.faces, origin, z, r, style, turned ? freeEnd(context, chosen.faces, origin, z, r) : undefined)
+  let shows = showDiameter(
+    chosen.faces,
+    origin,
+    z,
+    r,
+    style,
+    turned ? freeEnd(context, chosen.faces, origin, z, r) : undefined,
+  )
   if (surface.kind === 'cone') {
     states = [{ kind: 'cone diameter', faces: chosen.faces, diameter: chosen.size.mm }]
     const rim = rimOf(context, face, r)
@@ -137,7 +144,13 @@ export function chamferDraft(context: Context, chosen: Chosen<'chamfer'>): Draft
   }
 }
 
-function noFace(context: Context, chosen: { readonly span: Span }): undefined {
+function noFace(context: Context, chosen: { readonly span: Span; readonly group?: string }): undefined {
+  // What could not be worked has said so at its own statement.
+  const own = context.features.get(chosen.group ?? '')?.feature?.span
+  const said = context.part.marks.some(
+    (m) => m.weight === 'must change' && m.span && own && m.span.from >= own.from && m.span.to <= own.to,
+  )
+  if (said) return undefined
   context.marks.push({
     rule: 'size-reaches-nothing',
     weight: 'look again',

@@ -51,10 +51,11 @@ function centred(
   const direction = directionOf(context, said)
   if (!direction) return drafts
   const moorings = said.between.map((id) => mooringOf(context, id, direction))
-  if (moorings.some((m) => !m) || moorings.length < 2) return drafts
+  if (moorings.some((m) => !m) || moorings.length === 0) return drafts
   const known = moorings as Mooring[]
-  const ends = said.between.at(-1) === 'axis' ? known.slice(-1) : known.slice(-2)
-  const members = known.slice(0, known.length - ends.length)
+  const ownAxes = known.every((m) => m.axis) && said.between.at(-1) !== 'axis'
+  const ends = ownAxes ? bordersOf(context, direction) : known.slice(said.between.at(-1) === 'axis' ? -1 : -2)
+  const members = ownAxes ? known : known.slice(0, known.length - ends.length)
   const [first, last] = [members[0], members.at(-1)]
   if (!first || !last) return drafts
   const statement: Statement = {
@@ -80,6 +81,21 @@ function centred(
   wordsAt.set(key, ways.add(way))
   const mended: Draft = { ...draft, callout, states: [...draft.states, statement] }
   return drafts.map((d, i) => (i === at ? mended : d))
+}
+
+/** The outermost of the part either way: where an arc bounds it, no side stands there to be named. */
+function bordersOf(context: Context, direction: Vec3): Mooring[] {
+  const { min, max } = context.part.body.box
+  const k = axisIndex(direction) ?? 0
+  return [min, max].map((corner, i): Mooring => {
+    const at: Vec3 = [corner[0], corner[1], corner[2]]
+    const faces = context.part.body.faces.flatMap(({ id, surface }) => {
+      if (surface.kind !== 'cylinder' || Math.abs(surface.axes.z[k]) > 1e-9) return []
+      const crown = surface.axes.origin[k] + (i === 0 ? -surface.r : surface.r)
+      return Math.abs(crown - corner[k]) < 1e-5 ? [id] : []
+    })
+    return { at, name: 'outermost', faces }
+  })
 }
 
 /**

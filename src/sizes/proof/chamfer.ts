@@ -1,19 +1,21 @@
 import type { Vec3 } from '../../geometry/vec.ts'
-import { dot } from '../../geometry/vec3.ts'
+import { cross, dot } from '../../geometry/vec3.ts'
 import type { Statement } from '../dimension.ts'
 import { asFirst, distinct, type Plain, single } from './condition.ts'
 import { type Element, SAME } from './elements.ts'
 import type { Model, PlaneReading, RoundReading, Values } from './model.ts'
-import { reached } from './reach.ts'
+import { cornerOf, reached } from './reach.ts'
 
 /** Legs measured on the two faces beside the chamfer; `angle` replaces the second leg. */
 export function chamfer(model: Model, statement: Extract<Statement, { kind: 'chamfer' }>): Plain[] | string {
   const sets: Omit<Plain, 'kind'>[][] = []
+  const parallel: Plain[] = []
   for (const face of statement.faces) {
     const element = model.elementOf.get(face)
     const reading = element && model.readings[element.id]
     if (!element || !reading) continue
     const legs = chamferLegs(model, element.id)
+    parallel.push(...alongItsEdge(model, reading, legs))
     if (statement.by === 'two legs') {
       if (legs.length < 2) return 'the chamfer has no two faces beside it to carry its legs'
       legs.sort((a, b) => a.length - b.length)
@@ -28,7 +30,17 @@ export function chamfer(model: Model, statement: Extract<Statement, { kind: 'cha
     sets.push(set)
   }
   if (sets.length === 0) return 'no chamfer stands where the size points'
-  return sets.flatMap((set, i) => set.map((equation, j) => asFirst(sets[0]![j]!, equation, i === 0)))
+  return [...sets.flatMap((set, i) => set.map((equation, j) => asFirst(sets[0]![j]!, equation, i === 0))), ...parallel]
+}
+
+/** A chamfer that lies square to none of the part's axes runs along the edge between its two faces, as drawn. */
+function alongItsEdge(model: Model, own: PlaneReading | RoundReading, legs: readonly Leg[]): Plain[] {
+  const [a, b] = legs.flatMap((leg) => leg.plane ?? [])
+  if (own.form !== 'plane' || !a || !b) return []
+  if (own.normal(model.values).some((c) => Math.abs(c) < 1e-9)) return []
+  const uses = distinct([...own.uses, ...a.uses, ...b.uses])
+  const of = (x: Values) => model.scale * dot(own.normal(x), cross(a.normal(x), b.normal(x)))
+  return [{ uses, of, kind: 'parallel' }]
 }
 
 function tilt(model: Model, plane: PlaneReading, against: PlaneReading): Omit<Plain, 'kind'> {
@@ -42,6 +54,8 @@ interface Leg {
   readonly length: number
   /** Absent for the leg of a cone that lies on a round. */
   readonly plane?: PlaneReading
+  /** It ends at a round or taper. */
+  readonly toRound?: boolean
   readonly equation: Omit<Plain, 'kind'>
 }
 
@@ -70,27 +84,46 @@ function chamferLegs(model: Model, element: number): Leg[] {
       if (candidate.curve.kind === 'circle') levels.push(dot(candidate.curve.axes.origin, n))
       if (levels.length === 0 || Math.max(...levels) - Math.min(...levels) > SAME) continue
       const length = Math.abs(levels[0]! - here)
-      if (length > SAME && (!far || length > far.length)) far = { edge: candidate, length }
+      if (length < SAME) continue
+      // Where a plane ends at the far border too, the border is that of the round the chamfer is worked on.
+      const isFarther = !far || length > far.length + SAME
+      if (isFarther || (length > far!.length - SAME && isRoundBeside(model, own, candidate)))
+        far = { edge: candidate, length }
     }
     if (!far) continue
     const { curve } = far.edge
     const at: Vec3 | undefined =
       curve.kind === 'line' ? middle(curve.a, curve.b) : curve.kind === 'circle' ? rim(curve) : undefined
     if (!at) continue
-    const to = reached(model, { at, name: 'chamfer', faces: own.faces }, n)
+    const corner = curve.kind === 'circle' ? cornerOf(model, far.edge) : undefined
+    const to = corner
+      ? { uses: corner.uses, of: (x: Values) => dot(corner.point(x), n) }
+      : reached(model, { at, name: 'chamfer', faces: own.faces }, n)
     if (!to) continue
     seen.add(other.id)
     legs.push({
       length: far.length,
       plane,
+      toRound: isRoundBeside(model, own, far.edge),
       equation: { uses: distinct([...plane.uses, ...to.uses]), of: (x) => to.of(x) - plane.offset(x) },
     })
   }
+  // Round an axis a leg runs to the round or taper beside the chamfer; a wall that ends at that border has none.
+  if (model.readings[element]?.form === 'cone' && legs.some((l) => l.toRound))
+    legs.splice(0, legs.length, ...legs.filter((l) => l.toRound))
   const [only] = legs
   const cone = model.readings[element]
   if (cone?.form !== 'cone' || !only?.plane || legs.length > 1) return legs
   const radial = radialLeg(model, own, cone, only.plane)
   return radial ? [only, radial] : legs
+}
+
+function isRoundBeside(model: Model, own: Element, edge: Model['body']['edges'][number]): boolean {
+  const other = edge.faces
+    .flatMap((f) => (f === undefined ? [] : (model.elementOf.get(f) ?? [])))
+    .find((e) => e !== own)
+  const form = other && model.readings[other.id]?.form
+  return form === 'cylinder' || form === 'cone'
 }
 
 /** From the round or taper beside a cone to the circle in which the cone meets a plane across its axis. */

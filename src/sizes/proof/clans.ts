@@ -9,6 +9,8 @@ export interface Making {
   readonly floors?: readonly (readonly number[])[]
   /** Ends of slots: that they are round from side to side is said by an `R`, not implied. */
   readonly roundEnds?: readonly number[]
+  /** Walls of holes and bosses, which their own numbers place: one that just touches a side does so by chance. */
+  readonly placed?: readonly number[]
   /**
    * Arcs of an outline and rounded corners, with the chamfers that run round them. Their own radius and sides place them: an axis of another feature on the same
    * line stands there by its own numbers, and neither follows from the other.

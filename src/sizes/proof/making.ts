@@ -59,6 +59,9 @@ export function makingOf(part: Part): Making {
     roundEnds: part.features.flatMap((f) =>
       f.feature?.kind === 'slot' ? f.members.flatMap((m) => endsOf(part, m.faces, f.outward)) : [],
     ),
+    placed: part.features.flatMap((f) =>
+      f.feature?.kind === 'hole' || f.feature?.kind === 'boss' ? f.members.flatMap((m) => m.faces) : [],
+    ),
     arcs: arcsOf(part),
     circles: part.features.flatMap((f) =>
       f.pattern?.kind === 'bolt circle'

@@ -74,6 +74,8 @@ export interface Model {
   readonly freeForm: readonly Element[]
   /** Elements whose tangency must be said on the sheet. */
   readonly roundEnds: ReadonlySet<Element>
+  /** Walls of holes and bosses, whose touching a side is no tangency of the drawing. */
+  readonly placed: ReadonlySet<Element>
 }
 
 export const DOF = { plane: 3, cylinder: 5, cone: 6, sphere: 4, torus: 7, spline: 0 } as const
@@ -266,6 +268,7 @@ export function modelOf(body: Body, making: Making): Model {
     aligned,
     freeForm: elements.filter((e) => e.surface.kind === 'spline'),
     roundEnds: new Set((making.roundEnds ?? []).flatMap((face) => elementOf.get(face) ?? [])),
+    placed: new Set((making.placed ?? []).flatMap((face) => elementOf.get(face) ?? [])),
   }
 }
 

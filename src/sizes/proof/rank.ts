@@ -140,6 +140,7 @@ function looseModel(body: Body, making: Making): { model: Model; conditions: Equ
       aligned: 0,
       freeForm: [],
       roundEnds: new Set((making.roundEnds ?? []).flatMap((face) => elementOf.get(face) ?? [])),
+      placed: new Set((making.placed ?? []).flatMap((face) => elementOf.get(face) ?? [])),
     },
     conditions,
   }

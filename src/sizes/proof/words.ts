@@ -1,9 +1,10 @@
-import type { Side } from '../../brief/brief.ts'
 import type { Span } from '../../brief/span.ts'
-import type { Part, PartFeature } from '../../part/part.ts'
+import type { Part } from '../../part/part.ts'
 import type { ViewSet } from '../../views/view.ts'
 import type { Proof } from '../dimension.ts'
+import { isWhole, lineFor } from './advice.ts'
 import { SAME } from './elements.ts'
+import { featureOf } from './feature-of.ts'
 import type { Model, Unknown } from './model.ts'
 
 const DIRECTIONS = ['left-right', 'front-rear', 'up-down'] as const
@@ -25,10 +26,6 @@ export function nameOf(part: Part, model: Model, element: number): string {
   }
   if (own) return own.id
   return surface.kind === 'plane' ? 'a sloping plane' : `a ${surface.kind}`
-}
-
-export function featureOf(part: Part, faces: readonly number[]): PartFeature | undefined {
-  return part.features.find((f) => f.members.some((m) => m.faces.some((face) => faces.includes(face))))
 }
 
 const round = (n: number): number => Math.round(n * 1000) / 1000
@@ -53,7 +50,7 @@ export function missingWords(
     text: view ? `${text}; the size would stand in the ${view} view` : text,
     ...(view ? { view } : {}),
     ...(span ? { span } : {}),
-    ...(write ? { write } : {}),
+    write,
     element: feature?.id ?? name,
   }
 }
@@ -88,16 +85,6 @@ function sentence(part: Part, model: Model, lead: Unknown, name: string, others:
   }
 }
 
-function isWhole(model: Model, lead: Unknown): boolean {
-  const faces = model.elements[lead.elements[0]!]!.faces
-  return model.body.edges.some(
-    (e) =>
-      e.curve.kind === 'circle' &&
-      Math.abs(e.curve.sweep) > Math.PI * 1.9 &&
-      e.faces.some((f) => f !== undefined && faces.includes(f)),
-  )
-}
-
 function viewFor(model: Model, lead: Unknown, views: ViewSet | undefined): string | undefined {
   if (!views) return undefined
   const axis = lead.elements.map((e) => model.elements[e]!).find((e) => e.surface.kind !== 'plane')?.along
@@ -106,20 +93,6 @@ function viewFor(model: Model, lead: Unknown, views: ViewSet | undefined): strin
   const flat = views.views.filter((v) => v.kind !== 'pictorial')
   const across = flat.filter((v) => lead.along === undefined || !squareTo(v.frame.toViewer, lead.along))
   return (across.find((v) => squareTo(v.frame.toViewer, axis)) ?? across[0])?.id
-}
-
-/** What to write in the brief so that the element is fixed, in the brief's unit. */
-function lineFor(part: Part, model: Model, lead: Unknown): string | undefined {
-  const inch = part.brief.header.units === 'inch'
-  const say = (mm: number): string =>
-    inch ? (mm / 25.4).toFixed(3).replace(/^0\./, '.') : String(Math.round(mm * 1000) / 1000)
-  const value = model.values[lead.id]!
-  if (lead.kind === 'radius') return isWhole(model, lead) ? `⌀${say(2 * value)}` : `R${say(value)}`
-  if (lead.kind === 'angle') return `${round((2 * value * 180) / Math.PI / model.scale)}°`
-  if (lead.kind !== 'position') return undefined
-  const k = lead.along!
-  const sides: readonly Side[] = (['left', 'front', 'bottom'] as const).slice(k, k + 1)
-  return `${say(value - model.body.box.min[k])} from ${sides[0]}`
 }
 
 const unique = (list: readonly string[]): string[] => [...new Set(list)]
