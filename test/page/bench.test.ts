@@ -50,6 +50,8 @@ describe('the bench', () => {
     await page.getByRole('button', { name: 'Lift off' }).click()
     await page.locator('.turning canvas').waitFor()
     expect(await axeFindings(page)).toEqual([])
+    await page.getByLabel('Cut open').selectOption('1')
+    expect(await axeFindings(page)).toEqual([])
     await page.getByRole('button', { name: 'Put back' }).click()
     await page.keyboard.press('Control+o')
     expect(await axeFindings(page)).toEqual([])
@@ -61,5 +63,57 @@ describe('the bench', () => {
     expect(await axeFindings(page)).toEqual([])
     await page.getByRole('button', { name: 'angle', exact: true }).click()
     expect(await axeFindings(page)).toEqual([])
+  })
+
+  it('has nothing serious against it with a check print, two sheets, many marks, and slips that ask', {
+    timeout: 2 * FIRST,
+  }, async () => {
+    page = await openPage(desk.browser, desk.served.address)
+    await page.getByRole('button', { name: 'Check print' }).click()
+    await page.waitForSelector('.sheet .pencil-yellow', { state: 'attached', timeout: 120_000 })
+    expect(await axeFindings(page)).toEqual([])
+    await page.getByRole('button', { name: 'Check print' }).click()
+    await page.getByRole('button', { name: 'Sign' }).click()
+    await page.locator('.asking input').first().waitFor()
+    expect(await axeFindings(page)).toEqual([])
+    await page.keyboard.press('Escape')
+    await page.getByRole('button', { name: 'Measure the screen' }).click()
+    expect(await axeFindings(page)).toEqual([])
+    await page.keyboard.press('Escape')
+
+    await page.keyboard.press('Control+o')
+    await page.locator('dialog .names button').first().click()
+    await page.waitForSelector('main[aria-busy=false] .sheet .ink', { state: 'attached', timeout: 120_000 })
+    await page.keyboard.press('Control+o')
+    await page.getByRole('button', { name: 'Lay beside' }).first().click()
+    await page.getByRole('button', { name: 'Put away' }).waitFor()
+    expect(await axeFindings(page)).toEqual([])
+    await page.getByRole('button', { name: 'Put away' }).click()
+
+    await page.getByRole('button', { name: 'New', exact: true }).click()
+    await page.getByRole('button', { name: /nothing yet/ }).click()
+    await page.waitForSelector('.blank-paper', { timeout: 60_000 })
+    await page.waitForSelector('.margin li', { timeout: 60_000 })
+    expect(await axeFindings(page)).toEqual([])
+    await page.locator('.margin .mark').first().click()
+    await page.locator('.margin .opened').waitFor()
+    expect(await axeFindings(page)).toEqual([])
+  })
+
+  it('moves nothing by itself for those who asked for that', { timeout: FIRST }, async () => {
+    page = await openPage(desk.browser, desk.served.address)
+    const moving = () =>
+      page.$$eval('*', (all) =>
+        all
+          .filter((e) => {
+            const { transitionDuration, animationName } = getComputedStyle(e)
+            return animationName !== 'none' || transitionDuration.split(', ').some((d) => Number.parseFloat(d) > 0)
+          })
+          .map((e) => e.className),
+      )
+    // The slip slides when it is folded away.
+    expect(await moving()).toContain('slip-body')
+    await page.emulateMedia({ reducedMotion: 'reduce' })
+    expect((await moving()).filter((name) => !/^cm-/.test(String(name)))).toEqual([])
   })
 })

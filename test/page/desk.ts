@@ -38,6 +38,17 @@ export async function writeBrief(page: Page, text: string): Promise<void> {
   await page.waitForSelector('main[aria-busy=false]', { timeout: 120_000 })
 }
 
+/** Puts a text in at the cursor as a paste does. */
+export async function paste(page: Page, text: string): Promise<void> {
+  await page.evaluate((given) => {
+    const data = new DataTransfer()
+    data.setData('text/plain', given)
+    document
+      .querySelector('.cm-content')!
+      .dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, bubbles: true, cancelable: true }))
+  }, text)
+}
+
 /** What axe finds serious or critical. */
 export async function axeFindings(page: Page): Promise<string[]> {
   // The policy of the page lets no script in but its own; this way around it is the test's alone.

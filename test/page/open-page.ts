@@ -36,7 +36,7 @@ export interface Served {
 }
 
 /** The built page; another build of it can be put to the same tests. */
-const PAGE = resolve(process.env.PAGE_BUILD ?? 'dist/page')
+export const PAGE = resolve(process.env.PAGE_BUILD ?? 'dist/page')
 
 /** The built page on a free port of the loopback interface. */
 export async function servePage(more: Partial<PageServerOptions> = {}): Promise<Served> {

@@ -1,5 +1,5 @@
 import { undo } from '@codemirror/commands'
-import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
+import { useEffect, useMemo, useRef, useState } from 'react'
 import { readBrief } from '../../../brief/read.ts'
 import { Margin } from '../margin/margin.tsx'
 import { ModelDesk } from '../model/model-desk.tsx'
@@ -30,6 +30,7 @@ import { useKeptDrawing } from './use-kept-drawing.ts'
 import { useKeys } from './use-keys.ts'
 import { useLifted } from './use-lifted.ts'
 import { useMarginRoom } from './use-margin-room.ts'
+import { useNotice } from './use-notice.ts'
 import { usePrint } from './use-print.ts'
 import { usePrinted } from './use-printed.ts'
 import { useSaving } from './use-saving.ts'
@@ -37,13 +38,7 @@ import { useSlip } from './use-slip.ts'
 
 /** The whole page: a sheet on a bench, the brief's slip over its edge, marks beside it, the routing slip below. */
 export function Bench() {
-  const [notice, setNotice] = useState<string>()
-  const tell = useCallback((text: string) => setNotice(text), [])
-  useEffect(() => {
-    if (!notice) return undefined
-    const timer = setTimeout(() => setNotice(undefined), 8000)
-    return () => clearTimeout(timer)
-  }, [notice])
+  const { notice, tell } = useNotice()
   const briefs = useBriefs(tell)
   const { active } = briefs
   const [checkPrint, setCheckPrint] = useState(false)
@@ -243,7 +238,10 @@ export function Bench() {
                 covered={{ left: 20, right: covered.right, top: covered.top, bottom: covered.bottom }}
                 pixelsPerMm={pixelsPerMm}
                 onTake={() => take(besideId)}
-                onPutAway={() => setBesideId(undefined)}
+                onPutAway={() => {
+                  setBesideId(undefined)
+                  setFolded(false)
+                }}
               />
             ) : null}
           </main>

@@ -1,6 +1,7 @@
-import { useCallback, useEffect, useRef, useState } from 'react'
+import { type RefObject, useCallback, useEffect, useRef, useState } from 'react'
 import type { DeskAnswer } from '../../server/page-server.ts'
 import { askDesk, fetchBrief } from '../shelf/desk-client.ts'
+import { type OtherTabs, otherTabs } from '../shelf/other-tabs.ts'
 import { type Home, type Kept, keep, letGo, takeStock } from '../shelf/shelf.ts'
 
 export interface Briefs {
@@ -16,31 +17,49 @@ export interface Briefs {
   readonly throwAway: (id: string) => void
   readonly openFrom: (from: 'briefs' | 'examples', name: string) => Promise<void>
   readonly refreshDesk: () => void
+  /** Called with what another tab wrote into a brief. */
+  readonly onFollow: RefObject<((brief: Kept) => void) | undefined>
 }
 
 const FIRST_EXAMPLE = 'vent-bracket.brief'
 
-/** The briefs that are kept, and the one on the bench. Every change is kept as it is made. */
+/**
+ * The briefs that are kept, and the one on the bench. Every change is kept as it is made, and goes along with what
+ * another tab writes into the same brief.
+ */
 export function useBriefs(tell: (text: string) => void): Briefs {
   const [all, setAll] = useState<readonly Kept[]>([])
   const [active, setActive] = useState<string>()
   const [desk, setDesk] = useState<DeskAnswer>()
   const [ready, setReady] = useState(false)
   const latest = useRef(all)
+  const tabs = useRef<OtherTabs>(undefined)
 
+  const onFollow = useRef<(brief: Kept) => void>(undefined)
+  const find = useCallback((id: string) => latest.current.find((k) => k.id === id), [])
+  const lay = useCallback((brief: Kept) => {
+    const old = latest.current
+    const next = old.some((k) => k.id === brief.id) ? old.map((k) => (k.id === brief.id ? brief : k)) : [...old, brief]
+    latest.current = next
+    setAll(next)
+  }, [])
+  useEffect(() => {
+    tabs.current = otherTabs((brief) => {
+      // Of two that were written at once the later stands, in all tabs alike.
+      if ((find(brief.id)?.touched ?? 0) > brief.touched) return
+      lay(brief)
+      onFollow.current?.(brief)
+    })
+    return () => tabs.current?.close()
+  }, [lay, find])
   const put = useCallback(
     (brief: Kept) => {
-      const old = latest.current
-      const next = old.some((k) => k.id === brief.id)
-        ? old.map((k) => (k.id === brief.id ? brief : k))
-        : [...old, brief]
-      latest.current = next
-      setAll(next)
+      lay(brief)
+      tabs.current?.tell(brief)
       keep(brief).catch(() => tell('This browser keeps nothing: save to a file before you close the page.'))
     },
-    [tell],
+    [tell, lay],
   )
-  const find = useCallback((id: string) => latest.current.find((k) => k.id === id), [])
 
   const begin = useCallback(
     (text: string, home: Home = { kind: 'shelf' }, saved?: string) => {
@@ -121,7 +140,7 @@ export function useBriefs(tell: (text: string) => void): Briefs {
     write: useCallback(
       (id, text) => {
         const brief = find(id)
-        if (brief) put({ ...brief, text, touched: Date.now() })
+        if (brief && brief.text !== text) put({ ...brief, text, touched: Date.now() })
       },
       [put, find],
     ),
@@ -149,5 +168,6 @@ export function useBriefs(tell: (text: string) => void): Briefs {
     }, []),
     openFrom,
     refreshDesk,
+    onFollow,
   }
 }

@@ -2,7 +2,7 @@ import type { EditorState } from '@codemirror/state'
 import type { EditorView } from '@codemirror/view'
 import { type RefObject, useMemo, useRef } from 'react'
 import type { Kept } from '../shelf/shelf.ts'
-import { type SlipHandlers, slipState } from '../slip/editor.ts'
+import { replaceAll, type SlipHandlers, slipState } from '../slip/editor.ts'
 
 export interface SlipUse {
   /** The editor's state for the brief on the bench. */
@@ -12,6 +12,8 @@ export interface SlipUse {
   readonly leaveSlip: () => void
   /** Writing goes on at the end of the brief that comes to the bench next. */
   readonly writeOn: () => void
+  /** Another tab wrote into a brief: where it lies in the slip, the editor goes along. */
+  readonly followed: (brief: Kept) => void
   /** The editor shows the state. */
   readonly laid: (view: EditorView) => void
 }
@@ -28,9 +30,15 @@ export function useSlip(active: Kept | undefined, handlers: (id: string) => Slip
     const old = states.current.get(id)
     return old && old.doc.toString() === text ? old : slipState(text, handlers(id))
   }, [active?.id])
+  const followed = (brief: Kept) => {
+    const editor = view.current
+    if (brief.id !== active?.id || !editor?.dom.isConnected) return
+    if (editor.state.doc.toString() !== brief.text) replaceAll(editor, brief.text)
+  }
   return {
     slip,
     view,
+    followed,
     leaveSlip: () => {
       if (active && view.current) states.current.set(active.id, view.current.state)
     },

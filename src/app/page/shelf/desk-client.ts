@@ -33,6 +33,9 @@ export async function putBrief(name: string, text: string, tag: string | undefin
     if (answer.status === 409) return { kind: 'changed' }
     return { kind: 'refused', text: (await answer.text()).trim() }
   } catch {
-    return { kind: 'refused', text: 'the server does not answer' }
+    return {
+      kind: 'refused',
+      text: 'the server does not answer. It stays on the shelf of this browser; start the server, then save again',
+    }
   }
 }
