@@ -56,4 +56,10 @@ export const datumCases: readonly Case[] = [
     plate('datum     A  bottom\nframe     top: perpendicularity 0.1 A'),
     plate('datum     A  bottom\nframe     left: perpendicularity 0.1 A'),
   ),
+  // ISO 2768-1 class m: 60 is held to ±0.3, which comes to ⌀0.85 (2√2 × 0.3).
+  iso(
+    'zone-wider-than-general',
+    plate('datum     A  bottom\ndatum     B  left\ndatum     C  front\nframe     holes A: position dia 0.9 A B C'),
+    plate('datum     A  bottom\ndatum     B  left\ndatum     C  front\nframe     holes A: position dia 0.8 A B C'),
+  ),
 ]

@@ -129,7 +129,7 @@ const makers: Readonly<Record<string, Maker>> = {
   'depth dropped': ({ brief, random }) => {
     const cut = brief.features.flatMap((f) => {
       if (f.kind === 'notch' && f.depth) return [f.depth.span]
-      if (f.kind === 'keyseat') return [f.depth.span]
+      if (f.kind === 'keyseat' && f.depth) return [f.depth.span]
       return f.kind === 'groove' && f.bottom ? [f.bottom.span] : []
     })
     const span = pick(cut, random)
@@ -269,7 +269,10 @@ const makers: Readonly<Record<string, Maker>> = {
       brief.features.flatMap((f) => (f.kind === 'keyseat' ? [f] : [])),
       random,
     )
-    return key && (random() < 0.5 ? set(key.width, key.width.mm * 1.25, 3) : set(key.length, key.length.mm * 8))
+    return (
+      key &&
+      (random() < 0.5 || !key.length ? set(key.width, key.width.mm * 1.25, 3) : set(key.length, key.length.mm * 8))
+    )
   },
   'header dropped': ({ brief, random }) => {
     const { header: h } = brief

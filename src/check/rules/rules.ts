@@ -90,6 +90,7 @@ import { rule as zeroTolerance } from './frames/zero-tolerance.ts'
 import { rule as zoneMustBeRound } from './frames/zone-must-be-round.ts'
 import { rule as zoneNotRound } from './frames/zone-not-round.ts'
 import { rule as zoneNotSpherical } from './frames/zone-not-spherical.ts'
+import { rule as zoneWiderThanGeneral } from './frames/zone-wider-than-general.ts'
 import { rule as heavyPart } from './handling/heavy-part.ts'
 import { rule as liftingPoint } from './handling/lifting-point.ts'
 import { rule as massUnknown } from './handling/mass-unknown.ts'
@@ -327,6 +328,7 @@ export const ruleGroups: readonly RuleGroup[] = [
       zoneMustBeRound,
       zoneNotRound,
       zoneNotSpherical,
+      zoneWiderThanGeneral,
     ],
   },
   { name: 'handling', rules: [heavyPart, liftingPoint, massUnknown, sharpPlateCorners] },

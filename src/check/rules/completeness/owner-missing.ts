@@ -2,7 +2,7 @@ import type { BriefRule } from '../../rule.ts'
 
 export const rule: BriefRule = {
   name: 'owner-missing',
-  weight: 'remark',
+  weight: 'look again',
   source: 'ISO 7200:2004, 5.1: legal owner, mandatory (from memory)',
   about: 'The title block says whose drawing it is.',
   reads: 'brief',
