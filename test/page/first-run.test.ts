@@ -1,5 +1,7 @@
 import type { Page } from 'playwright-core'
 import { afterEach, describe, expect, it } from 'vitest'
+import { sketchSizes } from '../../src/app/page/starter/sketch-sizes.ts'
+import { type StockName, stockSketches } from '../../src/app/page/starter/sketches.ts'
 import { goToEnd, openDesk } from './desk.ts'
 import { briefText, FIRST, openPage, waitForLettering } from './open-page.ts'
 
@@ -89,6 +91,41 @@ it(`makes a right bracket from an empty page in at most ${MOST} actions`, { time
 })
 
 describe('the starter', () => {
+  it('begins from everything by keys alone', { timeout: 3 * FIRST }, async () => {
+    page = await openPage(desk.browser, desk.served.address)
+    const held = () => page.evaluate(() => document.activeElement?.textContent ?? '')
+    for (const stock of Object.keys(stockSketches) as StockName[]) {
+      await page.getByRole('button', { name: 'New', exact: true }).focus()
+      await page.keyboard.press('Enter')
+      await page.waitForFunction(() => document.activeElement?.matches('[data-stock]'))
+      for (let steps = 0; (await held()) !== stock && steps < 20; steps++) await page.keyboard.press('Tab')
+      expect(await held()).toBe(stock)
+      await page.keyboard.press('Enter')
+      // One Enter a size, one behind the name.
+      for (const { inch } of sketchSizes[stock]) {
+        await page.waitForFunction((usual) => document.activeElement?.matches(`input[value="${usual}"]`), inch)
+        await page.keyboard.press('Enter')
+      }
+      await page.keyboard.type(`Trial ${stock}`)
+      await page.keyboard.press('Enter')
+      await waitForLettering(page, `TRIAL ${stock.toUpperCase()}`)
+      // Writing goes on at the end of the brief.
+      await page.waitForSelector('.cm-focused .what-next')
+      await page.keyboard.type('note      Written on')
+      await waitForLettering(page, 'WRITTEN ON')
+    }
+  })
+
+  it('goes back to the sketches, and to the sheet, by Escape', { timeout: FIRST }, async () => {
+    page = await openPage(desk.browser, desk.served.address)
+    await page.getByRole('button', { name: 'New', exact: true }).click()
+    await page.getByRole('button', { name: 'tube', exact: true }).click()
+    await page.keyboard.press('Escape')
+    await page.waitForFunction(() => document.activeElement?.textContent === 'tube')
+    await page.keyboard.press('Escape')
+    await page.waitForSelector('.sheet .ink', { state: 'attached' })
+  })
+
   it('starts a part from a sketch, writes on, and has nothing to complain of', { timeout: FIRST }, async () => {
     page = await openPage(desk.browser, desk.served.address)
     await page.getByRole('button', { name: 'New', exact: true }).click()

@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'react'
+import { type KeyboardEvent, useEffect, useRef, useState } from 'react'
 import type { Practice } from '../../../brief/brief.ts'
 import type { Unit } from '../../../brief/size.ts'
 import { ChosenSketch } from './chosen-sketch.tsx'
@@ -29,9 +29,18 @@ export function Starter({ onBegin, onModel, onLeave }: StarterProps) {
   const practice: Practice = unit === 'inch' ? 'ASME' : 'ISO'
   const [chosen, setChosen] = useState<Practice>()
   const first = useRef<HTMLInputElement>(null)
+  const sheet = useRef<HTMLDivElement>(null)
+  /** The sketch that was chosen last: who goes back to the others finds the hand there. */
+  const last = useRef<StockName>(undefined)
   useEffect(() => {
     if (stock) first.current?.focus()
+    else sheet.current?.querySelector<HTMLElement>(`[data-stock="${last.current ?? 'plate'}"]`)?.focus()
+    last.current = stock ?? last.current
   }, [stock])
+  const goBack = () => {
+    setStock(undefined)
+    setSizes({})
+  }
   const given = (name: string, usual: string) => sizes[name] ?? usual
   const begin = () => {
     if (!stock) return
@@ -39,8 +48,17 @@ export function Starter({ onBegin, onModel, onLeave }: StarterProps) {
     onBegin(firstLines({ stock, title, unit, practice: chosen ?? practice, sizes: all }))
   }
   return (
-    <main className="starter" aria-label="A new brief">
-      <div className="blank-sheet">
+    <main
+      className="starter"
+      aria-label="A new brief"
+      onKeyDown={(event) => {
+        if (event.key !== 'Escape') return
+        event.stopPropagation()
+        if (stock) goBack()
+        else onLeave?.()
+      }}
+    >
+      <div className="blank-sheet" ref={sheet}>
         <header>
           <h1>{stock ? `A part from ${STOCK_WORDS[stock] ?? article(stock)}` : 'What does the shop begin from?'}</h1>
           <fieldset>
@@ -75,6 +93,7 @@ export function Starter({ onBegin, onModel, onLeave }: StarterProps) {
         {stock ? (
           <form
             className="chosen"
+            onKeyDown={nextField}
             onSubmit={(event) => {
               event.preventDefault()
               begin()
@@ -95,13 +114,7 @@ export function Starter({ onBegin, onModel, onLeave }: StarterProps) {
               <button type="submit" className="strong">
                 Write the first lines
               </button>
-              <button
-                type="button"
-                onClick={() => {
-                  setStock(undefined)
-                  setSizes({})
-                }}
-              >
+              <button type="button" onClick={goBack}>
                 Something else
               </button>
             </div>
@@ -114,7 +127,7 @@ export function Starter({ onBegin, onModel, onLeave }: StarterProps) {
                 <ul className="sketches">
                   {names.map((name) => (
                     <li key={name}>
-                      <button type="button" onClick={() => setStock(name)}>
+                      <button type="button" data-stock={name} onClick={() => setStock(name)}>
                         <SketchPicture name={name} />
                         <span>{name}</span>
                       </button>
@@ -139,6 +152,16 @@ export function Starter({ onBegin, onModel, onLeave }: StarterProps) {
       </div>
     </main>
   )
+}
+
+/** Enter goes to the next size, behind the last to the name; there it writes the lines. */
+function nextField(event: KeyboardEvent<HTMLFormElement>): void {
+  if (event.key !== 'Enter' || !(event.target instanceof HTMLInputElement)) return
+  const fields = [...event.currentTarget.querySelectorAll('input')]
+  const next = fields[fields.indexOf(event.target) + 1]
+  if (!next) return
+  event.preventDefault()
+  next.focus()
 }
 
 const STOCK_WORDS: Readonly<Partial<Record<StockName, string>>> = {
