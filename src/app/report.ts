@@ -13,7 +13,7 @@ import { describeViews } from '../views/describe.ts'
 import { judged } from './checked.ts'
 import type { Drawing } from './compile.ts'
 
-/** What the sheet holds and what was found, as plain data. Lengths in mm, volume in mm³, mass in kg. */
+/** What the sheet holds and what was found, as plain data. Lengths in mm, volume in mm³, mass in kg, whatever `units` the brief has. */
 export interface Report {
   readonly part: string | undefined
   readonly number: string | undefined

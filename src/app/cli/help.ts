@@ -66,7 +66,9 @@ Prints mass, volume, centre of gravity, overall size, sheet and scale, the views
 counts and lengths of their visible, hidden and centre lines, every size, the proof that the
 sizes define the part, and all marks.
 
-  --json           as JSON: one object, or a list when several files are named
+  --json           as JSON: one object, or a list when several files are named; lengths, areas
+                   and volumes in the brief's "units", mass in "massUnits", the sheet's own
+                   width and height in mm, angles in degrees
   --solid PART     of a solid model only this part
 `,
   check: `sheetwright check BRIEF... [--json] [--csv] [--strict] [--to FOLDER]

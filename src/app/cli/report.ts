@@ -1,6 +1,7 @@
 import type { OcctKernel } from '../../kernel/open.ts'
 import type { Drawing } from '../compile.ts'
-import { printReport, type Report, reportOn } from '../report.ts'
+import { printReport, reportOn } from '../report.ts'
+import { inBriefUnits, type ReportInUnits } from '../report-units.ts'
 import { readArguments } from './arguments.ts'
 import type { Console } from './console.ts'
 import { eachBrief } from './each-brief.ts'
@@ -11,10 +12,10 @@ import { nameOf } from './files.ts'
 export function report(args: readonly string[], console: Console) {
   const { files, options } = readArguments('report', args, { json: 'flag', solid: 'text' })
   return async (kernel: OcctKernel): Promise<ExitCode> => {
-    const reports: ({ file: string } & Report)[] = []
+    const reports: ({ file: string } & ReportInUnits)[] = []
     const tell = async (file: string, drawing: Drawing) => {
       const made = reportOn(drawing)
-      if (options.json) reports.push({ file: nameOf(file), ...made })
+      if (options.json) reports.push({ file: nameOf(file), ...inBriefUnits(made) })
       else console.out((files.length > 1 ? `== ${nameOf(file)}\n` : '') + printReport(made))
     }
     const solid = typeof options.solid === 'string' ? options.solid : undefined
