@@ -1,4 +1,4 @@
-// tsx bench/linework-fuzz.ts N [first] [kinds]: our line-work against the kernel's on N seeded random solids, three
+// npm run fuzz N [first] [kinds]: our line-work against the kernel's on N seeded random solids, three
 // views each; N may be thousands. Where covered lengths differ by more than 1e-6 of the part, lines of sight through the
 // recipe of the solid, in closed form, say which is right; what they have against ours is printed with the seed, to be
 // kept as a test. A solid that the kernel made wrong (lines of sight meet other faces than the recipe's, its edges stray

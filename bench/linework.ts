@@ -1,4 +1,4 @@
-// tsx bench/linework.ts [largest]: exact line-work against the kernel's hidden-line algorithm, same process, same
+// npm run bench:lines [largest]: exact line-work against the kernel's hidden-line algorithm, same process, same
 // solids: the examples, an assembly, plates of holes up to `largest`, up to 64 copies of the assembly. Medians; the
 // kernel's figure is its algorithm alone, without reading its result. Ours includes reading the body into the computing
 // shape (done anew each time).
@@ -16,7 +16,8 @@ import { exactView } from '../src/views/exact/exact-view.ts'
 import { moved, together } from '../test/views/exact/assembly.ts'
 import { PRINCIPAL } from '../test/views/exact/random-solids.ts'
 
-const root = join(import.meta.dirname, '..')
+/** Bundled, as the program is when it is used: a loader that keeps names makes every small function dearer. */
+const root = process.cwd()
 const largest = Number(process.argv[2] ?? 1024)
 const kernel = await openKernel()
 const make = shapes(kernel)

@@ -32,16 +32,16 @@ export interface FaceModel {
   /** Edges that lie in the face without bounding it, where another sheet of the solid touches it. */
   readonly slits: readonly number[]
   /** Local axes hold the outward normal as z on a plane. */
-  readonly trim: () => Trim
+  trim(): Trim
   /** The borders in the face's frame. */
-  readonly localBorders: () => readonly Border[]
-  readonly torusTrim: () => TorusTrim
+  localBorders(): readonly Border[]
+  torusTrim(): TorusTrim
   /** Of a true spline surface: the surface and the part of it covered. */
-  readonly sheet: () => SplineSheet
+  sheet(): SplineSheet
   /** `step` is called for each place on a border, where the trim is yet to be made. */
-  readonly splineTrim: (step?: () => void) => SplineTrim
+  splineTrim(step?: () => void): SplineTrim
   /** Sphere: whether the local +z pole belongs to the face. */
-  readonly poleInside: () => boolean
+  poleInside(): boolean
 }
 
 /** An odd turn of a plane's own axes, so that border lines do not run along the sweep lines. */
@@ -60,101 +60,140 @@ export function faceModel(
   seam: (edge: number) => boolean,
   tolerance: number,
 ): FaceModel {
-  const { surface } = face
-  // the outer loop bounds the face even where it is damaged and does not close
-  const closed = face.loops.filter((loop, i) => i === 0 || isClosed(loop, pathOf))
-  const uses = closed.flat().filter((use) => !seam(use.edge))
-  const times = new Map<number, number>()
-  for (const { edge } of uses) times.set(edge, (times.get(edge) ?? 0) + 1)
-  const bothWays = (edge: number) => times.get(edge)! > 1
-  const borders = uses.filter((use) => !bothWays(use.edge))
-  const slits = [
-    ...face.loops.filter((loop) => !closed.includes(loop)).flatMap((loop) => loop.map((use) => use.edge)),
-    ...new Set(uses.filter((use) => bothWays(use.edge)).map((use) => use.edge)),
-  ]
-  const sign = face.reversed ? -1 : 1
-  let o: Vec3 = [0, 0, 0]
-  let x: Vec3 = [1, 0, 0]
-  let y: Vec3 = [0, 1, 0]
-  let z: Vec3 = [0, 0, 1]
-  let r = 0
-  let k = 0
-  let major = 0
-  if (surface.kind !== 'spline') {
-    const { axes } = surface
-    o = axes.origin
-    x = axes.x
-    y = axes.y
-    z = axes.z
-    if (surface.kind === 'plane') {
-      x = combine(axes.x, TURN_COS, axes.y, TURN_SIN)
-      z = face.reversed ? negate(axes.z) : axes.z
-      y = cross(z, x)
-    }
-    if (surface.kind === 'sphere') {
-      z = SPHERE_Z
-      x = [z[2] / Math.hypot(z[0], z[2]), 0, -z[0] / Math.hypot(z[0], z[2])]
-      y = cross(z, x)
-    }
-    if (surface.kind === 'cylinder' || surface.kind === 'sphere' || surface.kind === 'cone') r = surface.r
-    if (surface.kind === 'cone') k = Math.tan(surface.halfAngle)
-    if (surface.kind === 'torus') {
-      r = surface.minor
-      major = surface.major
-    }
-  }
-  let inFrame: readonly Border[] | undefined
-  const local = () =>
-    (inFrame ??= [
-      ...borders.map((use) => ({
-        edge: use.edge,
-        forward: use.forward,
-        path: localPath(pathOf(use.edge), o, x, y, z),
-      })),
-      ...closed
-        .flatMap((loop) => bridges(loop, pathOf, tolerance, isClosed(loop, pathOf) ? LOOSE : Infinity))
-        .map((path) => ({ edge: BRIDGE, forward: true, path: localPath(path, o, x, y, z) })),
-    ])
-  let trim: Trim | undefined
-  let torusTrim: TorusTrim | undefined
-  let pole: boolean | undefined
-  let sheet: SplineSheet | undefined
-  let splineTrim: SplineTrim | undefined
-  const model: FaceModel = {
-    id: face.id,
-    kind: surface.kind,
-    o,
-    x,
-    y,
-    z,
-    sign,
-    r,
-    k,
-    e: surface.kind === 'sphere' ? 1 : 0,
-    major,
-    cut: face.cut === true,
-    surface,
-    borders,
-    slits,
-    localBorders: local,
-    trim: () =>
-      (trim ??= new Trim(
-        surface.kind === 'plane' ? 'x' : 'angle',
-        local(),
-        tolerance,
-        surface.kind === 'plane' ? 1 : r,
-      )),
-    torusTrim: () => (torusTrim ??= new TorusTrim(local(), major, r, sign, tolerance)),
-    sheet: () => {
-      if (surface.kind !== 'spline') throw new Error(`face ${face.id} is no spline surface`)
-      sheet ??= new SplineSheet(surface)
-      return sheet
-    },
-    splineTrim: (step = () => {}) => (splineTrim ??= new SplineTrim(model.sheet(), local(), sign, tolerance, step)),
-    poleInside: () => (pole ??= spherePole(model)),
-  }
-  return model
+  return new OneFace(face, pathOf, seam, tolerance)
 }
+
+/** Each with its methods' state in fields: a body may have ten thousands. */
+class OneFace implements FaceModel {
+  readonly id: number
+  readonly kind: Surface3['kind']
+  readonly o: Vec3
+  readonly x: Vec3
+  readonly y: Vec3
+  readonly z: Vec3
+  readonly sign: 1 | -1
+  readonly r: number
+  readonly k: number
+  readonly e: 0 | 1
+  readonly major: number
+  readonly cut: boolean
+  readonly surface: Surface3
+  readonly borders: FaceModel['borders']
+  readonly slits: readonly number[]
+  private readonly closed: BodyFace['loops']
+  private readonly pathOf: (edge: number) => Path3
+  private readonly tolerance: number
+  private inFrame: readonly Border[] | undefined
+  private ownTrim: Trim | undefined
+  private ownTorusTrim: TorusTrim | undefined
+  private ownSheet: SplineSheet | undefined
+  private ownSplineTrim: SplineTrim | undefined
+  private pole: boolean | undefined
+
+  constructor(face: BodyFace, pathOf: (edge: number) => Path3, seam: (edge: number) => boolean, tolerance: number) {
+    const { surface, loops } = face
+    this.id = face.id
+    this.kind = surface.kind
+    this.surface = surface
+    this.sign = face.reversed ? -1 : 1
+    this.cut = face.cut === true
+    this.pathOf = pathOf
+    this.tolerance = tolerance
+    // the outer loop bounds the face even where it is damaged and does not close
+    this.closed = loops.length === 1 ? loops : loops.filter((loop, i) => i === 0 || isClosed(loop, pathOf))
+    const uses = this.closed.flat().filter((use) => !seam(use.edge))
+    const times = new Map<number, number>()
+    for (const { edge } of uses) times.set(edge, (times.get(edge) ?? 0) + 1)
+    const bothWays = times.size < uses.length
+    this.borders = bothWays ? uses.filter((use) => times.get(use.edge) === 1) : uses
+    this.slits = [
+      ...loops.filter((loop) => !this.closed.includes(loop)).flatMap((loop) => loop.map((use) => use.edge)),
+      ...(bothWays ? new Set(uses.filter((use) => times.get(use.edge)! > 1).map((use) => use.edge)) : []),
+    ]
+    let [o, x, y, z]: Vec3[] = [ORIGIN, X, Y, Z]
+    let [r, k, major] = [0, 0, 0]
+    if (surface.kind !== 'spline') {
+      const { axes } = surface
+      o = axes.origin
+      x = axes.x
+      y = axes.y
+      z = axes.z
+      if (surface.kind === 'plane') {
+        x = combine(axes.x, TURN_COS, axes.y, TURN_SIN)
+        z = face.reversed ? negate(axes.z) : axes.z
+        y = cross(z, x)
+      }
+      if (surface.kind === 'sphere') {
+        z = SPHERE_Z
+        x = [z[2] / Math.hypot(z[0], z[2]), 0, -z[0] / Math.hypot(z[0], z[2])]
+        y = cross(z, x)
+      }
+      if (surface.kind === 'cylinder' || surface.kind === 'sphere' || surface.kind === 'cone') r = surface.r
+      if (surface.kind === 'cone') k = Math.tan(surface.halfAngle)
+      if (surface.kind === 'torus') {
+        r = surface.minor
+        major = surface.major
+      }
+    }
+    this.o = o!
+    this.x = x!
+    this.y = y!
+    this.z = z!
+    this.r = r
+    this.k = k
+    this.e = surface.kind === 'sphere' ? 1 : 0
+    this.major = major
+  }
+
+  localBorders(): readonly Border[] {
+    if (!this.inFrame) {
+      const { o, x, y, z, closed, pathOf, tolerance } = this
+      this.inFrame = [
+        ...this.borders.map((use) => ({
+          edge: use.edge,
+          forward: use.forward,
+          path: localPath(pathOf(use.edge), o, x, y, z),
+        })),
+        ...closed
+          .flatMap((loop) => bridges(loop, pathOf, tolerance, isClosed(loop, pathOf) ? LOOSE : Infinity))
+          .map((path) => ({ edge: BRIDGE, forward: true, path: localPath(path, o, x, y, z) })),
+      ]
+    }
+    return this.inFrame
+  }
+
+  trim(): Trim {
+    const plane = this.kind === 'plane'
+    this.ownTrim ??= new Trim(plane ? 'x' : 'angle', this.localBorders(), this.tolerance, plane ? 1 : this.r)
+    return this.ownTrim
+  }
+
+  torusTrim(): TorusTrim {
+    this.ownTorusTrim ??= new TorusTrim(this.localBorders(), this.major, this.r, this.sign, this.tolerance)
+    return this.ownTorusTrim
+  }
+
+  sheet(): SplineSheet {
+    if (this.surface.kind !== 'spline') throw new Error(`face ${this.id} is no spline surface`)
+    this.ownSheet ??= new SplineSheet(this.surface)
+    return this.ownSheet
+  }
+
+  splineTrim(step = () => {}): SplineTrim {
+    this.ownSplineTrim ??= new SplineTrim(this.sheet(), this.localBorders(), this.sign, this.tolerance, step)
+    return this.ownSplineTrim
+  }
+
+  poleInside(): boolean {
+    this.pole ??= spherePole(this)
+    return this.pole
+  }
+}
+
+const ORIGIN: Vec3 = [0, 0, 0]
+const X: Vec3 = [1, 0, 0]
+const Y: Vec3 = [0, 1, 0]
+const Z: Vec3 = [0, 0, 1]
 
 /** Whether a loop comes back to where it began: at every place as many ends meet as make pairs. */
 function isClosed(loop: BodyFace['loops'][number], pathOf: (edge: number) => Path3): boolean {

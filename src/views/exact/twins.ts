@@ -1,4 +1,5 @@
 import type { Vec3 } from '../../geometry/vec.ts'
+import { dot } from '../../geometry/vec3.ts'
 import { spacePoint, type Track } from './track.ts'
 
 /**
@@ -84,19 +85,22 @@ export function depthAt(track: Track, t: number, d: Vec3): number {
 /** Depths between which a track lies, nearest to the eye last. */
 export function depthRange(track: Track, d: Vec3): [number, number] {
   const { space } = track
-  const dot = (q: Vec3) => q[0] * d[0] + q[1] * d[1] + q[2] * d[2]
   if (space.kind === 'segment') {
-    const [a, b] = [dot(space.a), dot(space.b)]
+    const a = dot(space.a, d)
+    const b = dot(space.b, d)
     return a < b ? [a, b] : [b, a]
   }
   if (space.kind === 'conic') {
-    const [o, reach] = [dot(space.o), Math.hypot(dot(space.u), dot(space.v))]
+    const o = dot(space.o, d)
+    const [u, v] = [dot(space.u, d), dot(space.v, d)]
+    const reach = Math.sqrt(u * u + v * v)
     return [o - reach, o + reach]
   }
   let [lo, hi] = [Infinity, -Infinity]
   const { poles } = space.chain
   for (let i = 0; i < poles.length; i += 4) {
-    const x = dot([poles[i]! / poles[i + 3]!, poles[i + 1]! / poles[i + 3]!, poles[i + 2]! / poles[i + 3]!])
+    const w = poles[i + 3]!
+    const x = dot([poles[i]! / w, poles[i + 1]! / w, poles[i + 2]! / w], d)
     lo = Math.min(lo, x)
     hi = Math.max(hi, x)
   }
