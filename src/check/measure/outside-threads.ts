@@ -1,4 +1,4 @@
-import type { Brief, TurnedStep, Words } from '../../brief/brief.ts'
+import type { Brief, Lie, TurnedStep, Words } from '../../brief/brief.ts'
 import { readThread } from '../../tolerance/threads/read-thread.ts'
 import type { Thread } from '../../tolerance/threads/thread.ts'
 
@@ -24,9 +24,17 @@ export interface OutsideThread {
   /** Nominal diameter and pitch, mm. */
   readonly diameter: number
   readonly pitch: number
+  /** The part's words for the step's ends, in the order of the steps: left and right, or bottom and top. */
+  readonly ends: readonly [string, string]
   /** Neighbours of the step from left to right; absent at the part's ends. */
   readonly before?: TurnedStep
   readonly after?: TurnedStep
+}
+
+const ENDS: Readonly<Record<Lie, readonly [string, string]>> = {
+  'left-right': ['left', 'right'],
+  'front-rear': ['front', 'rear'],
+  'up-down': ['bottom', 'top'],
 }
 
 export function outsideThreads({ stock }: Brief): OutsideThread[] {
@@ -40,6 +48,7 @@ export function outsideThreads({ stock }: Brief): OutsideThread[] {
       {
         step,
         words: step.thread,
+        ends: ENDS[stock.lie],
         thread,
         ...(thread.kind === 'metric'
           ? { diameter: thread.diameter, pitch: thread.pitch }

@@ -17,11 +17,11 @@ export const rule: BriefRule = {
     const said = /\b(undercut|relief|run-?out|incomplete thread|DIN 76|ISO 4755)/i
     if (brief.header.notes.some((n) => said.test(n.text))) return []
     return outsideThreads(brief).flatMap((t) => {
-      const { step, words, before, diameter, pitch } = t
+      const { step, words, before, ends, diameter, pitch } = t
       const bare = shouldersOf(t).find((s) => groovesAt(brief.features, step, [s]).length === 0)
       if (!bare) return []
       const unit = brief.header.units
-      const [here, there] = bare === before ? ['left', 'right'] : ['right', 'left']
+      const [here, there] = bare === before ? ends : [ends[1], ends[0]]
       const name = step.name.text
       return [
         {

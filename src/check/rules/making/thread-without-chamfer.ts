@@ -44,24 +44,19 @@ export const rule: BriefRule = {
 }
 
 interface End {
-  /** Side of the step as the part lies; the words of an upright part are bottom and top. */
+  /** Side of the step, in the part's own words. */
   readonly side: string
   /** The part's own end. */
   readonly outer: boolean
 }
 
 /** Where a nut comes on: the part's ends, and steps down from the thread. */
-function endsOf({ before, after, diameter }: OutsideThread): End[] {
+function endsOf({ before, after, diameter, ends: [low, high] }: OutsideThread): End[] {
   const open = (n: OutsideThread['before']) => n === undefined || n.diameter.mm < diameter - 1e-6
   return [
-    ...(open(before) ? [{ side: 'left', outer: before === undefined }] : []),
-    ...(open(after) ? [{ side: 'right', outer: after === undefined }] : []),
+    ...(open(before) ? [{ side: low, outer: before === undefined }] : []),
+    ...(open(after) ? [{ side: high, outer: after === undefined }] : []),
   ]
-}
-
-const OTHER: Readonly<Record<string, readonly string[]>> = {
-  left: ['left', 'bottom', 'front', 'lower'],
-  right: ['right', 'top', 'rear', 'upper'],
 }
 
 /** The chamfer that the brief's words put at that end. */
@@ -71,7 +66,7 @@ function chamferAt({ features }: Brief, { step }: OutsideThread, { side, outer }
     if (f.kind !== 'chamfer') return false
     return f.edges.some(({ text }) => {
       const words = text.toLowerCase()
-      const here = OTHER[side]!.some((w) => new RegExp(`\\b${w}\\b`).test(words))
+      const here = new RegExp(`\\b${side}\\b`).test(words)
       if (words.includes(name)) return here || !/\b(left|right|bottom|top|front|rear)\b/.test(words)
       return outer && (/^(both )?ends$|^outer edges$/.test(words.trim()) || (here && /face|end|outer/.test(words)))
     })
