@@ -43,6 +43,11 @@ export function inBriefUnits(report: Report): ReportInUnits {
       const held = tolerance && { ...tolerance, upper: inches(tolerance.upper), lower: inches(tolerance.lower) }
       return { ...size, value: inches(size.value), tolerance: held }
     }),
+    envelopes: report.envelopes.map(({ at, form, ...envelope }) => ({
+      ...envelope,
+      at: inches(at),
+      form: inches(form),
+    })),
     frames: report.frames.map(({ tolerance, limits, bonus, boundaries, ...frame }) => ({
       ...frame,
       tolerance: inches(tolerance),
