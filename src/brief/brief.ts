@@ -400,15 +400,20 @@ export interface FlatFeature extends FeatureBase {
   readonly anchor?: Anchor
 }
 
-/** A keyseat in a round surface: width, depth of cut from the surface, length, ends round or open. */
+/**
+ * A keyseat in a round surface: width, depth of cut from the surface, length, ends round or open. One in a bore is
+ * straight, may be given over the bore and itself instead of by its depth, and runs through where no length is given.
+ */
 export interface KeyseatFeature extends FeatureBase {
   readonly kind: 'keyseat'
   readonly face: Name
   readonly side: Side
   readonly width: Size
-  readonly depth: Size
-  readonly length: Size
-  readonly anchor: Anchor
+  readonly depth?: Size
+  /** From its bottom to the opposite side of the bore, in place of a depth. */
+  readonly over?: Size
+  readonly length?: Size
+  readonly anchor?: Anchor
 }
 
 export type Feature =

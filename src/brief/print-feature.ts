@@ -66,8 +66,11 @@ function body(f: Feature): { keyword: string; lines: string[] } {
       return { keyword: many ? 'grooves' : 'groove', lines: [line, printAnchor(f.anchor, wallWords('side'))] }
     }
     case 'keyseat': {
-      const line = `${f.face.text}, ${f.side}: ${printCount(f.count)}${p(f.width)} wide × ${p(f.depth)} deep × ${p(f.length)} long`
-      return { keyword: many ? 'keyseats' : 'keyseat', lines: [line, printAnchor(f.anchor, wallWords('end'))] }
+      const depth = f.depth ? ` × ${p(f.depth)} deep` : f.over ? ` × ${p(f.over)} over bore` : ''
+      const long = f.length ? ` × ${p(f.length)} long` : ''
+      const line = `${f.face.text}, ${f.side}: ${printCount(f.count)}${p(f.width)} wide${depth}${long}`
+      const place = f.anchor ? printAnchor(f.anchor, wallWords('end')) : ''
+      return { keyword: many ? 'keyseats' : 'keyseat', lines: [line, place] }
     }
     case 'flat-cut': {
       const pair = f.count.value === 2 && f.side

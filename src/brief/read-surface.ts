@@ -203,6 +203,7 @@ function readCut(
       const size = readSize(c, { what: `the ${next} of the ${word}` })
       const after = wordAfter(c, named)
       c.takeWord('flats')
+      if (after === 'over') c.takeWord('bore', 'all')
       put(after ?? next, size)
       continue
     }
@@ -264,32 +265,46 @@ export function readGroove(c: Cursor): GrooveFeature | undefined {
   }
 }
 
-/** `keyseat body, front: .250 wide × .125 deep × 1.25 long; left end .50 from collar right face` */
+/** `keyseat body, front: .250 wide × .125 deep × 1.25 long; left end .50 from …`, `keyseat bore, top: 8 wide × 33.3 over bore` */
 export function readKeyseat(c: Cursor): KeyseatFeature | undefined {
   const { face, side, label: name } = readSurface(c, 'keyseat')
   const { sizes, anchor, count, broken } = readCut(c, 'keyseat', ['width', 'depth', 'length'], {
     wide: 'width',
     deep: 'depth',
     long: 'length',
+    over: 'over',
   })
-  const { width, depth, length } = sizes
+  const { width, depth, over, length } = sizes
+  // through the bore, unless a length is given
+  const inBore = face !== undefined && /\b(bore|inside|hole)\b/.test(face.text)
+  const through = inBore && !length && !anchor
   if (!broken && !width) missing(c, 'the width of the keyseat', '6 wide')
-  if (!broken && !depth) missing(c, 'the depth of the keyseat', '3.5 deep')
-  if (!broken && !length) missing(c, 'the length of the keyseat', '25 long')
-  if (!anchor)
+  if (!broken && !depth && !over)
+    missing(c, 'the depth of the keyseat', inBore ? '3.3 deep, or 33.3 over bore' : '3.5 deep')
+  if (depth && over)
+    c.mark('stated-twice', over.span, 'a depth and a size over the bore say the same thing twice', {
+      expected: 'one of the two',
+    })
+  if (over && !inBore)
+    c.mark('contradiction', over.span, 'a keyseat in a shaft has no size over a bore', {
+      expected: 'a depth: 3.5 deep',
+    })
+  if (!broken && !length && !through) missing(c, 'the length of the keyseat', '25 long')
+  if (!anchor && !through)
     c.mark('missing-place', c.statement.keyword.span, 'where is the keyseat?', {
       expected: 'left end 4 from left face',
     })
-  if (!face || !side || !width || !depth || !length || !anchor || broken) return undefined
+  const placed = through || (length && anchor)
+  if (!face || !side || !width || !(depth || (over && inBore)) || !placed || broken) return undefined
   return {
     kind: 'keyseat',
     ...label(name),
     face,
     side,
     width,
-    depth,
-    length,
-    anchor: bare(anchor),
+    ...(depth ? { depth } : over ? { over } : {}),
+    ...(length ? { length } : {}),
+    ...(anchor ? { anchor: bare(anchor) } : {}),
     count: count ?? one(c),
     span: c.statement.span,
   }

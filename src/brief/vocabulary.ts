@@ -259,7 +259,7 @@ export const phraseWords: Readonly<
   spigot: [...placementWords, 'dia', 'high'],
   groove: [...placementWords, 'wide', 'deep', 'bottom', 'dia'],
   flat: [...placementWords, 'across', 'long'],
-  keyseat: [...placementWords, 'wide', 'deep', 'long'],
+  keyseat: [...placementWords, 'wide', 'deep', 'over', 'long'],
   views: ['section', 'half', 'full', 'through', 'as', 'pictorial', 'no', ...sideWords],
   section: ['half', 'full', 'through', 'as', ...sideWords],
   pictorial: ['no'],

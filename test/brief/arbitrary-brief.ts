@@ -515,6 +515,16 @@ const feature = (unit: Unit): fc.Arbitrary<Feature> => {
   const keyseat = fc
     .record({ ...k('keyseat'), face: datum, side, width: s, depth: s, length: s, anchor })
     .map((f): Feature => tidy<Feature>(f))
+  const inBore = fc
+    .record({
+      ...k('keyseat'),
+      face: fc.constantFrom('bore', 'inside').map(name),
+      side,
+      width: s,
+      size: s,
+      deep: fc.boolean(),
+    })
+    .map(({ size, deep, ...f }): Feature => tidy<Feature>({ ...f, ...(deep ? { depth: size } : { over: size }) }))
   const flat = fc
     .record({
       ...k('flat-cut'),
@@ -527,7 +537,7 @@ const feature = (unit: Unit): fc.Arbitrary<Feature> => {
     })
     // a single flat says its side
     .map((f): Feature => tidy<Feature>({ ...f, side: f.side ?? (f.count.value === 1 ? 'top' : undefined) }))
-  return fc.oneof(hole, tapped, slot, pocket, boss, notch, edge, step, groove, straight, keyseat, flat)
+  return fc.oneof(hole, tapped, slot, pocket, boss, notch, edge, step, groove, straight, keyseat, inBore, flat)
 }
 
 // ---------------------------------------------------------------- requests

@@ -39,8 +39,8 @@ describe.each(EXAMPLES)('%s, written as STEP and read back', (name) => {
     expect(holes.sort()).toEqual(knownHoles(part))
 
     const slots = part.features.flatMap(({ feature, members }) =>
-      feature?.kind === 'slot' || feature?.kind === 'keyseat'
-        ? members.map(() => `${feature.width.mm.toFixed(4)} × ${feature.length.mm.toFixed(4)}`)
+      (feature?.kind === 'slot' || feature?.kind === 'keyseat') && feature.length
+        ? members.map(() => `${feature.width.mm.toFixed(4)} × ${feature.length!.mm.toFixed(4)}`)
         : [],
     )
     expect(found.slots.map((s) => `${s.width.toFixed(4)} × ${s.length.toFixed(4)}`).sort()).toEqual(slots.sort())

@@ -16,3 +16,11 @@ export function cutAt(owners: ReadonlyMap<number, PartFeature>, edge: BodyEdge):
   }
   return undefined
 }
+
+/** Whether the edge is a keyseat's: one in a bore belongs to it, and leaves no wall of its own. */
+export const isKeyseats = (owners: ReadonlyMap<number, PartFeature>, edge: BodyEdge): boolean =>
+  edge.faces.some((face) => face !== undefined && owners.get(face)?.kind === 'keyseat')
+
+/** Whether the cut is meant to break into another: a hole through one wall. */
+export const breaksIn = ({ feature }: PartFeature): boolean =>
+  feature?.kind === 'hole' && feature.depth.kind === 'through' && feature.depth.oneWall !== undefined

@@ -1,4 +1,5 @@
-import type { KeyseatFeature, Name, Side } from '../../brief/brief.ts'
+import type { Anchor, KeyseatFeature, Name, Side } from '../../brief/brief.ts'
+import type { Size } from '../../brief/size.ts'
 import type { Vec2, Vec3 } from '../../geometry/vec.ts'
 import { add, scale } from '../../geometry/vec3.ts'
 import { cutLoop, stadium } from '../cut-loop.ts'
@@ -6,6 +7,7 @@ import { faceWords, findOrigin, findRound, markUnknown, type Origin } from '../f
 import type { ProfileCurve, RoundFace, WorkFace } from '../model.ts'
 import { axisOf, endSides, faceAxes, outwardOf, unitAxis } from '../sides.ts'
 import type { Workshop } from '../workshop.ts'
+import { addBoreKeyseat } from './bore-keyseat.ts'
 import { stretchFrom } from './groove.ts'
 
 /** The outside surface and the side a flat or keyseat is cut into; marks what is missing. */
@@ -40,8 +42,29 @@ export interface Stretch {
 
 export function addKeyseat(shop: Workshop, feature: KeyseatFeature): void {
   const { side } = feature
+  const inside = shop.contour && findRound(shop, feature.face)
+  if (inside?.inside) {
+    addBoreKeyseat(shop, feature, inside)
+    return
+  }
   const round = surfaceOf(shop, feature.face, side, 'keyseat')
   if (!round) return
+  if (!feature.depth || !feature.length || !feature.anchor) {
+    shop.must(
+      'size-missing',
+      feature.span,
+      `A keyseat in the ${round.name} needs its depth, its length and a place.`,
+      '6 wide × 3.5 deep × 22 long, left end 4 from left face',
+    )
+    return
+  }
+  cutKeyseat(shop, { ...feature, depth: feature.depth, length: feature.length, anchor: feature.anchor }, round)
+}
+
+type Sunk = KeyseatFeature & { readonly depth: Size; readonly length: Size; readonly anchor: Anchor }
+
+function cutKeyseat(shop: Workshop, feature: Sunk, round: RoundFace): void {
+  const { side } = feature
   const contour = shop.contour!
   const origin = findOrigin(shop, feature.anchor.from, [contour.axis])
   if (!origin) return
@@ -115,7 +138,7 @@ export function locate(
   shop: Workshop,
   id: string,
   place: Stretch,
-  size: KeyseatFeature['length'],
+  size: Size,
   direction: Vec3,
   [low, high]: readonly [Side, Side],
 ): void {

@@ -27,5 +27,23 @@ export function withFlats(context: Context, drafts: readonly Draft[]): Draft[] {
   })
 }
 
+/**
+ * A straight keyseat in a bore stands evenly about the axis, as its centre line shows: no word says so (common practice,
+ * no source).
+ */
+export function withBoreKeyseats({ part }: Context, drafts: readonly Draft[]): Draft[] {
+  return drafts.map((draft): Draft => {
+    const key = part.features.find((f) => f.id === draft.feature)?.feature
+    const said = draft.states[0]
+    if (key?.kind !== 'keyseat' || !part.axis || said?.kind !== 'distance' || draft.span !== key.width.span)
+      return draft
+    // round ends stand on the axis by themselves
+    if (part.data.some((d) => d.kind === 'axis' && d.id.startsWith(`${draft.feature} `))) return draft
+    const axis = { at: part.axis.point, name: 'axis' }
+    const { direction, from: first, to: last } = said
+    return { ...draft, states: [...draft.states, { kind: 'centred', direction, first, last, between: [axis, axis] }] }
+  })
+}
+
 const acrossOf = (feature: Context['part']['features'][number]['feature']) =>
   feature?.kind === 'flat-cut' ? feature.across.span : undefined

@@ -5,7 +5,7 @@ import type { Statement, Stretch } from '../dimension.ts'
 import { axisIndex } from '../proof/elements.ts'
 import { type Context, type Mooring, mooringOf } from './context.ts'
 import { type Draft, directionWords } from './draft.ts'
-import { withFlats } from './flats.ts'
+import { withBoreKeyseats, withFlats } from './flats.ts'
 import { stretchOf } from './linear.ts'
 import { withMirrored } from './mirror.ts'
 import { showLinear } from './show.ts'
@@ -15,7 +15,7 @@ import { showLinear } from './show.ts'
  * pair and legs of one thickness as a count. Symmetry is never left for the reader to guess.
  */
 export function withWords(context: Context, drafts: readonly Draft[]): Draft[] {
-  let result = withFlats(context, drafts)
+  let result = withBoreKeyseats(context, withFlats(context, drafts))
   const said = new Map<string, Set<string>>()
   for (const { kind, between } of context.part.implied)
     if (kind === 'equal') result = equal(context, equalSlopes(context, result, between), between)

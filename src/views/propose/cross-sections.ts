@@ -21,6 +21,8 @@ export function crossSections(
   const cut: number[] = []
   for (const feature of part.features) {
     if (feature.kind !== 'keyseat' && feature.kind !== 'flat-cut') continue
+    // one that is open at an end of the part is seen from there in true shape
+    if (Math.abs(dot(feature.outward, part.axis!.direction)) > 1 - 1e-9) continue
     const reach = reachOf(feature, part)
     if (cut.some((at) => at > reach[0] && at < reach[1])) continue
     const at = (reach[0] + reach[1]) / 2

@@ -24,7 +24,8 @@ export const rule: DrawingRule = {
       const face = open?.faces
         .map((f) => (f === undefined || own.has(f) ? undefined : part.body.faces[f]))
         .find(Boolean)
-      if (!face) return []
+      // a keyseat belongs to its bore
+      if (!face || face.name?.startsWith('keyseat ')) return []
       seen.add(hole.of.id)
       return [
         {

@@ -1,5 +1,6 @@
-import { holesOf, slotEndsOf } from '../../measure/cuts.ts'
-import { cutAt, ownersOf } from '../../measure/owners.ts'
+import type { BodyEdge } from '../../../kernel/body.ts'
+import { holesOf, type RoundCut, slotEndsOf } from '../../measure/cuts.ts'
+import { breaksIn, cutAt, ownersOf } from '../../measure/owners.ts'
 import { said } from '../../measure/said.ts'
 import { shareOfLeast } from '../../measure/small-part.ts'
 import { worstLigaments } from '../../measure/worst.ts'
@@ -18,7 +19,11 @@ export const rule: DrawingRule = {
   check: ({ part, brief }) => {
     const owners = ownersOf(part)
     const cuts = [...holesOf(part), ...slotEndsOf(part)]
-    return worstLigaments(part, cuts, () => (edge) => cutAt(owners, edge) !== undefined).flatMap(({ cut, least }) => {
+    const between = (cut: RoundCut) => (edge: BodyEdge) => {
+      const other = cutAt(owners, edge)
+      return other !== undefined && !breaksIn(other) && !breaksIn(cut.of)
+    }
+    return worstLigaments(part, cuts, between).flatMap(({ cut, least }) => {
       const wanted = Math.max(LEAST * shareOfLeast(part), SHARE * 2 * cut.r - least.wider)
       if (least.mm >= wanted) return []
       const other = cutAt(owners, least.edge)!
