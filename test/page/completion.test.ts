@@ -2,6 +2,7 @@ import { CompletionContext } from '@codemirror/autocomplete'
 import { EditorState } from '@codemirror/state'
 import { describe, expect, it } from 'vitest'
 import { completeBrief } from '../../src/app/page/slip/complete.ts'
+import { nextWords } from '../../src/app/page/slip/what-next.ts'
 import { readBrief } from '../../src/brief/read.ts'
 
 const HEAD = 'part      Trial\nunits     mm\npractice  ISO, first angle\n'
@@ -53,6 +54,19 @@ describe('what may stand at the cursor', () => {
   it('puts first what is missing', () => {
     expect(offered(PLATE, 'slot      top: 10 × 40 ').slice(0, 6)).toContain('overall')
     expect(offered(PLATE, 'place     front view 5 ').slice(0, 2).sort()).toEqual(['across', 'up'])
+  })
+
+  it('puts the face that is worked most before the others', () => {
+    const angle = `${HEAD}angle     formed, 5 STK, inside R 5\n          upright 80 high, at rear; base 50 toward front; length 80\n`
+    expect(offered(PLATE, 'hole      ')[0]).toBe('top')
+    expect(offered(angle, 'hole      ')[0]).toBe('upright')
+  })
+
+  it('hints on an empty line at what is still to be said', () => {
+    expect(nextWords(HEAD)).toMatch(/^plate/)
+    expect(nextWords(SHAFT)).toContain('chamfer')
+    expect(nextWords(PLATE)).toContain('note')
+    expect(nextWords(`${HEAD}note Plates and blocks\n`)).toMatch(/^plate/)
   })
 
   it('offers nothing that the reader would refuse', () => {

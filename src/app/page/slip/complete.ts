@@ -35,6 +35,10 @@ const CHOICES: Readonly<Record<string, readonly string[]>> = {
   edges: ['edges broken 0.2 to 0.5', 'break edges .015 max'],
 }
 
+/** Faces that are worked most often, the first of them most (common practice, no source). */
+const WORKED: readonly string[] = ['upright', 'base', 'web', 'top', 'front', 'right', 'left']
+const usual = (face: string): number => (WORKED.includes(face) ? 1 - WORKED.indexOf(face) / 10 : 0)
+
 /** What may stand at the cursor: a keyword at the margin, else what the reader takes there and the part's own names. */
 export function completeBrief(brief: () => Brief | undefined, marks: () => readonly PageMark[] = () => []) {
   return (context: CompletionContext): CompletionResult | null => {
@@ -77,7 +81,8 @@ function fittingOptions(keyword: string, statement: string, brief: Brief | undef
   if (words.length + names.length === 0) return []
   return fitting(brief, statement, [...new Set([...words, ...details.keys()])]).map(({ word, gain }) => {
     const rank = next.indexOf(word)
-    const boost = rank >= 0 ? 40 - rank : Math.max(-20, Math.min(20, 5 * gain + (details.has(word) ? 2 : 0)))
+    const boost =
+      rank >= 0 ? 40 - rank : Math.max(-20, Math.min(20, 5 * gain + (details.has(word) ? 2 + usual(word) : 0)))
     const detail = rank >= 0 ? 'next' : details.get(word)
     return { label: word, boost, ...(detail ? { detail } : {}) }
   })

@@ -36,7 +36,7 @@ function extensions(handlers: SlipHandlers): Extension[] {
     history(),
     briefLanguage(),
     litWords,
-    whatNext(handlers.brief),
+    whatNext(),
     EditorState.tabSize.of(10),
     EditorView.lineWrapping,
     EditorView.contentAttributes.of({ 'aria-label': 'Brief', tabindex: '0', spellcheck: 'false', autocorrect: 'off' }),

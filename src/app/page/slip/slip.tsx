@@ -1,3 +1,4 @@
+import { redo, redoDepth, undo, undoDepth } from '@codemirror/commands'
 import type { EditorState } from '@codemirror/state'
 import { EditorView } from '@codemirror/view'
 import { type ReactNode, useEffect, useRef } from 'react'
@@ -40,6 +41,8 @@ export function Slip({ title, folded, onFold, onView, state, marks, marksOf, lit
   useEffect(() => {
     view.current?.dispatch({ effects: setLitWords.of(lit ?? { words: [] }) })
   }, [lit])
+  // The bench lays the slip anew with every keystroke.
+  const now = view.current?.state
   return (
     <section className={`slip${folded ? ' folded' : ''}`} aria-label="Brief">
       <button type="button" className="fold" aria-expanded={!folded} aria-controls="slip-body" onClick={onFold}>
@@ -51,6 +54,14 @@ export function Slip({ title, folded, onFold, onView, state, marks, marksOf, lit
           {children}
         </header>
         <div className="writing" ref={place} />
+        <div className="taking-back">
+          <button type="button" disabled={!now || undoDepth(now) === 0} onClick={() => undo(view.current!)}>
+            Undo
+          </button>
+          <button type="button" disabled={!now || redoDepth(now) === 0} onClick={() => redo(view.current!)}>
+            Redo
+          </button>
+        </div>
       </div>
     </section>
   )

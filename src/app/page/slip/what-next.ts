@@ -7,12 +7,16 @@ import {
   type ViewUpdate,
   WidgetType,
 } from '@codemirror/view'
-import type { Brief } from '../../../brief/brief.ts'
+import { featureKeywords, stockKeywords } from '../../../brief/vocabulary.ts'
+
+const begins = (words: readonly string[]) => new RegExp(`^(?:${words.join('|')})(?:s|es)?\\b`, 'im')
+const saysStock = begins(stockKeywords)
+const saysFeature = begins(featureKeywords)
 
 /** What usually comes next on an empty line. */
-export function nextWords(brief: Brief | undefined): string {
-  if (!brief?.stock) return 'plate, block, angle, turned …'
-  return brief.features.length === 0 ? 'hole, slot, round, chamfer …' : 'hole, slot, note, datum …'
+export function nextWords(text: string): string {
+  if (!saysStock.test(text)) return 'plate, block, angle, turned …'
+  return saysFeature.test(text) ? 'hole, slot, note, datum …' : 'hole, slot, round, chamfer …'
 }
 
 class Hint extends WidgetType {
@@ -37,12 +41,14 @@ class Hint extends WidgetType {
 }
 
 /** On the empty line that is written on: words that may begin it, to be written over. */
-export function whatNext(brief: () => Brief | undefined): Extension {
+export function whatNext(): Extension {
   const hintOf = (view: EditorView): DecorationSet => {
     const { main } = view.state.selection
     const line = view.state.doc.lineAt(main.head)
     if (!view.hasFocus || !main.empty || line.length > 0) return Decoration.none
-    return Decoration.set(Decoration.widget({ widget: new Hint(nextWords(brief())), side: 1 }).range(line.from))
+    return Decoration.set(
+      Decoration.widget({ widget: new Hint(nextWords(view.state.doc.toString())), side: 1 }).range(line.from),
+    )
   }
   return ViewPlugin.fromClass(
     class {
