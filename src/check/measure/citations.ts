@@ -44,18 +44,13 @@ export const KNOWN: Readonly<Record<string, readonly string[]>> = {
   DIN: '76 332 471 472 509 974 6784 6885 7168'.split(' '),
 }
 
-/** The one known number that a digit too many or too few was typed into; undefined where it is known, or unlike any. */
+/** The one known number that a digit too many was typed into; undefined where it is known, or unlike any. */
 export function meant({ body, number }: Citation): string | undefined {
   const known = KNOWN[body] ?? []
   if (known.includes(number)) return undefined
-  const [letter = '', digits = ''] = [/^[A-G]?/.exec(number)![0], number.replace(/^[A-G]/, '')]
-  const near = (other: string) => {
-    const [long, short] = other.length > digits.length ? [other, digits] : [digits, other]
-    return long.length === short.length + 1 && [...long].some((_, i) => long.slice(0, i) + long.slice(i + 1) === short)
-  }
-  // A short number is near to too many: only a digit put in gives a four-digit one away.
-  const found = known.filter(
-    (k) => k.startsWith(letter) && Math.max(k.length, number.length) >= 4 && near(k.slice(letter.length)),
-  )
+  const [letter, digits] = [/^[A-G]?/.exec(number)![0], number.replace(/^[A-G]/, '')]
+  if (digits.length < 4) return undefined
+  const shorter = new Set([...digits].map((_, i) => letter + digits.slice(0, i) + digits.slice(i + 1)))
+  const found = known.filter((k) => shorter.has(k))
   return found.length === 1 ? found[0] : undefined
 }

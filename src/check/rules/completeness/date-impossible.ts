@@ -53,21 +53,25 @@ interface Day {
   readonly month: number
 }
 
-/** Year and month of a date written year first; impossible where its figures are none; undefined where it is in words. */
+/** Year and month of a date in figures; impossible where its figures are none; undefined where it is in words. */
 function dayOf(text: string): Day | 'impossible' | undefined {
-  const figures = /^(\d+)\s*[-./]\s*(\d+)\s*[-./]\s*(\d+)$/.exec(text.trim())
-  if (!figures) return /^[\d\s.,/-]*\d[\d\s.,/-]*(mm|in|inch)?$/i.test(text.trim()) ? 'impossible' : undefined
-  const [a, b, c] = [Number(figures[1]), Number(figures[2]), Number(figures[3])]
-  // Day first, or month first, are read too: one of the two orders must be a date.
+  const plain = text.trim()
+  const together = /^(\d{4})(\d\d)(\d\d)$/.exec(plain)
+  const figures = together ?? /^(\d+)\s*[-./]\s*(\d+)(?:\s*[-./]\s*(\d+))?$/.exec(plain)
+  if (!figures) return /^[\d\s.,/-]+(mm|in|inch)?$/i.test(plain) ? 'impossible' : undefined
+  const [a, b, c] = figures.slice(1).map((f) => (f === undefined ? 1 : Number(f))) as [number, number, number]
+  // Day first, month first, or a short year first are read too: one of the orders must be a date.
   const orders =
-    figures[1]!.length >= 3
+    figures[1]!.length > 2
       ? [[a, b, c]]
       : [
           [c, b, a],
           [c, a, b],
+          [a, b, c],
         ]
-  const right = orders.find(([year, month, day]) => isDate(year!, month!, day!))
-  return right ? { year: right[0]!, month: right[1]! } : 'impossible'
+  const dates = orders.map(([year, month, day]) => [year! < 100 ? 2000 + year! : year!, month!, day!] as const)
+  const right = dates.find(([year, month, day]) => isDate(year, month, day))
+  return right ? { year: right[0], month: right[1] } : 'impossible'
 }
 
 function isDate(year: number, month: number, day: number): boolean {

@@ -6,7 +6,7 @@ export const rule: BriefRule = {
   weight: 'look again',
   source: 'ISO, EN and ASTM catalogues, the numbers that drawings call up often (from memory)',
   about:
-    'A standard’s number with a digit too many or too few calls up another standard, or none. Asked only where one well-known number is a single digit away.',
+    'A standard’s number with a digit too many calls up another standard, or none. Asked only where taking one digit away leaves a number that is called up often.',
   reads: 'brief',
   check: ({ brief: { header } }) =>
     citationsOf(header).flatMap((citation) => {
