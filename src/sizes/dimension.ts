@@ -190,6 +190,8 @@ export interface Proof {
 export interface HoleTable {
   readonly view: string
   readonly origin: Vec2
+  /** Which way X and Y grow in the view; absent: to the right and up. */
+  readonly ways?: readonly [1 | -1, 1 | -1]
   readonly rows: readonly {
     readonly tag: string
     readonly x: string

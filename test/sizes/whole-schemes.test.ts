@@ -1,9 +1,11 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import { join } from 'node:path'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { compile } from '../../src/app/compile.ts'
 import { openKernel } from '../../src/kernel/open.ts'
 import { plainText } from '../../src/sizes/callout/plain-text.ts'
-import { asme, iso, type Sized } from './sized.ts'
+import { asme, iso, type Sized, sized } from './sized.ts'
 
 /*
  * Schemes for a whole part: every located feature takes part. Rules: baseline and ordinate count each place from one datum,
@@ -123,6 +125,20 @@ sizes ordinate
   })
 })
 
+// The proof reads the solid and the sizes, and knows nothing of how they were chosen.
+describe('every example by every scheme', () => {
+  const folder = join(import.meta.dirname, '../../examples')
+  const names = readdirSync(folder).filter((f) => f.endsWith('.brief'))
+  it.each(names)('%s is fixed exactly once', (name) => {
+    const brief = readFileSync(join(folder, name), 'utf8').replace(/^sizes .*\n?/gm, '')
+    for (const scheme of ['ordinate', 'baseline', 'chain', 'hole table']) {
+      const { proof, marks } = sized(`${brief}\nsizes ${scheme}\n`).sizes
+      expect([scheme, proof.sentence]).toEqual([scheme, expect.stringMatching(/^complete: /)])
+      expect(marks.filter((m) => m.text.includes('would not fix them'))).toEqual([])
+    }
+  })
+})
+
 describe('what a scheme cannot give is said', () => {
   it('bolt circles, in a scheme and in a hole table', () => {
     const plate = `plate 120 × 120 × 10
@@ -198,6 +214,24 @@ sizes hole table
       ['front', 'C1', '30', '20', '⌀8 ↧ 10'],
       ['front', 'C2', '90', '20', '⌀8 ↧ 10'],
     ])
+    expect(s.sizes.proof.complete).toBe(true)
+  })
+
+  it('counts from the faces that the brief counts from', () => {
+    const s = asme(`angle formed, .188 STK, inside R .19
+  upright 3.50 high, at rear; base 2.25 toward front; length 3.00
+slots A base, from top: 2X .281 × .88 overall THRU, long way front-rear
+  1.500 apart, centred; centres 1.38 from heel
+sizes hole table
+`)
+    const [table] = s.sizes.tables
+    expect(table!.rows.map((r) => [r.x, r.y])).toEqual([
+      ['.750', '1.38'],
+      ['2.250', '1.38'],
+    ])
+    // the heel stands at the top of the top view: Y counts down from there
+    expect(table!.ways).toEqual([1, -1])
+    expect(table!.origin[1] - table!.rows[0]!.at[1]).toBeCloseTo(1.38 * 25.4, 6)
     expect(s.sizes.proof.complete).toBe(true)
   })
 

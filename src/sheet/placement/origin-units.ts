@@ -36,12 +36,13 @@ const AXIS = 8
  */
 export function originUnits(desk: Desk, owner: number, table: HoleTable): Unit[] {
   const origin = onPaper(desk.ink.views[owner]!.placed, table.origin)
+  const [wx, wy] = table.ways ?? [1, 1]
   const axes = [
-    ['X', [1, 0]],
-    ['Y', [0, 1]],
+    ['X', [wx, 0]],
+    ['Y', [0, wy]],
   ] as const
   const options = LENGTHS.flatMap((length) =>
-    // Both away from the part where the origin is its lower left corner, as it mostly is.
+    // Both away from the part, which lies the way that the coordinates grow.
     [0, 1, 2, 3].map((k): Option => {
       const out = (u: Vec2, turnedBack: boolean) => (turnedBack ? back(u) : u)
       return {
@@ -49,7 +50,7 @@ export function originUnits(desk: Desk, owner: number, table: HoleTable): Unit[]
         settled: true,
         members: once(() =>
           axes.map(([letter, u], i) => {
-            const across: Vec2 = [u[1], u[0]]
+            const across: Vec2 = i === 0 ? [0, wy] : [wx, 0]
             return member(desk, owner, table, origin, u, out(across, ((k >> i) & 1) === 0), letter, length, i === 0)
           }),
         ),

@@ -61,9 +61,9 @@ export function locatedSets(
   const sets = joined(context, [...found.values()])
   const seen = new Set<AxisIndex>()
   return sets.flatMap(({ k, view, links }): Located[] => {
-    // One size from the datum is no scheme of the whole part.
-    const levels = new Set(links.flatMap((l) => [...l.stops, ...l.bases]).map((s) => s.at.toFixed(4)))
-    if (!features && levels.size < 3) return []
+    // One size of the stock alone is no scheme.
+    const levels = new Set(links.flatMap((l) => l.stops).map((s) => s.at.toFixed(4)))
+    if (!features && levels.size < 3 && links.every((l) => l.draft.feature === undefined)) return []
     const way = directionWords(unitOf(k))
     const key = `${features?.join(', ') ?? 'part'}/${way}${seen.has(k) ? ` ${view}` : ''}`
     seen.add(k)
@@ -119,7 +119,7 @@ function linkOf(context: Context, draft: Draft, k: AxisIndex): Link | undefined 
   const along = draft.states.filter((s) => isAlong(s, k))
   if (along.length === 0) return undefined
   const feature = draft.feature === undefined ? undefined : context.features.get(draft.feature)
-  const extent = /\/(?:width|length|depth|note|ends)\b/.test(draft.id)
+  const extent = /\/(?:width|length|depth|thickness|note|ends)\b/.test(draft.id)
   const whole = !extent && along.length === draft.states.length
   const used = whole ? along : along.filter((s) => s.kind === 'centred')
   if (used.length === 0) return undefined

@@ -28,6 +28,8 @@ export interface TableSet {
   readonly sight: Sight
   /** Outer faces that the two directions count from. */
   readonly edges: readonly [Reach, Reach]
+  /** Whether each counts to the right or up, or back. */
+  readonly ways: readonly [1 | -1, 1 | -1]
 }
 
 /**
@@ -75,8 +77,12 @@ export function tableSets(context: Context): TableSet[] {
     const [first] = features
     if (!first) return []
     const sight = context.sights.find((s) => dot(s.view.frame.toViewer, first.outward) > 1 - 1e-9)
-    const edges = sight && [sight.view.frame.right, sight.view.frame.up].map((way) => edgeAt(context, way, sight))
-    if (sight && edges?.[0] && edges[1]) return [{ features, sight, edges: [edges[0], edges[1]] }]
+    if (sight) {
+      const { right, up } = sight.view.frame
+      const ways = [wayOf(context, features, right), wayOf(context, features, up)] as const
+      const edges = [edgeAt(context, right, sight, ways[0]), edgeAt(context, up, sight, ways[1])] as const
+      if (edges[0] && edges[1]) return [{ features, sight, edges: [edges[0], edges[1]], ways }]
+    }
     // A bore on the part's axis needs no coordinates.
     const isPlaced = (f: PartFeature) =>
       context.part.chosen.some((c) => c.group === f.id && (c.kind === 'distance' || c.kind === 'pitch'))
@@ -108,14 +114,15 @@ export function withTables(context: Context, sets: readonly TableSet[], drafts: 
 
 function tableOf(
   context: Context,
-  { features, sight, edges }: TableSet,
+  { features, sight, edges, ways }: TableSet,
   drafts: readonly Draft[],
   letters: Map<string, string>,
 ): { table: HoleTable; covered: Set<string> } {
-  const origin: Vec2 = sight.view.box.min
+  const { min, max } = sight.view.box
+  const origin: Vec2 = [ways[0] > 0 ? min[0] : max[0], ways[1] > 0 ? min[1] : max[1]]
   const { right, up } = sight.view.frame
   const covered = new Set<string>()
-  const stated = new Set<number>()
+  const stated = new Set<string>()
   const rows: HoleTable['rows'][number][] = []
   const counts = new Map<string, number>()
   for (const feature of features) {
@@ -145,14 +152,17 @@ function tableOf(
         const place = reached(context.model, to, direction)
         const base = reached(context.model, edges[j]!, direction)
         // A hole in line with an earlier one repeats its coordinate in the table; it states it once.
-        if (!place || (place.bar !== undefined && (stated.has(place.bar) || place.bar === base?.bar))) return
-        if (place.bar !== undefined) stated.add(place.bar)
+        if (!place || (place.bar !== undefined && place.bar === base?.bar)) return
+        const line = String(place.bar ?? `${feature.id} ${j} ${place.of(context.model.values).toFixed(4)}`)
+        if (stated.has(line)) return
+        stated.add(line)
         states.push({ kind: 'distance', direction, from: edges[j]!, to })
       })
       const place = (j: 0 | 1): string => {
         const direction = j === 0 ? right : up
         const digits =
-          typed(drafts, direction, edges[j]!, member.point) ?? computedText(at[j] - origin[j], context.writing)
+          typed(drafts, direction, edges[j]!, member.point) ??
+          computedText(ways[j] * (at[j] - origin[j]), context.writing)
         // The word in the note locates it; the digits are for reading only.
         return isCentred(note, direction) ? `(${digits})` : digits
       }
@@ -168,7 +178,8 @@ function tableOf(
       })
     })
   }
-  return { table: { view: sight.view.id, origin, rows }, covered }
+  const back = ways.some((w) => w < 0)
+  return { table: { view: sight.view.id, origin, ...(back ? { ways } : {}), rows }, covered }
 }
 
 const isCentred = (note: Draft, direction: Vec3): boolean =>
@@ -200,12 +211,26 @@ function withoutCount(line: Draft['callout']['lines'][number]): Draft['callout']
   return typeof first === 'string' ? [first.replace(/^\d+[X×] /, ''), ...rest] : line
 }
 
-/** The part's outer plane on the low side of a direction, from which the table counts. */
-function edgeAt(context: Context, direction: Vec3, sight: Sight): Reach | undefined {
+/** 1 where the table counts along the direction from its low side, -1 where most of the brief's sizes count from the other. */
+function wayOf(context: Context, features: readonly PartFeature[], direction: Vec3): 1 | -1 {
+  const ids = new Set(features.map((f) => f.id))
+  const { min, max } = context.part.body.box
+  const ends = [dot(min, direction), dot(max, direction)]
+  const from = context.part.chosen.flatMap((c) => {
+    if (c.kind !== 'distance' || !ids.has(c.group ?? '') || Math.abs(dot(c.direction, direction)) < 1 - 1e-9) return []
+    const at = mooringOf(context, c.from, direction)?.at
+    return at ? [dot(at, direction)] : []
+  })
+  const count = (end: number) => from.filter((at) => Math.abs(at - end) < 1e-5).length
+  return count(Math.max(...ends)) > count(Math.min(...ends)) ? -1 : 1
+}
+
+/** The part's outer plane from which the table counts along a direction. */
+function edgeAt(context: Context, direction: Vec3, sight: Sight, way: 1 | -1): Reach | undefined {
   const k = axisIndex(direction)
   if (k === undefined) return undefined
   const { min, max } = context.part.body.box
-  const at = direction[k] > 0 ? min : max
+  const at = direction[k] * way > 0 ? min : max
   const plane = context.model.elements.find(
     (e) => e.surface.kind === 'plane' && e.along === k && Math.abs(e.surface.axes.origin[k] - at[k]) < 1e-5,
   )
