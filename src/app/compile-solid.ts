@@ -69,7 +69,7 @@ export async function compileSolidTogether(
 const SEVERAL = 32
 const LONG = 1_000_000
 /** Faces from which on several threads are sooner done than one: below, they cost more to set to work than they save. */
-const MANY = 2500
+const MANY = 5000
 
 /** The views that an assembly's and most parts' sheets ask for; the one with most lines in sight first. */
 const AHEAD = [ISOMETRIC, FRAMES.front, FRAMES.rear, FRAMES.top, FRAMES.right, FRAMES.left]
