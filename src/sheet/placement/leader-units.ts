@@ -8,6 +8,7 @@ import {
   arrow,
   type Desk,
   type Drawn,
+  endDot,
   type Member,
   nothing,
   type Option,
@@ -38,7 +39,8 @@ export function leaderUnits(desk: Desk, owner: number, dimensions: readonly Dime
   return dimensions.flatMap((d): Unit[] => {
     const m = d.measured
     const block = calloutBlock(d, desk.figures)
-    const note: Note = { desk, owner, dimension: d, block, tie: tieOf(d) }
+    const dotted = m.kind === 'leader' && m.targets.every((t) => t.kind === 'point' && t.within)
+    const note: Note = { desk, owner, dimension: d, block, tie: tieOf(d), ...(dotted ? { dotted } : {}) }
     let rays: Ray[]
     if (m.kind === 'leader') rays = m.targets.flatMap((t) => toTarget(note, t))
     else if (m.kind === 'diameter') rays = toTarget(note, { kind: 'circle', centre: m.centre, radius: m.radius })
@@ -202,6 +204,8 @@ interface Note {
   readonly tie: Tie
   /** What the leader ends on, where that is not the view's own line. */
   readonly fixed?: Drawn
+  /** It ends on a face with a dot, not at a line with an arrowhead (ISO 128-2, ASME Y14.2; from memory). */
+  readonly dotted?: true
 }
 
 /** A class, because there are thousands of them. */
@@ -226,7 +230,7 @@ class LeaderOption implements Option {
 }
 
 /** None where the text could not stand. */
-function leaderMember({ desk, owner, dimension: d, block, tie, fixed }: Note, l: Leader): readonly Member[] {
+function leaderMember({ desk, owner, dimension: d, block, tie, fixed, dotted }: Note, l: Leader): readonly Member[] {
   const f = desk.figures
   const right = l.way[0] >= 0
   const sx = right ? 1 : -1
@@ -261,7 +265,8 @@ function leaderMember({ desk, owner, dimension: d, block, tie, fixed }: Note, l:
   const elbow: Vec2 = [ex, ey]
   const shoulder: Vec2 = [ex + sx * reach, ey]
   const inward: Vec2 = [-l.way[0], -l.way[1]]
-  const shapes: Shape[] = [text, bar('leader', l.tip, elbow), arrow(l.tip, l.far ? l.way : inward, f, !l.far)]
+  const head = dotted ? endDot(l.tip, l.way) : arrow(l.tip, l.far ? l.way : inward, f, !l.far)
+  const shapes: Shape[] = [text, bar('leader', l.tip, elbow), head]
   if (l.far) shapes.push(bar('dimension', l.far, l.tip), arrow(l.far, inward, f))
   shapes.push(bar('shoulder', elbow, shoulder))
   if (block.allAround) {
