@@ -1,3 +1,4 @@
+import { Candidates, ROUNDING } from './candidates.ts'
 import { conflict, type Rules } from './conflicts.ts'
 import { type Alternative, type Bounds, boundsOf, type Drawn, type Member, type Option, type Unit } from './form.ts'
 import type { Ground } from './ground.ts'
@@ -28,17 +29,32 @@ export interface Stand {
 export class Board {
   readonly rules: Rules
   readonly stands = new Map<Unit, Stand>()
-  /** Now and then places are passed over at random, to find out what that would make possible. */
-  skips: () => boolean = () => false
+  /**
+   * Now and then places are passed over at random, to find out what that would make possible: by the number of the option
+   * and of the way to finish it, so that how far others were looked into changes nothing.
+   */
+  skips: (option: number, way: number) => boolean = NEVER
+  /** No linear size goes to this side. */
+  shunned: string | undefined
   /** Costs that depend on neighbouring views count. */
   biased = false
   /** Place that a unit takes whatever it costs. */
   forced: Stand | undefined
   readonly #ground: Ground
+  readonly #candidates = new Map<Unit, Candidates>()
 
   constructor(ground: Ground, rules: Rules) {
     this.#ground = ground
     this.rules = rules
+  }
+
+  candidates(unit: Unit): Candidates {
+    let known = this.#candidates.get(unit)
+    if (!known) {
+      known = new Candidates(unit.options)
+      this.#candidates.set(unit, known)
+    }
+    return known
   }
 
   /** Sets the unit at its cheapest place; leaves it off when there is none. */
@@ -54,9 +70,12 @@ export class Board {
     const groupCost = new Map<string | undefined, number>()
     let best: Stand | undefined
     let bound = leftOff(unit)
-    for (let i = 0, option = unit.options.at(0); option; option = unit.options.at(++i)) {
-      if (option.own >= bound) break
-      if (this.skips()) continue
+    const candidates = this.candidates(unit)
+    for (let i = 0; ; i++) {
+      if (candidates.own(i) >= bound) break
+      if (this.skips(i, 0) || candidates.floor(i, bound) >= bound) continue
+      const option = candidates.at(i)
+      if (option.side === this.shunned && option.side !== undefined && unit.rank[0] === 1) continue
       let base = option.own + (this.biased ? (option.bias ?? 0) : 0)
       if (unit.group !== undefined && option.side !== undefined) {
         let apart = groupCost.get(option.side)
@@ -67,7 +86,8 @@ export class Board {
         base += apart
       }
       if (base >= bound) continue
-      const stand = this.try(unit, option, others, base - option.own, bound)
+      const stand = this.try(unit, i, others, base - option.own, bound)
+      candidates.learn(i)
       if (!stand) continue
       best = stand.stand
       bound = stand.cost
@@ -87,11 +107,12 @@ export class Board {
 
   try(
     unit: Unit,
-    option: Option,
+    index: number,
     others: readonly Stand[],
     extra: number,
     bound: number,
   ): { stand: Stand; cost: number } | undefined {
+    const option = this.candidates(unit).at(index)
     let own = option.own + (option.bias ?? 0)
     let cost = option.own + extra
     const members = option.members()
@@ -106,8 +127,8 @@ export class Board {
     }
     const settled =
       members.length === 1
-        ? this.#finishOne(unit, members[0]!, others, bound - cost)
-        : this.#finish(unit, option, members, others, bound - cost)
+        ? this.#finishOne(unit, index, members[0]!, others, bound - cost)
+        : this.#finish(unit, index, members, others, bound - cost)
     if (!settled) return undefined
     for (const s of settled.list) own += s.alternative.own + this.#onGround(s.alternative, unit, Infinity)
     cost += settled.cost
@@ -118,15 +139,16 @@ export class Board {
   /** Chooses the cheapest way to finish the only member. */
   #finishOne(
     unit: Unit,
+    index: number,
     member: Member,
     others: readonly Stand[],
     bound: number,
   ): { list: readonly Settled[]; cost: number } | undefined {
     let best: Alternative | undefined
     let least = bound
-    for (const way of member.alternatives) {
+    for (const [k, way] of member.alternatives.entries()) {
       if (way.own >= least) break
-      if (this.skips()) continue
+      if (this.skips(index, 1 + k)) continue
       let c = way.own + this.#onGround(way, unit, least - way.own)
       if (c < least) c += this.#pairs(way, others, least - c + ROUNDING)
       if (c >= least) continue
@@ -142,11 +164,12 @@ export class Board {
    */
   #finish(
     unit: Unit,
-    option: Option,
+    index: number,
     members: readonly Member[],
     others: readonly Stand[],
     bound: number,
   ): { list: readonly Settled[]; cost: number } | undefined {
+    const { settled: asSet } = this.candidates(unit).at(index)
     // What each member's ways cost apart from the other members; found once, as far as needed.
     const costs: number[][] = members.map(() => [])
     const costOf = (i: number, k: number): number => {
@@ -165,11 +188,11 @@ export class Board {
       for (let k = 0; k < member.alternatives.length; k++) {
         const alternative = member.alternatives[k]!
         if (alternative.own >= least) break
-        if (this.skips()) continue
+        if (this.skips(index, 1 + k)) continue
         let c = costOf(i, k)
         if (c >= least) continue
         const shapes = this.#shapes(member, alternative)
-        if (!option.settled) {
+        if (!asSet) {
           for (const s of before) {
             c += this.#between(alternative, shapes, s)
             if (c >= least) break
@@ -268,8 +291,7 @@ export function leftOff(unit: Unit): number {
   return WEIGHTS.unplaced * Math.max(1, unit.dimensions.length)
 }
 
-/** Costs that differ by less are not told apart when a search is cut short: they are sums, rounded on the way. */
-const ROUNDING = 1e-6
+export const NEVER = () => false
 
 const NONE: ReadonlyMap<Stand, number> = new Map()
 

@@ -5,6 +5,9 @@ import { WEIGHTS } from './weights.ts'
 /** Furthest distance (mm) at which two shapes still have something to do with each other. */
 const INFLUENCE = 10.2
 
+/** A line within this of a leader's head seems to be what it points at, mm. */
+const BESIDE_HEAD = 1.4
+
 export interface Rules {
   /** Least distance between parallel dimension lines. */
   readonly leastPitch: number
@@ -65,7 +68,10 @@ function mixedConflict(s: Slab, b: Bar): number {
     if (!entersSlab(b.ax, b.ay, b.bx, b.by, s, CLEAR.ease)) return 0
     return entersSlab(b.ax, b.ay, b.bx, b.by, s, CLEAR.line) ? Infinity : WEIGHTS.textNearLine
   }
-  if (!entersSlab(b.ax, b.ay, b.bx, b.by, s, -0.15)) return 0
+  if (!entersSlab(b.ax, b.ay, b.bx, b.by, s, -0.15)) {
+    const beside = s.ofLeader && b.role === 'extension' && entersSlab(b.ax, b.ay, b.bx, b.by, s, BESIDE_HEAD)
+    return beside ? WEIGHTS.leaderHeadNearExtension : 0
+  }
   const length = Math.hypot(b.bx - b.ax, b.by - b.ay)
   const parallel = Math.abs((b.bx - b.ax) * s.uy - (b.by - b.ay) * s.ux) < 0.02 * length
   // Along the head's own axis lies the next size's line of a chain; the lines themselves are judged there.

@@ -167,6 +167,10 @@ export interface Option {
 export interface Options {
   /** Undefined past the last. */
   at(index: number): Option | undefined
+  /** The option's cost by itself, without making it; `Infinity` past the last. */
+  own?(index: number): number
+  /** The option costs no less with the ground; looked into no further than to find that it is more than `most`. */
+  least?(index: number, most: number): number
 }
 
 /** What is placed in one go: a single size, a chain, a set of running sizes, a tag. */

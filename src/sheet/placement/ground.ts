@@ -1,4 +1,5 @@
 import type { Box2 } from '../../geometry/evaluate.ts'
+import type { Vec2 } from '../../geometry/vec.ts'
 import type { LineKind } from '../../views/view.ts'
 import { CLEAR } from './clearances.ts'
 import { Covered } from './covered.ts'
@@ -15,6 +16,14 @@ const OTHER_VIEW = 2
 const SHOULDER = 2.5
 /** A leader nearer than this to a corner of the outline seems to point at it, mm. */
 const CORNER = 1
+
+/** A line that comes so near to a curve, mm, and within this angle (its sine) of it, grazes it; not where it begins. */
+const GRAZE = 1
+const GRAZE_ANGLE = 0.42
+const BEGINNING = 3
+
+/** An elbow nearer than this to an outline stands on it to the eye, mm. */
+const ELBOW = 2
 
 /** From so many texts on it pays to know which paper is covered. */
 const MANY = 400
@@ -36,6 +45,9 @@ export class Ground {
   readonly #hatchAngle: number
   #covered: Covered | undefined
   #texts = 0
+  /** The text that was looked at last: it is asked about when its place is made, and again when that is weighed. */
+  #lastText: Slab | undefined
+  #lastCost = 0
 
   constructor(
     ink: Ink,
@@ -88,6 +100,15 @@ export class Ground {
   }
 
   #slabCost(s: Slab): number {
+    if (s.role !== 'text') return this.#inkUnder(s)
+    if (s !== this.#lastText) {
+      this.#lastText = s
+      this.#lastCost = this.#inkUnder(s)
+    }
+    return this.#lastCost
+  }
+
+  #inkUnder(s: Slab): number {
     const ink = this.#ink
     const margin = s.role === 'text' ? CLEAR.ink : -0.1
     const body = s.role === 'arrow' ? behindTip(s) : s
@@ -117,6 +138,20 @@ export class Ground {
       this.#covered = new Covered(ends, (i) => kinds[i] !== 'centre' || !straight[i])
     }
     return this.#covered.surely(cx - hw - CLEAR.ink, cy - hh - CLEAR.ink, cx + hw + CLEAR.ink, cy + hh + CLEAR.ink)
+  }
+
+  /** What a leader costs at the least for the lines that it crosses; looked into no further than that it is more than `most`. */
+  crossedBy(tip: Vec2, ex: number, ey: number, most: number): number {
+    const ink = this.#ink
+    const { ends, kinds } = ink
+    let sum = 0
+    ink.along(tip[0], tip[1], ex, ey, (i) => {
+      const k = 4 * i
+      const m = meet(tip[0], tip[1], ex, ey, ends[k]!, ends[k + 1]!, ends[k + 2]!, ends[k + 3]!)
+      if (m.how === 'cross') sum += WEIGHTS.over.leader[weighed(kinds[i]!)]
+      return sum > most
+    })
+    return sum
   }
 
   /** What text costs beside its ink: where it lies on the part, and less in a hole of it. */
@@ -164,11 +199,16 @@ export class Ground {
           ? this.#first - 0.1
           : 0
     const isLeader = b.role === 'leader'
-    const rx = isLeader ? CORNER : b.ax === b.bx ? reach : 0
-    const ry = isLeader ? CORNER : b.ay === b.by ? reach : 0
+    const isShoulder = b.role === 'shoulder'
+    const mayGraze = isLeader || role === 'extension'
+    const wide = mayGraze ? GRAZE : reach
+    const rx = isShoulder ? ELBOW : isLeader || b.ax === b.bx ? wide : 0
+    const ry = isLeader || b.ay === b.by ? wide : 0
     let sum = 0
     let nearOutline = false
     let atCorner = false
+    let atElbow = false
+    let grazing = false
     let overPart = 0
     ink.visit(b.x0 - rx, b.y0 - ry, b.x1 + rx, b.y1 + ry, (i) => {
       const k = 4 * i
@@ -181,6 +221,8 @@ export class Ground {
         (overCorner(b, ink.ends, k) || overCorner(b, ink.ends, k + 2))
       )
         atCorner = true
+      if (isShoulder && kind === 'visible' && nearPiece(b.ax, b.ay, ink.ends, k) < ELBOW) atElbow = true
+      if (mayGraze && kind === 'visible' && !ink.straight[i] && grazes(b, length, ink.ends, k)) grazing = true
       if (m.how === 'apart') return false
       if (m.how === 'cross') {
         sum += table[weighed(kind)]
@@ -191,7 +233,7 @@ export class Ground {
         if (b.role === 'shoulder') nearOutline = true
         else if (m.overlap > 0.6) sum += role === 'dimension' ? WEIGHTS.nearOutline : WEIGHTS.alongOutline
       } else if (reach > 0 && kind === 'visible' && ink.straight[i] && m.overlap > 1) nearOutline = true
-      else if (role === 'extension' && m.distance < 1.8 && m.overlap > 3 && kind !== 'centre')
+      else if (role === 'extension' && !level && m.distance < 1.8 && m.overlap > 3 && kind !== 'centre')
         sum += WEIGHTS.tooClose / 2
       return sum > most
     })
@@ -201,6 +243,8 @@ export class Ground {
     }
     if (nearOutline) sum += b.role === 'shoulder' ? WEIGHTS.shoulderNearOutline : WEIGHTS.nearOutline
     if (atCorner) sum += WEIGHTS.leaderOverCorner
+    if (grazing) sum += WEIGHTS.grazing
+    if (atElbow) sum += WEIGHTS.elbowAtOutline
     sum += WEIGHTS.extensionOverPart * overPart
     if (ink.hasHatching && this.#overHatching(b)) {
       sum += WEIGHTS.overHatching
@@ -236,6 +280,26 @@ function overCorner(b: Bar, ends: Float64Array, k: number): boolean {
   const [x, y] = [ends[k]! - b.ax, ends[k + 1]! - b.ay]
   const on = (x * ux + y * uy) / length
   return on > 2 * CORNER && on < length && Math.abs(x * uy - y * ux) / length < CORNER
+}
+
+/** Whether the bar runs beside a piece of a curve, all but along it, other than where the bar begins. */
+function grazes(b: Bar, length: number, ends: Float64Array, k: number): boolean {
+  const [ux, uy] = [(b.bx - b.ax) / length, (b.by - b.ay) / length]
+  const [px, py] = [ends[k]! - b.ax, ends[k + 1]! - b.ay]
+  const [qx, qy] = [ends[k + 2]! - b.ax, ends[k + 3]! - b.ay]
+  const on = ((px + qx) * ux + (py + qy) * uy) / 2
+  if (on < BEGINNING || on > length) return false
+  const [off, end] = [px * uy - py * ux, qx * uy - qy * ux]
+  if (Math.abs(off + end) / 2 > GRAZE) return false
+  return Math.abs(end - off) < GRAZE_ANGLE * Math.hypot(qx - px, qy - py)
+}
+
+/** Distance of a point from a piece of ink. */
+function nearPiece(x: number, y: number, ends: Float64Array, k: number): number {
+  const [ax, ay] = [ends[k]!, ends[k + 1]!]
+  const [ux, uy] = [ends[k + 2]! - ax, ends[k + 3]! - ay]
+  const t = Math.max(0, Math.min(1, ((x - ax) * ux + (y - ay) * uy) / (ux * ux + uy * uy || 1)))
+  return Math.hypot(ax + t * ux - x, ay + t * uy - y)
 }
 
 /** Distance from the bar's start at which the piece of ink crosses it. */

@@ -6,6 +6,7 @@ import type { Vec2 } from '../../geometry/vec.ts'
 import type { LineKind, View } from '../../views/view.ts'
 import { cuttingPlanePath } from '../cutting-plane-line.ts'
 import type { PlacedView } from '../sheet.ts'
+import { Squares } from './squares.ts'
 import { along, dot } from './vec.ts'
 
 /** A view where it stands on paper. */
@@ -35,6 +36,7 @@ export class Ink {
   /** Piece of a straight line, not of a curve. */
   readonly straight: readonly boolean[]
   readonly #index: Flatbush | undefined
+  #squares: Squares | undefined
   readonly #lines: readonly { a: Vec2; b: Vec2; kind: LineKind; owner: number }[]
   readonly #hatched: readonly { owner: number; box: Box2; loops: readonly (readonly Vec2[])[] }[]
   readonly #circles: readonly { owner: number; c: Vec2; r: number }[]
@@ -109,6 +111,12 @@ export class Ink {
       if (!enough) enough = look(piece)
       return false
     })
+  }
+
+  /** Goes through the pieces that may meet the line, each once; `look` tells whether it has seen enough. */
+  along(ax: number, ay: number, bx: number, by: number, look: (piece: number) => boolean): void {
+    this.#squares ??= new Squares(this.ends)
+    this.#squares.along(ax, ay, bx, by, look)
   }
 
   /**

@@ -44,6 +44,15 @@ export function leadersOf(rays: readonly Ray[]): Leader[] {
   return rays.flatMap((ray) => ray.lengths.flatMap((length) => ray.forms.map((form) => leaderAt(ray, length, form))))
 }
 
+/**
+ * What the leader on a ray costs on the ground at the least, without making it; looked into no further than to find that
+ * it is more than `most`; where that is undefined, only whether it can stand at all.
+ */
+export type GroundCost = (ray: Ray, length: number, most: number | undefined) => number
+
+/** The first few places are made and weighed at once: most often one of them serves. */
+const FEW = 200
+
 /** The leaders as options, least first; each is made when it is asked for, once. */
 export class LeaderPlaces implements Options {
   readonly #rays: readonly Ray[]
@@ -51,10 +60,12 @@ export class LeaderPlaces implements Options {
   readonly #ray: Int32Array
   readonly #number: Uint8Array
   readonly #order: LeastFirst
+  readonly #costs: Float64Array
   readonly #made: Option[] = []
   readonly #make: (leader: Leader) => Option
+  readonly #ground: GroundCost
 
-  constructor(rays: readonly Ray[], make: (leader: Leader) => Option) {
+  constructor(rays: readonly Ray[], make: (leader: Leader) => Option, ground: GroundCost) {
     let count = 0
     for (const { lengths, forms } of rays) count += lengths.length * forms.length
     const costs = new Float64Array(count)
@@ -72,11 +83,26 @@ export class LeaderPlaces implements Options {
         }
       }
     }
+    this.#costs = costs
+    this.#ground = ground
     this.#rays = rays
     this.#ray = ray
     this.#number = number
     this.#order = new LeastFirst(costs)
     this.#make = make
+  }
+
+  own(rank: number): number {
+    const place = this.#order.at(rank)
+    return place === undefined ? Infinity : this.#costs[place]!
+  }
+
+  least(rank: number, most: number): number {
+    const place = this.#order.at(rank)!
+    const ray = this.#rays[this.#ray[place]!]!
+    const length = ray.lengths[Math.floor(this.#number[place]! / ray.forms.length)]!
+    const own = this.#costs[place]!
+    return own + this.#ground(ray, length, rank < FEW ? undefined : most - own)
   }
 
   at(rank: number): Option | undefined {

@@ -4,6 +4,7 @@ import type { Vec2 } from '../../geometry/vec.ts'
 import type { Dimension, LeaderTarget } from '../../sizes/dimension.ts'
 import type { Tie } from '../sheet.ts'
 import { type Block, calloutBlock } from './callout-block.ts'
+import { ROUNDING } from './candidates.ts'
 import {
   arrow,
   type Desk,
@@ -40,13 +41,17 @@ export function leaderUnits(desk: Desk, owner: number, dimensions: readonly Dime
     const m = d.measured
     const block = calloutBlock(d, desk.figures)
     const dotted = m.kind === 'leader' && m.targets.every((t) => t.kind === 'point' && t.within)
-    const note: Note = { desk, owner, dimension: d, block, tie: tieOf(d), ...(dotted ? { dotted } : {}) }
+    const note = noteOf({ desk, owner, dimension: d, block, tie: tieOf(d), ...(dotted ? { dotted } : {}) })
     let rays: Ray[]
     if (m.kind === 'leader') rays = m.targets.flatMap((t) => toTarget(note, t))
     else if (m.kind === 'diameter') rays = toTarget(note, { kind: 'circle', centre: m.centre, radius: m.radius })
     else if (m.kind === 'radius') rays = toArc(note, m)
     else return []
-    const options = new LeaderPlaces(rays, (leader) => new LeaderOption(note, leader))
+    const options = new LeaderPlaces(
+      rays,
+      (leader) => new LeaderOption(note, leader),
+      ({ tip, way }, length, most) => leastOnGround(note, tip, way, length, most),
+    )
     return [
       {
         id: d.id,
@@ -112,7 +117,7 @@ export function leaderToEdge(
   normal: Vec2,
   extra: number,
 ): Option[] {
-  const note: Note = { desk, owner, dimension, block, tie: tieOf(dimension) }
+  const note = noteOf({ desk, owner, dimension, block, tie: tieOf(dimension) })
   const rays = directions()
     .filter(({ way, odd }) => odd < WEIGHTS.oddAngle && dot(way, normal) > 0.25)
     .map((direction) => rayFrom(note, tip, direction, [{ odd: direction.odd + extra }]))
@@ -130,7 +135,7 @@ export function leadersToSurface(
   target: LeaderTarget,
   fixed?: Drawn,
 ): Option[] {
-  const note: Note = { desk, owner, dimension: undefined, block, tie, ...(fixed ? { fixed } : {}) }
+  const note = noteOf({ desk, owner, dimension: undefined, block, tie, ...(fixed ? { fixed } : {}) })
   return leadersOf(toTarget(note, target)).map((leader) => new LeaderOption(note, leader))
 }
 
@@ -206,6 +211,13 @@ interface Note {
   readonly fixed?: Drawn
   /** It ends on a face with a dot, not at a line with an arrowhead (ISO 128-2, ASME Y14.2; from memory). */
   readonly dotted?: true
+  /** Where its text stands from the elbow, by the leader's way. */
+  readonly toRight: readonly [across: number, up: number, reach: number]
+  readonly toLeft: readonly [across: number, up: number, reach: number]
+}
+
+function noteOf(note: Omit<Note, 'toRight' | 'toLeft'>): Note {
+  return { ...note, toRight: textFromElbow(note, 1), toLeft: textFromElbow(note, -1) }
 }
 
 /** A class, because there are thousands of them. */
@@ -229,44 +241,65 @@ class LeaderOption implements Option {
   }
 }
 
-/** None where the text could not stand. */
-function leaderMember({ desk, owner, dimension: d, block, tie, fixed, dotted }: Note, l: Leader): readonly Member[] {
+/** Where the text of a leader stands from its elbow, and how far the shoulder reaches; `sx` is 1 to the right, -1 to the left. */
+function textFromElbow(
+  { desk, block }: Pick<Note, 'desk' | 'block'>,
+  sx: number,
+): readonly [across: number, up: number, reach: number] {
   const f = desk.figures
+  // The line ends at the frame itself, or runs on as the line that a datum letter hangs from.
+  if (block.joint !== undefined) return [sx * f.shoulder + (sx * block.width) / 2, -block.joint, f.shoulder]
+  if (block.stands) return [(sx * block.width) / 2, block.height / 2, block.width]
+  // ISO 128-2: text stands above the reference line.
+  if (f.iso) return [(sx * (block.width + 1)) / 2, f.textGap + block.height / 2, block.width + 1]
+  // Mid-height of the first letter, or of the last where the note stands to the left.
+  const across = sx * f.shoulder + sx * (f.practice.leader.gap + block.width / 2)
+  return [across, -(sx > 0 ? block.firstMid : block.lastMid), f.shoulder]
+}
+
+/** False only where the text of a leader surely could not stand; asked tens of thousands of times, and costs little. */
+function mayHold(note: Note, tip: Vec2, way: Vec2, length: number): boolean {
+  const { desk, block } = note
+  const [across, up] = way[0] >= 0 ? note.toRight : note.toLeft
+  return !desk.ground.onUnbreakable(
+    tip[0] + way[0] * length + across,
+    tip[1] + way[1] * length + up,
+    block.width / 2,
+    block.height / 2,
+  )
+}
+
+/** What the leader costs on the ground at the least; costs little to find out. */
+function leastOnGround(note: Note, tip: Vec2, way: Vec2, length: number, most: number | undefined): number {
+  if (!mayHold(note, tip, way, length)) return Infinity
+  if (most === undefined) return 0
+  // The sum may be rounded another way than where it is worked out whole.
+  const crossed = note.desk.ground.crossedBy(tip, tip[0] + way[0] * length, tip[1] + way[1] * length, most + ROUNDING)
+  return Math.max(0, crossed - ROUNDING)
+}
+
+/** None where the text could not stand. */
+function leaderMember(note: Note, l: Leader): readonly Member[] {
+  const { desk, owner, dimension: d, block, tie, fixed } = note
+  const f = desk.figures
+  if (!mayHold(note, l.tip, l.way, l.length)) return []
   const right = l.way[0] >= 0
   const sx = right ? 1 : -1
-  // Numbers, not points, until it is known that the text is not in the way: that is asked tens of thousands of times.
+  const [across, up, reach] = right ? note.toRight : note.toLeft
   const ex = l.tip[0] + l.way[0] * l.length
   const ey = l.tip[1] + l.way[1] * l.length
-  let reach = f.shoulder
-  let cx: number
-  let cy: number
-  if (block.joint !== undefined) {
-    // The line ends at the frame itself, or runs on as the line that a datum letter hangs from.
-    cx = ex + sx * reach + (sx * block.width) / 2
-    cy = ey - block.joint
-  } else if (block.stands) {
-    reach = block.width
-    cx = ex + (sx * block.width) / 2
-    cy = ey + block.height / 2
-  } else if (f.iso) {
-    // ISO 128-2: text stands above the reference line.
-    reach = block.width + 1
-    cx = ex + (sx * reach) / 2
-    cy = ey + f.textGap + block.height / 2
-  } else {
-    cx = ex + sx * reach + sx * (f.practice.leader.gap + block.width / 2)
-    // Mid-height of the first letter, or of the last where the note stands to the left.
-    cy = ey - (right ? block.firstMid : block.lastMid)
-  }
-  if (desk.ground.onUnbreakable(cx, cy, block.width / 2, block.height / 2)) return []
+  const [cx, cy] = [ex + across, ey + up]
   const centre: Vec2 = [cx, cy]
   const text = textSlab(block, centre, 0)
   if (!desk.ground.holdsText(text, owner)) return []
   const elbow: Vec2 = [ex, ey]
   const shoulder: Vec2 = [ex + sx * reach, ey]
   const inward: Vec2 = [-l.way[0], -l.way[1]]
-  const head = dotted ? endDot(l.tip, l.way) : arrow(l.tip, l.far ? l.way : inward, f, !l.far)
-  const shapes: Shape[] = [text, bar('leader', l.tip, elbow), head]
+  const shapes: Shape[] = [
+    text,
+    bar('leader', l.tip, elbow),
+    note.dotted ? endDot(l.tip, l.way) : arrow(l.tip, l.far ? l.way : inward, f, !l.far),
+  ]
   if (l.far) shapes.push(bar('dimension', l.far, l.tip), arrow(l.far, inward, f))
   shapes.push(bar('shoulder', elbow, shoulder))
   if (block.allAround) {

@@ -1,5 +1,7 @@
 /** How many costs, about, are put in order at a time. */
-const AT_A_TIME = 400
+const AT_A_TIME = 40
+/** So many are put in order one by one. */
+const ONE_BY_ONE = 48
 
 /**
  * The places of `costs` (finite) in the order of the costs, least first; equal ones stay in order. A pattern of holes has
@@ -51,6 +53,17 @@ export class LeastFirst {
     this.#ordered = to
     if (to - from < 2) return
     const costs = this.#costs
+    if (to - from <= ONE_BY_ONE) {
+      const places = this.#places
+      for (let i = from + 1; i < to; i++) {
+        const place = places[i]!
+        const cost = costs[place]!
+        let k = i - 1
+        for (; k >= from && costs[places[k]!]! > cost; k--) places[k + 1] = places[k]!
+        places[k + 1] = place
+      }
+      return
+    }
     const old = this.#places.slice(from, to)
     const sorted = new Float64Array(old.length)
     for (let i = 0; i < old.length; i++) sorted[i] = costs[old[i]!]!

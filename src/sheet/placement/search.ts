@@ -1,9 +1,10 @@
-import { Board, leftOff, type Stand } from './board.ts'
+import { Board, leftOff, NEVER, type Stand } from './board.ts'
 import { conflict, type Rules } from './conflicts.ts'
 import type { Unit } from './form.ts'
 import type { Ground } from './ground.ts'
 import { mulberry } from './mulberry.ts'
 import { near } from './shapes.ts'
+import type { PaperSide } from './sides.ts'
 import { WEIGHTS } from './weights.ts'
 
 export interface Effort {
@@ -14,6 +15,8 @@ export interface Effort {
 
 /** How often all sizes are set anew one by one at the end, as long as that pays. */
 const POLISHES = 2
+
+const SIDES: readonly PaperSide[] = ['above', 'right', 'below', 'left']
 
 /** A crossed dimension line or a size left off is worth so many times as many rounds. */
 const GRAVE_ROUNDS = 3
@@ -118,19 +121,21 @@ export class Search {
     // Often everything that stands in the way of its best place is moved; now and then a whole side is stacked anew.
     // One that found no place takes any of its places by force, and what stood there looks for another.
     const cleared =
-      !stand && random() < 0.7 ? this.#anyPlace(unit, random) : random() < 0.2 ? this.#ideal(unit) : undefined
+      !stand && random() < 0.7 ? this.#anyPlace(unit, random) : random() < 0.35 ? this.#ideal(unit) : undefined
     if (cleared) {
       for (const other of this.#board.stands.values()) {
         if (off.size >= 12 || off.has(other.unit) || !near(cleared.box, other.box, 10.2)) continue
         if (conflict(cleared.shapes, other.shapes, this.#board.rules) > 0.5) off.add(other.unit)
       }
     } else if (random() < 0.4) {
-      const side = random() < 0.5 ? stand?.option.side : unit.options.at(0)?.side
+      const own = random() < 0.5 ? stand?.option.side : unit.options.at(0)?.side
+      const side = random() < 0.5 ? own : SIDES[Math.floor(random() * SIDES.length)]
+      // Half of the time the whole side goes over to the other, and what hangs on leaders follows.
+      if (random() < 0.5) this.#board.shunned = side
       for (const other of this.#board.stands.values()) {
         if (
           other.unit.owner === unit.owner &&
-          other.option.side === side &&
-          other.unit.rank[0] === 1 &&
+          (other.unit.rank[0] === 1 ? other.option.side === side : this.#board.shunned !== undefined) &&
           off.size < 12
         ) {
           off.add(other.unit)
@@ -138,7 +143,9 @@ export class Search {
       }
     }
     const same = units.filter((u) => u.owner === unit.owner && !off.has(u))
-    const wanted = cleared ? 0 : 1 + Math.floor(random() * (stand ? 3 : 5))
+    // Others make room for what was moved.
+    const more = cleared && random() < 0.5 ? 0 : 1
+    const wanted = more * (1 + Math.floor(random() * (stand || cleared ? 3 : 5)))
     for (let i = 0; i < wanted && same.length > 0; i++) {
       const k = Math.floor(random() * same.length)
       off.add(same[k]!)
@@ -155,10 +162,11 @@ export class Search {
     else if (mood < 0.75) order.sort((a, b) => (a === unit ? -1 : b === unit ? 1 : byRank(a, b)))
     else for (let i = order.length - 1; i > 0; i--) swap(order, i, Math.floor(random() * (i + 1)))
     const share = cleared || random() < 0.5 ? 0 : 0.35
-    this.#board.skips = share === 0 ? () => false : () => random() < share
+    this.#board.skips = share === 0 ? NEVER : passing(share, random)
     for (const u of order) this.#board.set(u)
     this.#board.forced = undefined
-    this.#board.skips = () => false
+    this.#board.shunned = undefined
+    this.#board.skips = NEVER
     const now = this.#board.total()
     if (now < was - 1e-6) return true
     for (const u of off) this.#board.stands.delete(u)
@@ -172,9 +180,11 @@ export class Search {
     let ideal = this.#ideals.get(unit)
     if (!ideal) {
       let bound = leftOff(unit)
-      for (let i = 0, option = unit.options.at(0); option; option = unit.options.at(++i)) {
-        if (option.own >= bound) break
-        const tried = this.#board.try(unit, option, [], option.bias ?? 0, bound)
+      const candidates = this.#board.candidates(unit)
+      for (let i = 0; ; i++) {
+        if (candidates.own(i) >= bound) break
+        if (candidates.floor(i, bound) >= bound) continue
+        const tried = this.#board.try(unit, i, [], candidates.at(i).bias ?? 0, bound)
         if (tried) {
           ideal = tried.stand
           bound = tried.cost
@@ -187,14 +197,17 @@ export class Search {
 
   /** A place that the unit could have if nothing else stood there, at random but rather a cheap one. */
   #anyPlace(unit: Unit, random: () => number): Stand | undefined {
-    this.#board.skips = () => random() < 0.5
+    const skips = passing(0.5, random)
+    this.#board.skips = skips
     let found: Stand | undefined
-    for (let i = 0, option = unit.options.at(0); option; option = unit.options.at(++i)) {
-      if (this.#board.skips()) continue
-      found = this.#board.try(unit, option, [], option.bias ?? 0, leftOff(unit))?.stand
+    const candidates = this.#board.candidates(unit)
+    const most = leftOff(unit)
+    for (let i = 0; candidates.own(i) < Infinity; i++) {
+      if (skips(i, 0) || candidates.floor(i, most) >= most) continue
+      found = this.#board.try(unit, i, [], candidates.at(i).bias ?? 0, most)?.stand
       if (found) break
     }
-    this.#board.skips = () => false
+    this.#board.skips = NEVER
     return found
   }
 }
@@ -202,6 +215,20 @@ export class Search {
 /** Running sets, then linear sizes short before long, angles, leaders wide before narrow, tags. */
 function byRank(a: Unit, b: Unit): number {
   return a.rank[0] - b.rank[0] || a.rank[1] - b.rank[1] || a.owner - b.owner || (a.id < b.id ? -1 : 1)
+}
+
+/** Passes over about `share` of the places, always the same ones. */
+function passing(share: number, random: () => number): (option: number, way: number) => boolean {
+  const salt = Math.floor(random() * 0x100000000)
+  return (option, way) => scattered(salt ^ (option * 64 + way)) < share
+}
+
+/** An even number in [0, 1) from a whole one (the finishing steps of MurmurHash3, 32 bits). */
+function scattered(n: number): number {
+  let h = n
+  h = Math.imul(h ^ (h >>> 16), 0x85ebca6b)
+  h = Math.imul(h ^ (h >>> 13), 0xc2b2ae35)
+  return ((h ^ (h >>> 16)) >>> 0) / 0x100000000
 }
 
 function swap<T>(list: T[], i: number, k: number): void {

@@ -15,6 +15,8 @@ export const WEIGHTS = {
   extensionOverArrow: 14,
   /** The same at the head of a leader, whose own line tells it apart. */
   extensionOverLeaderHead: 4,
+  /** A leader's head beside an extension line, where it seems to point at that. */
+  leaderHeadNearExtension: 2.5,
   /** An extension line over the arrow of a cutting-plane line. */
   extensionOverSectionArrow: 6,
   /** Lines of different sizes side by side closer than they can be told apart. */
@@ -24,7 +26,7 @@ export const WEIGHTS = {
   /** Texts on one level nearer than a letter's height, which read as one. */
   textsInLine: 4,
   /** Text that a line of another size all but touches. */
-  textNearLine: 0.5,
+  textNearLine: 1,
   /** Text straight over the text of the next row. */
   notStaggered: 0.4,
   /** Sizes of one baseline or chain on different sides. */
@@ -39,8 +41,12 @@ export const WEIGHTS = {
   },
   /** An extension line or leader that runs on along a view line. */
   alongOutline: 6,
+  /** An extension line or leader that runs on all but along a circle: which of the two does it belong to? */
+  grazing: 5,
   /** A shoulder on or just beside a parallel outline. */
   shoulderNearOutline: 20,
+  /** A leader's elbow on an outline, or all but on it. */
+  elbowAtOutline: 2.5,
   /** A leader over a corner of the outline, where it seems to point. */
   leaderOverCorner: 3,
   /** A dimension line nearer to a parallel outline than the first row's distance. */

@@ -163,25 +163,26 @@ describe('a slot by overall length and width, ends 2X R (ASME Y14.5-2018 §4.16,
         }),
       ],
     )
-    // Outline top at 140, row at 150, text in the middle at 140.
-    expect(r.text('30').at).toEqual([140, 148.5])
+    // The radius has the upper right, where its head would stand beside the length's extension line: so that goes below.
+    // Outline bottom at 100, row at 90, text in the middle at 140.
+    expect(r.text('30').at).toEqual([140, 88.5])
     // The end's extreme point is (125, 120); the line starts clear of the round: √(2·5·0.6) = 2.449, then the gap of 1.5.
     const starts = r.ends('extension', 'length').map(([a]) => a)
     expect(starts).toEqual([
-      [125, 123.949],
-      [155, 123.949],
+      [125, 116.051],
+      [155, 116.051],
     ])
-    // 10 mm cannot hold text (3 + 2 × 1.5) and two heads (2 × 4): heads outside at the right, text between at half height.
-    expect(r.text('10').at).toEqual([190, 118.5])
+    // 10 mm cannot hold text (3 + 2 × 1.5) and two heads (2 × 4): heads outside at the left, away from the radius, text between at half height.
+    expect(r.text('10').at).toEqual([90, 118.5])
     const tails = r.ends('dimension', 'width')
     expect(tails).toEqual([
       [
-        [190, 109.5],
-        [190, 115],
+        [90, 109.5],
+        [90, 115],
       ],
       [
-        [190, 125],
-        [190, 130.5],
+        [90, 125],
+        [90, 130.5],
       ],
     ])
     expect(r.text('2X R')).toBeDefined()
@@ -203,21 +204,22 @@ describe('a bolt circle hole with a note (ASME Y14.5-2018 §4.5.3: leaders to ci
     )
     const [leader, shoulder] = r.ends('leader', 'note')
     const [tip, elbow] = leader!
-    // At 30° the elbow is clear of the disc 13 mm from the tip: 50.4 mm from the middle. 8 mm on it would be 45.8 mm, within.
-    // Tip: centre + 4·(cos 30°, sin 30°). No other customary angle gets out sooner.
-    expect(tip).toEqual([220.964, 182.311])
-    expect(elbow).toEqual([232.222, 188.811])
+    // 13 mm from the tip the elbow would stand 0.4 mm (30°), 1.6 mm (45°) or 1.99 mm (60°) off the disc's edge, too near for
+    // the eye; 19 mm serve at each, and of the customary angles 45° is the first.
+    // Tip: centre + 4·(cos 45°, sin 45°); elbow: centre + 23·(cos 45°, sin 45°).
+    expect(tip).toEqual([220.328, 183.139])
+    expect(elbow).toEqual([233.763, 196.574])
     const centre: Vec2 = [200 + c[0], 150 + c[1]]
     const off = (tip[0] - centre[0]) * (elbow[1] - tip[1]) - (tip[1] - centre[1]) * (elbow[0] - tip[0])
     expect(Math.abs(off)).toBeLessThan(0.02)
     // Shoulder level, 5 mm; the note begins 1 mm after it, its mid-height on the shoulder.
     expect(shoulder).toEqual([
-      [232.222, 188.811],
-      [237.222, 188.811],
+      [233.763, 196.574],
+      [238.763, 196.574],
     ])
     const text = r.text('6X R4 HOLES')
-    expect(text.at[0]).toBeCloseTo(238.222, 2)
-    expect(text.at[1]).toBeCloseTo(188.811 - 1.5, 2)
+    expect(text.at[0]).toBeCloseTo(239.763, 2)
+    expect(text.at[1]).toBeCloseTo(196.574 - 1.5, 2)
     expect(text.anchor).toBe('start')
   })
 })
