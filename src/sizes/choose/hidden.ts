@@ -3,13 +3,15 @@ import type { Mark, Mend } from '../../brief/mark.ts'
 import type { Vec3 } from '../../geometry/vec.ts'
 import { dot } from '../../geometry/vec3.ts'
 import { plainText } from '../callout/plain-text.ts'
+import type { Dimension } from '../dimension.ts'
 import { axisIndex } from '../proof/elements.ts'
 import type { Context } from './context.ts'
-import type { Draft } from './draft.ts'
 import type { Sight } from './sight.ts'
 
+type Hidden = Pick<Dimension, 'id' | 'callout' | 'direction' | 'feature' | 'span'>
+
 /** A size at a hidden line, with the statement that brings the view from the feature's own side, or else a section. */
-export function atHiddenLine(context: Context, draft: Draft, sight: Sight): Mark {
+export function atHiddenLine(context: Context, draft: Hidden, sight: Sight): Mark {
   const feature = draft.feature === undefined ? undefined : context.features.get(draft.feature)
   const side = feature && sideOf(feature.outward)
   const faced = feature && context.sights.some((s) => dot(s.view.frame.toViewer, feature.outward) > 1 - 1e-9)
