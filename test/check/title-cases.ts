@@ -23,4 +23,6 @@ export const titleCases: readonly Case[] = [
     'general   .XX ±.005   .XXX ±.01   angles ±1°\nblock     3.00 × 2.00 × 1.00',
     'general   .XX ±.01   .XXX ±.005   angles ±1°\nblock     3.00 × 2.00 × 1.00',
   ),
+  iso('point-lost', 'block     80 × 50 × 30 ±01', 'block     80 × 50 × 30 ±0.1'),
+  iso('texture-odd', `texture   Ra 125\n${block}`, `texture   Ra 12.5\n${block}`),
 ]

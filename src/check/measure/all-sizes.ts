@@ -1,5 +1,5 @@
 import type { Brief, Feature, Stock } from '../../brief/brief.ts'
-import type { Angle, Size } from '../../brief/size.ts'
+import type { Angle, Num, Size } from '../../brief/size.ts'
 
 /** A size where the brief states it. */
 export interface StatedSize {
@@ -38,6 +38,18 @@ export function anglesOf(brief: Brief): StatedAngle[] {
     })
     return out
   })
+}
+
+/** Every number with a place that the brief gives, in the order of its parts: sizes, their tolerances, frames, general ones. */
+export function numbersIn(brief: Brief): Num[] {
+  const { header, frames, stacks } = brief
+  const out: Num[] = []
+  for (const part of [header.general, ...statements(brief), frames, stacks])
+    walk(part, '', (value) => {
+      if (isNum(value)) out.push(value)
+      return false
+    })
+  return out
 }
 
 const statements = (brief: Brief) => [...(brief.stock ? [brief.stock] : []), ...brief.features]

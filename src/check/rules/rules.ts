@@ -141,10 +141,12 @@ import { rule as needlessDecimals } from './practice/needless-decimals.ts'
 import { rule as noteRepeated } from './practice/note-repeated.ts'
 import { rule as noteVague } from './practice/note-vague.ts'
 import { rule as pitchesAccumulate } from './practice/pitches-accumulate.ts'
+import { rule as pointLost } from './practice/point-lost.ts'
 import { rule as projectionUnusual } from './practice/projection-unusual.ts'
 import { rule as referenceToleranced } from './practice/reference-toleranced.ts'
 import { rule as sizesCrowded } from './practice/sizes-crowded.ts'
 import { rule as smallOnPaper } from './practice/small-on-paper.ts'
+import { rule as textureOdd } from './practice/texture-odd.ts'
 import { rule as envelopeNeedless } from './tolerances/envelope-needless.ts'
 import { rule as envelopeOfNoSize } from './tolerances/envelope-of-no-size.ts'
 import { rule as finerThanProcess } from './tolerances/finer-than-process.ts'
@@ -211,10 +213,12 @@ export const ruleGroups: readonly RuleGroup[] = [
       noteRepeated,
       noteVague,
       pitchesAccumulate,
+      pointLost,
       projectionUnusual,
       referenceToleranced,
       sizesCrowded,
       smallOnPaper,
+      textureOdd,
     ],
   },
   {

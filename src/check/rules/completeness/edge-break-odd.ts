@@ -31,6 +31,8 @@ export const rule: BriefRule = {
         `${range[2]} to ${range[1]}`,
       )
     const sizes = [...text.matchAll(/(?<![\w.,/])(?:\d+\/\d+|\d*[.,]?\d+)(?![\w°/])/g)].map((m) => m[0])
+    const pointless = sizes.find((s) => /^0\d/.test(s))
+    if (pointless) return found(`${pointless} begins with a zero and has no point.`, pointless.replace(/^0/, '0.'))
     const large = sizes.find((s) => value(s) * per > MOST + 1e-9)
     return large ? found(`Edges are broken ${large}: that is a chamfer.`, 'a few tenths of a millimetre') : []
   },
