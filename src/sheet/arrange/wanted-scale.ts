@@ -8,12 +8,14 @@ const READABLE = {
   edge: 1.2,
   /** The longest side of the part on paper, mm. */
   part: 80,
-  most: 10,
+  /** A part is enlarged for a small feature no further than to this on paper, mm: its size and place are told by numbers. */
+  enlarged: 160,
+  most: 20,
 }
 
 /**
  * The scale (paper over part) at which the smallest circle and edge of the views can still be read and the part fills
- * a hand's breadth of paper.
+ * a hand's breadth of paper; enlarged no further than to two.
  */
 export function wantedScale(views: readonly View[]): number {
   let circle = Infinity
@@ -33,5 +35,6 @@ export function wantedScale(views: readonly View[]): number {
     }
   }
   const wanted = Math.max(READABLE.circle / circle, READABLE.edge / edge, longest > 0 ? READABLE.part / longest : 0)
-  return Math.min(READABLE.most, wanted)
+  const large = longest > 0 ? Math.max(1, READABLE.enlarged / longest) : 1
+  return Math.min(READABLE.most, large, wanted)
 }
