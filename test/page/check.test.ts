@@ -57,6 +57,19 @@ describe('the checker on the page', () => {
     expect(await page.locator('.margin li.accepted').count()).toBe(0)
   })
 
+  it('closes an open mark when another has come to its place', { timeout: FIRST }, async () => {
+    page = await openPage(desk.browser, desk.served.address)
+    await writeBrief(page, 'part Trial\nunits mm\npractice ISO\nplate 80 × 60 × 10\nhole top: ⌀9 THRU\n')
+    const first = page.locator('.margin .mark').first()
+    await first.filter({ hasText: 'hole' }).click({ timeout: 60_000 })
+    await page.locator('.margin .opened').waitFor()
+    await page.locator('.cm-line', { hasText: 'plate' }).click()
+    await page.keyboard.press('Home')
+    await page.keyboard.press('Delete')
+    await first.filter({ hasText: 'no statement begins with' }).waitFor({ timeout: 60_000 })
+    expect(await first.getAttribute('aria-expanded')).toBe('false')
+  })
+
   it('mends by a key, and offers a place to holes that have none', { timeout: FIRST }, async () => {
     page = await openPage(desk.browser, desk.served.address)
     await writeBrief(page, 'part Plate\nunits mm\npractice ISO\nplate 80 × 60 × 10\nhole top: ⌀9 THRU\n')

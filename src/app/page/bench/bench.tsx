@@ -31,6 +31,7 @@ import { useKeys } from './use-keys.ts'
 import { useLifted } from './use-lifted.ts'
 import { useMarginRoom } from './use-margin-room.ts'
 import { useNotice } from './use-notice.ts'
+import { useOpenMark } from './use-open-mark.ts'
 import { usePrint } from './use-print.ts'
 import { usePrinted } from './use-printed.ts'
 import { useSaving } from './use-saving.ts'
@@ -63,12 +64,10 @@ export function Bench() {
   const [starting, setStarting] = useState(false)
   const [measuring, setMeasuring] = useState(false)
   const [pixelsPerMm, setPixelsPerMm] = useState(screenPixelsPerMm)
-  const [openMark, setOpenMark] = useState<number>()
   const [besideId, setBesideId] = useState<string>()
   const [hover, setHover] = useState<{ light: Light | undefined; from: 'sheet' | 'brief' }>()
   const [chosen, setChosen] = useState<{ item: number | undefined; light: Light | undefined }>()
 
-  // ------------------------------------------------------------ the drawing of the active brief
   const mine = active && shown.get(active.id)
   const good = mine?.good
   const ties = useMemo(() => good && tiesOf(good), [good])
@@ -76,6 +75,7 @@ export function Bench() {
   const check = useCheck(engine, { part: active?.id, text: active?.text, drawn: mine?.drawn }, checkPrint)
   const early = useMemo(() => byWeight(read?.marks ?? NO_MARKS), [read])
   const marks = mine ? check.marks : early
+  const [openMark, setOpenMark] = useOpenMark(marks)
   const stale = mine !== undefined && good !== undefined && good !== mine.drawn
   const current = useRef({ ties, stale, mine, active, marks })
   current.current = { ties, stale, mine, active, marks }

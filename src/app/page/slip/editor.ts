@@ -39,6 +39,8 @@ function extensions(handlers: SlipHandlers): Extension[] {
     whatNext(),
     EditorState.tabSize.of(10),
     EditorView.lineWrapping,
+    // What is written stands clear of the slip's lower edge, where the text fades.
+    EditorView.scrollMargins.of(() => ({ bottom: 30 })),
     EditorView.contentAttributes.of({ 'aria-label': 'Brief', tabindex: '0', spellcheck: 'false', autocorrect: 'off' }),
     autocompletion({
       override: [completeBrief(handlers.brief, handlers.marks)],
