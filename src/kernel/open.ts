@@ -4,8 +4,9 @@ import { startedWithDestructors } from './destructors.ts'
 import type { HalfSpace, Kernel, SolidKey } from './kernel.ts'
 import { type FaceName, withNames } from './names.ts'
 import { guarded, KernelError, type Occt } from './occt.ts'
+import { type Placement, placedBody, placedProperties } from './placed-body.ts'
 import { type SolidProperties, solidProperties } from './properties.ts'
-import { readBody } from './read-body.ts'
+import { boxOfFace, readBody } from './read-body.ts'
 import { release } from './scope.ts'
 import { cutOpen, withCutFaces } from './section.ts'
 import { readStepText, writeStepText } from './step.ts'
@@ -77,8 +78,13 @@ export async function openKernel(source: KernelSource = {}): Promise<OcctKernel>
 interface Kept {
   readonly shape: TopoDS_Shape
   names: readonly FaceName[]
+  /** Of an assembly: its bodies in their places, and the shapes there. */
+  readonly members?: readonly { readonly kept: Kept; readonly at: Placement; readonly shape: TopoDS_Shape }[]
+  /** Given back: nothing can be read of the shape any more. */
+  gone?: true
   /** Read once, when first asked for; without and with names. */
   raw?: Body
+  properties?: SolidProperties
   body?: Body
 }
 
@@ -90,15 +96,31 @@ function kernelOn(oc: Occt): OcctKernel {
     if (!kept) throw new KernelError(`solid ${solid.key} is not in the kernel's keeping`)
     return kept
   }
-  const keep = (shape: TopoDS_Shape): SolidKey => {
+  const keep = (shape: TopoDS_Shape, members?: Kept['members']): SolidKey => {
     const key = next++
-    solids.set(key, { shape, names: [] })
+    solids.set(key, { shape, names: [], ...(members ? { members } : {}) })
     return { key }
+  }
+  /** Each distinct body of an assembly is read once, if it is still there. */
+  const rawOf = (kept: Kept): Body => {
+    const { members, shape } = kept
+    kept.raw ??= members?.every((m) => m.kept.raw || !m.kept.gone)
+      ? placedBody(members.map((m) => ({ body: rawOf(m.kept), at: m.at, box: () => boxOfFace(oc, m.shape) })))
+      : readBody(oc, shape)
+    return kept.raw
+  }
+  const propertiesOf = (kept: Kept): SolidProperties => {
+    const { members, shape } = kept
+    const curved = () => rawOf(kept).edges.some(({ curve }) => curve.kind === 'ellipse' || curve.kind === 'spline')
+    kept.properties ??= members?.every((m) => m.kept.properties || !m.kept.gone)
+      ? placedProperties(members.map((m) => ({ properties: propertiesOf(m.kept), at: m.at })))
+      : solidProperties(oc, shape, curved())
+    return kept.properties
   }
   const body = (solid: SolidKey): Body => {
     const kept = at(solid)
-    kept.raw ??= guarded(oc, 'reading the solid', () => readBody(oc, kept.shape))
-    kept.body ??= withNames(kept.raw, kept.names)
+    const raw = guarded(oc, 'reading the solid', () => rawOf(kept))
+    kept.body ??= withNames(raw, kept.names)
     return kept.body
   }
   const cut = (solid: SolidKey, planes: readonly HalfSpace[], keepSide: 'intersection' | 'union') =>
@@ -121,27 +143,24 @@ function kernelOn(oc: Occt): OcctKernel {
       kept.names = names
       delete kept.body
     },
-    properties: (solid) =>
-      guarded(oc, 'weighing the solid', () => {
-        const curved = body(solid).edges.some(({ curve }) => curve.kind === 'ellipse' || curve.kind === 'spline')
-        return solidProperties(oc, at(solid).shape, curved)
-      }),
+    properties: (solid) => guarded(oc, 'weighing the solid', () => propertiesOf(at(solid))),
     step: (solid, about) => guarded(oc, 'writing STEP', () => writeStepText(oc, at(solid).shape, about)),
     readStep: (text) => keep(guarded(oc, 'reading STEP', () => readStepText(oc, text))),
     readStepModel: (text, refs, progress) => {
-      const { whole, bodies, placed, lost } = guarded(oc, 'reading STEP', () =>
+      const { whole, bodies, placed, places, lost } = guarded(oc, 'reading STEP', () =>
         readStepShapes(oc, text, refs, progress),
       )
-      return {
-        whole: keep(whole),
-        bodies: bodies.map(({ shape, ...about }) => ({ solid: keep(shape), ...about })),
-        placed,
-        lost,
-      }
+      const made = bodies.map(({ shape, ...about }) => ({ solid: keep(shape), ...about }))
+      const members = places?.map((place, i) => ({ kept: at(made[placed[i]!]!.solid), ...place }))
+      return { whole: keep(whole, members), bodies: made, placed, lost }
     },
     free: (solid) => {
       const kept = solids.get(solid.key)
-      if (kept) release(kept.shape)
+      if (kept) {
+        release(kept.shape)
+        for (const { shape } of kept.members ?? []) release(shape)
+        kept.gone = true
+      }
       solids.delete(solid.key)
     },
     memory: () => oc.wasmMemory.buffer.byteLength,

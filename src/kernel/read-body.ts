@@ -163,7 +163,8 @@ function outwardAt(
   })
 }
 
-function boxOfFace(oc: Occt, face: TopoDS_Face): Box3 {
+/** Bounds of a face, or of all faces of a shape. */
+export function boxOfFace(oc: Occt, face: TopoDS_Shape): Box3 {
   return scoped((own) => {
     const box = own(new oc.Bnd_Box())
     oc.BRepBndLib.AddOptimal(face, box, false, false)

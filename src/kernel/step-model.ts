@@ -1,5 +1,7 @@
 import type { STEPControl_Reader, StepData_StepModel, TopoDS_Shape } from 'replicad-opencascadejs'
+import type { Vec3 } from '../geometry/vec.ts'
 import { KernelError, type Occt, subShapes } from './occt.ts'
+import type { Placement } from './placed-body.ts'
 import { type Own, scoped } from './scope.ts'
 
 /** One record of the file's data section: its number (`#120`) and its place among all records, counted from 1. */
@@ -32,6 +34,8 @@ export interface StepShapes {
   readonly bodies: readonly StepShape[]
   /** For each body in place, in the order of the file's structure: its index in `bodies`. */
   readonly placed: readonly number[]
+  /** Where each of them stands, and its shape there; absent where one is mirrored or scaled, or an open shell is among them. */
+  readonly places?: readonly { readonly at: Placement; readonly shape: TopoDS_Shape }[]
   /** Records of bodies of which nothing could be read. */
   readonly lost: readonly number[]
 }
@@ -92,10 +96,10 @@ function bodiesOf(oc: Occt, own: Own, reader: STEPControl_Reader, refs: readonly
     return distinct.length - 1
   })
   const model = own(reader.StepModel())
-  const places = new Places(own, model)
+  const entities = new Places(own, model)
   const gone: number[] = []
   for (const ref of refs) {
-    const made = transferred(oc, own, reader, places.entity(ref))
+    const made = transferred(oc, own, reader, entities.entity(ref))
     const body = made && distinct.find((d) => d.id === undefined && d.shape.IsPartner(made))
     if (!body) {
       if (!made) gone.push(ref.id)
@@ -103,7 +107,7 @@ function bodiesOf(oc: Occt, own: Own, reader: STEPControl_Reader, refs: readonly
     }
     body.id = ref.id
     if (subShapes(oc, own, made, 'TopAbs_FACE').length < ref.faces.length) {
-      for (const face of ref.faces) if (!transferred(oc, own, reader, places.entity(face))) body.lost.push(face.id)
+      for (const face of ref.faces) if (!transferred(oc, own, reader, entities.entity(face))) body.lost.push(face.id)
     }
   }
   return {
@@ -116,8 +120,37 @@ function bodiesOf(oc: Occt, own: Own, reader: STEPControl_Reader, refs: readonly
       lost,
     })),
     placed,
+    ...(shells.length === 0
+      ? placesOf(
+          own,
+          solids,
+          placed.map((i) => distinct[i]!.shape),
+        )
+      : {}),
     lost: gone,
   }
+}
+
+function placesOf(
+  own: Own,
+  solids: readonly TopoDS_Shape[],
+  distinct: readonly TopoDS_Shape[],
+): Pick<StepShapes, 'places'> {
+  const places: { at: Placement; shape: TopoDS_Shape }[] = []
+  for (const [i, shape] of solids.entries()) {
+    const t = own(own(shape.Location()).Transformation())
+    const rigid = !t.IsNegative() && Math.abs(t.ScaleFactor() - 1) < 1e-12
+    if (!rigid || shape.Orientation() !== distinct[i]!.Orientation()) {
+      for (const done of places) done.shape.delete()
+      return {}
+    }
+    const column = (k: number): Vec3 => [t.Value(1, k), t.Value(2, k), t.Value(3, k)]
+    places.push({
+      at: { columns: [column(1), column(2), column(3)], move: column(4) },
+      shape: shape.Oriented(shape.Orientation()),
+    })
+  }
+  return { places }
 }
 
 /** Shells that belong to no solid: surface models, and solids with faces missing. */
