@@ -75,7 +75,8 @@ export function pairApart(
   for (const a of own) {
     for (const b of [...own, ...others]) {
       if (Math.abs(Math.abs(b.at - a.at) - mm) > 1e-5 * Math.max(1, mm)) continue
-      const cost = rank(a) + rank(b) + (others.includes(b) ? 0.5 : 0)
+      // its own two ends before one of them and a face that is as far off by chance
+      const cost = rank(a) + rank(b) + (others.includes(b) ? 12 : 0)
       if (!best || cost < best.cost)
         best = { cost, pair: a.at < b.at ? [a.mooring, b.mooring] : [b.mooring, a.mooring] }
     }

@@ -83,6 +83,8 @@ function only(draft: Draft): Stretch | undefined {
  * anything else.
  */
 function keysOf(context: Context, draft: Draft): string[] | undefined {
+  // How wide, long or deep a feature is stays its own: another that stands at its border does so by chance.
+  if (draft.feature && /\/(width|length|depth)\//.test(draft.id)) return undefined
   const outward = draft.feature && context.features.get(draft.feature)?.outward
   const face = outward ? outward.map((c) => c.toFixed(3)).join() : 'stock'
   const keys: string[] = []

@@ -1,13 +1,18 @@
 import type { Mark } from '../../brief/mark.ts'
 import type { Size } from '../../brief/size.ts'
 import type { ChosenSize, Part } from '../../part/part.ts'
+import { runIntoMarks } from './run-into.ts'
 
 /** Marks that the brief's own numbers earn, whatever view they stand in. */
 export function sizeMarks(part: Part): Mark[] {
   const sized = part.chosen.flatMap((chosen) =>
     chosen.kind === 'angle' ? [] : [{ chosen: chosen as Sized, size: chosen.size }],
   )
-  return [...sized.flatMap(({ chosen, size }) => fits(part, chosen, size)), ...decimals(part, sized)]
+  return [
+    ...sized.flatMap(({ chosen, size }) => fits(part, chosen, size)),
+    ...decimals(part, sized),
+    ...runIntoMarks(part),
+  ]
 }
 
 type Sized = Exclude<ChosenSize, { readonly kind: 'angle' }>

@@ -50,14 +50,15 @@ function lengthWords(part: Part, mm: number): string {
 
 const degrees = (radians: number): number => Math.round((radians * 180e3) / Math.PI) / 1000
 
-/** `60 from left`, or from the other side where that one alone is a face. */
+/** `60 from left`, or from the other side where that one alone is a face, or where it is that side itself. */
 function placeWords(part: Part, model: Model, lead: Unknown, at: number): string {
   const k = lead.along ?? 0
   const { min, max } = model.body.box
   const [low, high] = ENDS[k]
   const isFace = (name: string, level: number) =>
     part.data.some((d) => d.kind === 'plane' && d.id === name && Math.abs(d.point[k] - level) < SAME)
-  if (!isFace(low, min[k]) && isFace(high, max[k])) return `${lengthWords(part, max[k] - at)} from ${high}`
+  const isLow = Math.abs(at - min[k]) < SAME
+  if (isLow || (!isFace(low, min[k]) && isFace(high, max[k]))) return `${lengthWords(part, max[k] - at)} from ${high}`
   return `${lengthWords(part, at - min[k])} from ${low}`
 }
 

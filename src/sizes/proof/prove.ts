@@ -6,7 +6,7 @@ import type { Dimension, HoleTable, Proof, Statement } from '../dimension.ts'
 import { judge } from './judge.ts'
 import { makingOf } from './making.ts'
 import { type Model, modelOf } from './model.ts'
-import { missingWords, nameOf, repeatedWords } from './words.ts'
+import { freeFormWords, missingWords, repeatedWords } from './words.ts'
 
 /** A size said in a note instead of at a dimension: `10 THK`. */
 export interface NoteStatement {
@@ -45,9 +45,7 @@ export function prove(part: Part, dimensions: readonly Dimension[], options: Pro
   const missing: Proof['missing'][number][] = [
     ...(part.body.faces.length === 0 ? [{ text: 'there is no solid to prove sizes on' }] : []),
     ...judgement.loose.map((set) => missingWords(part, model, set, options.views)),
-    ...model.freeForm.map((e) => ({
-      text: `${nameOf(part, model, e.id)} is a free-form surface, which no size here can fix`,
-    })),
+    ...freeFormWords(part, model),
   ]
   const repeated = new Map<string, Proof['repeated'][number]>()
   for (const { equation, with: earlier } of judgement.repeated) {

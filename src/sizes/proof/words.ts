@@ -55,6 +55,30 @@ export function missingWords(
   }
 }
 
+/** Free-form surfaces, one mark for all that lie between the same features: what ran into what made them. */
+export function freeFormWords(part: Part, model: Model): Proof['missing'][number][] {
+  const said = new Map<string, Proof['missing'][number]>()
+  for (const { id, faces } of model.freeForm) {
+    const beside = model.body.edges.flatMap((e) => (e.faces.some((f) => faces.includes(f!)) ? e.faces : []))
+    const features = part.features.filter(
+      (f) => f.feature && f.members.some((m) => m.faces.some((face) => beside.includes(face) || faces.includes(face))),
+    )
+    const names = features.map((f) => f.id)
+    const last = features.at(-1)?.feature
+    const text =
+      names.length > 0
+        ? `where ${names.slice(0, 3).join(' and ')} meet${names.length === 1 ? 's its neighbours' : ''} there is a free-form surface, which no size here can fix`
+        : `${nameOf(part, model, id)} is a free-form surface, which no size here can fix`
+    if (said.has(names.join() || text)) continue
+    said.set(names.join() || text, {
+      text,
+      ...(last ? { span: last.span, write: 'a smaller size, or a place where they do not meet' } : {}),
+      ...(features[0] ? { element: features[0].id } : {}),
+    })
+  }
+  return [...said.values()]
+}
+
 /** The plainest of the unknowns to speak of: a round's position, then a plane's, then a radius. */
 function leadOf(model: Model, loose: readonly number[]): number {
   const weight = (u: Unknown): number => {
