@@ -33,6 +33,8 @@ export class Cursor {
   private readonly mended = new Set<number>()
   readonly setting: Setting
   readonly statement: Statement
+  /** The first word that was taken for another: the statement is read again with that one. */
+  misspelt: { readonly piece: Lexeme; readonly near: string } | undefined
   private muted = 0
   private failures = 0
 
@@ -224,6 +226,7 @@ export class Cursor {
       ...(near ? { mends: [{ label: `write ${near}`, span: spanOf(piece), text: near }] } : {}),
     })
     if (!near || this.mended.has(at)) return
+    if (this.muted === 0) this.misspelt ??= { piece, near }
     this.mended.add(at)
     this.lexemes[at] = { ...piece, text: near, kind: near === 'R' ? 'R' : 'word' }
     this.index = at

@@ -63,7 +63,7 @@ export function readSlot(c: Cursor): SlotFeature | undefined {
       c.index++
       if (c.takeWord('to')) c.takeWord('centre', 'center', 'centres', 'centers', 'end')
       v.measured = 'centres'
-    } else if (c.takeWord('long')) {
+    } else if (c.takeWord('long', 'longway')) {
       c.takeWord('way')
       const at = c.peek()
       v.way = c.takeLie()
@@ -93,7 +93,8 @@ export function readSlot(c: Cursor): SlotFeature | undefined {
   if (v.width && !v.length && !v.broken) missing(c, 'the length of the slot', '.281 × .75 overall')
   if (!v.depth && c.setting.practice === 'ISO' && v.width) v.depth = { kind: 'through', span: v.width.span }
   if (!v.depth && !v.broken) c.mark('missing-size', at, 'through, or how deep?', { expected: 'THRU, or ↧ and a depth' })
-  if (!v.measured && v.length) {
+  // an open slot is measured from its edge to its round end unless said otherwise
+  if (!v.measured && v.length && !v.openTo) {
     const end = v.length.tolerance?.span.to ?? v.length.span.to
     c.mark('slot-length-not-said', v.length.span, 'is the length overall, or centre to centre?', {
       expected: 'overall, or centre to centre, after the length',

@@ -1,5 +1,6 @@
 import type { Depth, HoleFeature, Name, OneWall, Words } from './brief.ts'
 import type { Cursor } from './cursor.ts'
+import { drillText, pipeDrill } from './pipe-drill.ts'
 import { type Head, needName, readWorkedHead } from './read-head.ts'
 import { readName } from './read-name.ts'
 import { PlacementReader } from './read-placement.ts'
@@ -56,14 +57,8 @@ function holeOf(
   const nominal = thread && nominalSize(thread, c.setting.unit)
   const diameter = callout.drill ?? callout.diameter ?? nominal
   if (!diameter && !callout.broken) {
-    c.mark(
-      'missing-size',
-      thread?.span ?? at,
-      thread ? 'this thread needs its drill' : 'the diameter of the hole is missing',
-      {
-        expected: thread ? 'drill ⌀…' : '⌀ and a size',
-      },
-    )
+    if (thread) drillMissing(c, thread, callout.depth)
+    else c.mark('missing-size', at, 'the diameter of the hole is missing', { expected: '⌀ and a size' })
   }
   let depth = drillDepth ?? callout.depth
   if (!depth && diameter && !callout.broken) {
@@ -96,6 +91,17 @@ function holeOf(
     ...(spotface ? { spotface } : {}),
     span: c.statement.span,
   }
+}
+
+/** A pipe thread has no size in its name: its drill is asked for, with the figure where the tables have it. */
+function drillMissing(c: Cursor, thread: Words, depth: Depth | undefined): void {
+  const drill = pipeDrill(thread.text)
+  const write = drill ? `drill ${drillText(drill, c.setting.unit)}` : 'drill ⌀…'
+  const end = Math.max(thread.span.to, depth?.kind === 'blind' ? depth.size.span.to : (depth?.span.to ?? 0))
+  c.mark('missing-size', thread.span, 'this thread needs its drill', {
+    expected: drill ? `${write} (${drill.source})` : write,
+    ...(drill ? { mends: [{ label: `say ${write}`, span: { from: end, to: end }, text: `, ${write}` }] } : {}),
+  })
 }
 
 function readCallout(c: Cursor, keyword: 'hole' | 'bore', place: PlacementReader): Callout {

@@ -12,6 +12,8 @@ interface DraftRun {
   count?: Count
   way?: 'across' | 'up'
   pitch?: Size
+  /** That the pitch is missing is marked already. */
+  pitchTold?: true
   anchor?: Run['anchor']
   from: number
   to: number
@@ -318,6 +320,18 @@ export class PlacementReader {
       run.to = c.before
       return true
     }
+    // the word that only follows a figure: the figure is what is missing
+    if (c.atWord('apart') && this.runs.length > 0) {
+      const run = this.runs[this.runs.length - 1]!
+      const word = c.takeWord('apart')!
+      const n = run.count?.value
+      c.mark('missing-size', spanOf(word), `how far apart are ${n === undefined ? 'they' : `the ${n}`}?`, {
+        expected: '1.250 apart',
+      })
+      run.pitchTold = true
+      run.to = c.before
+      return true
+    }
     const anchor = readAnchor(c)
     if (!anchor) return false
     let run = this.run(from)
@@ -387,7 +401,7 @@ export class PlacementReader {
         }
       }
       count ??= { value: 1, span }
-      if (count.value > 1 && !draft.pitch) {
+      if (count.value > 1 && !draft.pitch && !draft.pitchTold) {
         c.mark('missing-size', span, `how far apart are the ${count.value}?`, { expected: '1.250 apart' })
       }
       if (!draft.anchor) {

@@ -11,7 +11,7 @@ import type {
   ViewRequest,
   Words,
 } from './brief.ts'
-import { Cursor, type Setting, show } from './cursor.ts'
+import { type Cursor, type Setting, show } from './cursor.ts'
 import type { DatumFeature, FaceTexture, FrameStatement } from './geometric.ts'
 import { type Cut, cut, type Statement } from './lexeme.ts'
 import { locate } from './locate.ts'
@@ -23,6 +23,7 @@ import { readNotch, readPocket, readSlot, readStep } from './read-cuts.ts'
 import { readDatumFeature, readFrameStatement } from './read-geometric.ts'
 import { HeaderReader } from './read-header.ts'
 import { readHole } from './read-hole.ts'
+import { readMended } from './read-mended.ts'
 import { readPlace, readScheme, readShow, readViews } from './read-requests.ts'
 import { readStack } from './read-stack.ts'
 import { readStock } from './read-stock.ts'
@@ -34,11 +35,9 @@ import {
   choiceKeywords,
   type FeatureKeyword,
   featureKeywords,
-  geometricKeywords,
   type Keyword,
   keywordSpellings,
   keywords,
-  type RequestKeyword,
   type StockKeyword,
   stockKeywords,
   textKeywords,
@@ -257,29 +256,28 @@ class Reader {
       return
     }
     this.stockSpan = statement.span
-    const c = cursor(statement, setting, skip)
-    this.stock = readStock(c, keyword as StockKeyword)
+    this.stock = readMended(statement, setting, statement.lexemes.slice(skip), (c) =>
+      readStock(c, keyword as StockKeyword),
+    )
   }
 
   private take({ statement, keyword, skip }: Known, setting: Setting): void {
-    const c = cursor(statement, setting, skip)
+    const read = <T>(by: (c: Cursor) => T): T => readMended(statement, setting, statement.lexemes.slice(skip), by)
     if (isOneOf(featureKeywords, keyword)) {
-      const feature = readFeature(c, keyword, boreFace(this.stock, statement))
-      if (feature) this.features.push(feature)
-    } else if (isOneOf(geometricKeywords, keyword)) {
-      if (keyword === 'datum') push(this.datums, readDatumFeature(c))
-      else if (keyword === 'stack') push(this.stacks, readStack(c))
-      else push(this.frames, readFrameStatement(c))
-    } else if (!isOneOf(stockKeywords, keyword)) this.takeRequest(c, keyword as RequestKeyword)
-  }
-
-  private takeRequest(c: Cursor, keyword: RequestKeyword): void {
-    if (keyword === 'views' || keyword === 'section' || keyword === 'pictorial') {
-      const views = readViews(c, keyword)
+      const face = boreFace(this.stock, statement)
+      push(
+        this.features,
+        read((c) => readFeature(c, keyword, face)),
+      )
+    } else if (keyword === 'datum') push(this.datums, read(readDatumFeature))
+    else if (keyword === 'stack') push(this.stacks, read(readStack))
+    else if (keyword === 'frame') push(this.frames, read(readFrameStatement))
+    else if (keyword === 'views' || keyword === 'section' || keyword === 'pictorial') {
+      const views = read((c) => readViews(c, keyword))
       if (views.length > 0) this.views = [...(this.views ?? []), ...views]
-    } else if (keyword === 'show') push(this.shows, readShow(c))
-    else if (keyword === 'place') push(this.places, readPlace(c))
-    else push(this.schemes, readScheme(c))
+    } else if (keyword === 'show') push(this.shows, read(readShow))
+    else if (keyword === 'place') push(this.places, read(readPlace))
+    else if (keyword === 'sizes') push(this.schemes, read(readScheme))
   }
 }
 
@@ -325,10 +323,6 @@ function textLines(text: string, statement: Statement): Words[] {
   }
   put()
   return lines
-}
-
-function cursor(statement: Statement, setting: Setting, skip: number): Cursor {
-  return new Cursor(statement, setting, statement.lexemes.slice(skip))
 }
 
 function readFeature(c: Cursor, keyword: FeatureKeyword, face: Name): Feature | undefined {

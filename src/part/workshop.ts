@@ -76,6 +76,11 @@ export class Workshop {
     this.marks.push({ rule, weight, text, span, ...(expected ? { expected } : {}) })
   }
 
+  /** Whether reading the brief has marked this within the place already. */
+  isTold(rule: string, { from, to }: Span): boolean {
+    return this.brief.marks.some((m) => m.rule === rule && m.span && m.span.from >= from && m.span.to <= to)
+  }
+
   must(rule: string, span: Span, text: string, expected?: string): void {
     this.mark('must change', rule, span, text, expected)
   }

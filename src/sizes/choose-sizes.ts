@@ -45,7 +45,7 @@ export function chooseSizes(part: Part, views: ViewSet): SizeSet {
   const settled: Dimension[] = all.flatMap((draft) => settle(context, draft) ?? [])
   const { dimensions, annotations } = annotate(context, withPlaces(context, all, settled))
   const proof = prove(part, dimensions, { tables, views, model: context.model, notes: noted })
-  const marks = [...sizeMarks(part), ...context.marks, ...proofMarks(proof)]
+  const marks = [...sizeMarks(part), ...context.marks, ...proofMarks(proof, part)]
   return {
     dimensions,
     tables,
@@ -70,10 +70,15 @@ function byFeature(context: Context, drafts: readonly Draft[]): Draft[] {
 }
 
 /** What the proof found, as marks for the check print. */
-function proofMarks(proof: Proof): Mark[] {
+function proofMarks(proof: Proof, part: Part): Mark[] {
+  // a feature that has no place is marked where it stands: what hangs from it is no second cause
+  const unplaced = part.marks.flatMap((m) =>
+    m.rule === 'not-located' ? (/left-right|front-rear|up-down/.exec(m.text) ?? []) : [],
+  )
+  const missing = proof.missing.filter((m) => !unplaced.some((way) => m.text.includes(`stands ${way}`)))
   const source = 'ASME Y14.5-2018 4.1: each size once, and all that are needed (from memory)'
   return [
-    ...proof.missing.map((m) => ({
+    ...missing.map((m) => ({
       rule: 'size-missing',
       weight: 'must change' as const,
       text: `${m.text[0]!.toUpperCase()}${m.text.slice(1)}.`,

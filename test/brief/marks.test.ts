@@ -13,6 +13,34 @@ function seen(text: string): [rule: string, place: string | undefined, mend?: st
   })
 }
 
+describe('one cause, one mark', () => {
+  it.each<[string, string, ReturnType<typeof seen>]>([
+    [
+      'a word that a place hangs from',
+      `${block}hole top: ⌀9 THRU; 20 form left; centred up\n`,
+      [['unknown-word', 'form', 'from']],
+    ],
+    [
+      'two slips in a grid',
+      `${block}holes top: 4X ⌀9; 2 accross 40 apart, centred; 2 up 30 apart, centerd\n`,
+      [
+        ['unknown-word', 'accross', 'across'],
+        ['unknown-word', 'centerd', 'centred'],
+      ],
+    ],
+    ['an angle', `${block}chamfer top rear edge: 2 × 45 dge\n`, [['unknown-word', 'dge', 'deg']]],
+    [
+      'a figure left out before apart',
+      `${block}holes top: 4X ⌀9; 2 across 40 apart, centred; 2 up apart, centred\n`,
+      [['missing-size', 'apart']],
+    ],
+    ['a slip in the stock', `${head}tube ⌀60 outsid, ⌀40 inside, 20 long\n`, [['unknown-word', 'outsid', 'outside']]],
+  ])('%s', (_, text, marks) => {
+    expect(seen(text)).toEqual(marks)
+    expect(readBrief(text).features.length + (readBrief(text).stock?.kind === 'tube' ? 1 : 0)).toBe(1)
+  })
+})
+
 describe('messages', () => {
   it.each<[string, string, ReturnType<typeof seen>]>([
     ['a misspelt statement', `${block}hoel top: ⌀9 THRU; centred both ways\n`, [['unknown-word', 'hoel', 'hole']]],
@@ -117,6 +145,9 @@ describe('messages', () => {
       `${block}holes top: 6X ⌀9; on ⌀40 bolt circle\n`,
       `${block}chamfer top edges: 4X 1\n`,
       `${block}hole top: ⌀5,5 THRU; centred both ways\n`,
+      `${block}hole top: G1/8 ↧ 12; centred both ways\n`,
+      `${block}hole top: 1/8-27 NPT THRU; centred both ways\n`,
+      `${block}hole top: Rc 1/4 ↧ 12; centred both ways\n`,
     ]
     for (const text of texts) {
       const [mark] = readBrief(text).marks

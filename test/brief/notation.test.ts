@@ -271,6 +271,10 @@ describe('places', () => {
     expect(slot).toMatchObject({ measured: 'centres', way: 'front-rear', width: { value: 10 }, length: { value: 40 } })
     const open = one(mm('slot top: 10 × 40 overall THRU, open to left; centred')) as SlotFeature
     expect(open).toMatchObject({ way: 'left-right', openTo: { text: 'left' } })
+    // an open slot has one end: overall and centre to centre mean nothing else of it
+    const bare = readBrief(mm('slot top: 10 wide × 18, open to left; centred'))
+    expect(bare.marks).toEqual([])
+    expect(bare.features).toMatchObject([{ measured: 'overall', length: { value: 18 } }])
   })
 })
 
@@ -282,6 +286,19 @@ describe('threads', () => {
     ['#10-32 UNF-2B', 0.19 * 25.4],
     ['1/4-20 UNC-2B', 6.35],
     ['1-1/8-7 UNC', 1.125 * 25.4],
+    // a screw's number without its #: no inch size is that fine
+    ['10-32 UNF', 0.19 * 25.4],
+    ['10-32', 0.19 * 25.4],
+    ['12-24 UNC-2B', 0.216 * 25.4],
+    ['8-32 UNC', 0.164 * 25.4],
+    ['6-32', 0.138 * 25.4],
+    ['4-40 UNC', 0.112 * 25.4],
+    ['2-56', 0.086 * 25.4],
+    ['1-64 UNC', 0.073 * 25.4],
+    ['1/4-20', 6.35],
+    ['3/8-16-2B', 0.375 * 25.4],
+    ['1-8 UNC', 25.4],
+    ['1-12 UNF', 25.4],
   ])('%s gives its nominal size', (text, nominal) => {
     const f = hole(mm(`hole top: ${text} ↧ 15; centred both ways`))
     expect(f.thread?.text).toBe(text)

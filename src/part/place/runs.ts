@@ -118,6 +118,8 @@ function positionsOf(
   const n = Math.max(1, run.count.value)
   const pitch = run.pitch?.mm ?? 0
   if (n > 1 && pitch <= 0) {
+    // a figure that is missing from the text is marked there
+    if (!run.pitch && shop.isTold('missing-size', run.span)) return undefined
     shop.must(
       'pitch-missing',
       run.pitch?.span ?? run.span,

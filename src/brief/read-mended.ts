@@ -1,0 +1,38 @@
+import { Cursor, type Setting } from './cursor.ts'
+import type { Lexeme, Statement } from './lexeme.ts'
+import type { Mark } from './mark.ts'
+
+/** Misspelt words of one statement beyond these are marked by the last reading alone. */
+const mostReadings = 12
+
+/**
+ * Reads a statement, and where a word was taken for another, again with that one: what was marked only because of the
+ * slip is not marked, and the slip itself once.
+ */
+export function readMended<T>(
+  statement: Statement,
+  setting: Setting,
+  lexemes: readonly Lexeme[],
+  read: (c: Cursor) => T,
+): T {
+  const slips: Mark[] = []
+  let pieces = [...lexemes]
+  for (let readings = 1; ; readings++) {
+    const marks: Mark[] = []
+    const c = new Cursor(statement, { ...setting, mark: (m) => marks.push(m) }, pieces)
+    const result = read(c)
+    const slip = readings < mostReadings ? c.misspelt : undefined
+    const at = slip && pieces.findIndex((p) => p.from === slip.piece.from && p.to === slip.piece.to)
+    const told = slip && marks.find((m) => m.mends && isAt(m, slip.piece))
+    if (!slip || !told || at === undefined || at < 0) {
+      const isSlip = (m: Mark) => m.rule === 'unknown-word' && slips.some((s) => s.span && isAt(m, s.span))
+      for (const mark of [...slips, ...marks.filter((m) => !isSlip(m))]) setting.mark(mark)
+      return result
+    }
+    slips.push(told)
+    pieces = pieces.map((p, i) => (i === at ? { ...p, text: slip.near, kind: slip.near === 'R' ? 'R' : 'word' } : p))
+  }
+}
+
+const isAt = ({ span }: Mark, place: { readonly from: number; readonly to: number }): boolean =>
+  span?.from === place.from && span.to === place.to
