@@ -33,7 +33,7 @@ export function citationsOf({ material, coating, standard, notes, edgeBreak, gen
 }
 
 /** Numbers that workshop drawings call up often. From memory; by far not all there are. */
-export const KNOWN: Readonly<Record<string, readonly string[]>> = {
+const KNOWN: Readonly<Record<string, readonly string[]>> = {
   ISO: `128 129 286 683 898 965 1101 1302 1461 1660 2063 2081 2692 2768 3040 3098 3506 3522 4042 4957 5455 5457 5458 5459
     6410 6411 7200 7573 8015 9717 10042 10578 10579 13715 13920 14405 15786 16016 21920 22081`.split(/\s+/),
   EN: `485 515 573 586 754 755 1090 1561 1562 1563 1652 1982 10025 10028 10051 10058 10060 10083 10084 10087 10088

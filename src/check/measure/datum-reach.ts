@@ -18,7 +18,7 @@ export interface DatumElements {
 }
 
 /** The datums of a row in their order; undefined where a letter stands at no feature of the part. */
-export function datumElements(subject: Held, row: FrameRow): DatumElements[] | undefined {
+function datumElements(subject: Held, row: FrameRow): DatumElements[] | undefined {
   const known = datumsOf(subject)
   const all = row.datums.map(({ letters }): DatumElements | undefined => {
     const features = letters.flatMap((l) => known.find((d) => d.letter === l)?.feature ?? [])
