@@ -5,11 +5,17 @@ import type { View, ViewLine } from '../views/view.ts'
 
 /**
  * The view as it can be printed at `scale`: of the two edges of a chamfer or another slope that would stand nearer than
- * the least space, or leave less white between them than a narrow line is wide, one is left out. The outline stays; of two lines within it the one of the smaller
- * dimension stays (ISO 128-3:2022, slight slopes and tapers, from memory).
+ * the least space, or leave less white between them than a narrow line is wide, one is left out; beside dashes the
+ * least space is left white, for a hidden edge tells less than it blurs (common practice, no source). The outline stays;
+ * of two lines within it the one of the smaller dimension stays (ISO 128-3:2022, slight slopes and tapers, from memory).
  */
 export function withoutSlightSlopes(view: View, scale: number, figures: PracticeFigures): View {
   const widthOf = (l: ViewLine) => (l.kind === 'visible' ? figures.widths.thick : figures.widths.thin)
+  const fits = (a: ViewLine, b: ViewLine) => {
+    const widths = (widthOf(a) + widthOf(b)) / 2
+    if (a.kind === 'hidden' || b.kind === 'hidden') return widths + figures.leastSpace
+    return Math.max(figures.leastSpace, widths + figures.widths.thin)
+  }
   const out = new Set<ViewLine>()
   const sloping = view.lines.filter((l) => l.slopes && (l.kind === 'visible' || l.kind === 'hidden'))
   for (const [i, a] of sloping.entries()) {
@@ -17,8 +23,7 @@ export function withoutSlightSlopes(view: View, scale: number, figures: Practice
       if (out.has(a) || out.has(b) || !a.slopes!.some((id) => b.slopes!.includes(id))) continue
       const apart = spaceBetween(a, b)
       if (apart === undefined) continue
-      const fits = Math.max(figures.leastSpace, (widthOf(a) + widthOf(b)) / 2 + figures.widths.thin)
-      if (apart * scale >= fits - 1e-6) continue
+      if (apart * scale >= fits(a, b) - 1e-6) continue
       const gone = lesser(a, b, view)
       if (gone) out.add(gone)
     }
