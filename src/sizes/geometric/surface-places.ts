@@ -63,7 +63,7 @@ function onTrace(context: Context, sight: Sight, feature: NamedFeature, way: Vec
   return undefined
 }
 
-/** Away from the axis of a shaft, towards that of a bore, where the line is an outline of the round surface. */
+/** Away from the axis of a shaft, towards that of a bore, where the line is an outline of the round surface; square to the line. */
 function besideAxis(
   context: Context,
   sight: Sight,
@@ -74,12 +74,22 @@ function besideAxis(
 ): Vec2 | undefined {
   const across: Vec2 = [-way[1], way[0]]
   for (const face of context.part.body.faces) {
-    if (!feature.faces.includes(face.id) || face.surface.kind !== 'cylinder') continue
-    const axis = dot(sight.flat(face.surface.axes.origin), across)
-    const [p, q] = [dot(a, across) - axis, dot(b, across) - axis]
-    if (Math.abs(p - q) > NEAR || Math.abs(Math.abs(p) - face.surface.r) > NEAR) continue
-    const side = Math.sign(p) * (feature.internal ? -1 : 1)
-    return [across[0] * side, across[1] * side]
+    const { surface } = face
+    if (!feature.faces.includes(face.id) || (surface.kind !== 'cylinder' && surface.kind !== 'cone')) continue
+    const axis = sight.flat(surface.axes.origin)
+    const off = (p: Vec2) => dot(p, across) - dot(axis, across)
+    const radius = (p: Vec2) => {
+      if (surface.kind === 'cylinder') return surface.r
+      const along = (dot(p, way) - dot(axis, way)) * dot(sight.flat(surface.axes.z), way)
+      return Math.abs(surface.r + along * Math.tan(surface.halfAngle))
+    }
+    if ([a, b].some((p) => Math.abs(Math.abs(off(p)) - radius(p)) > NEAR)) continue
+    const length = Math.hypot(b[0] - a[0], b[1] - a[1])
+    // A line that crosses the axis or lies across it is the edge at an end of the surface.
+    if (length < NEAR || off(a) * off(b) <= 0) continue
+    const n: Vec2 = [-(b[1] - a[1]) / length, (b[0] - a[0]) / length]
+    const side = Math.sign(dot(n, across)) * Math.sign(off(a)) * (feature.internal ? -1 : 1)
+    if (side !== 0) return [n[0] * side, n[1] * side]
   }
   return undefined
 }
