@@ -20,8 +20,13 @@ export function bareCentre(
   const { pattern } = feature
   if (pattern.kind !== 'bolt circle' || Math.abs(dot(pattern.normal, frame.toViewer)) < 1 - 1e-9) return []
   if (!drawn.some((l) => l.features?.includes(feature.feature))) return []
-  const c = projectPoint(pattern.centre, frame)
-  const half = SHARE * pattern.radius
+  const crossed = crossAt(projectPoint(pattern.centre, frame), pattern.radius, drawn, overrun)
+  return crossed.map((l) => ({ ...l, features: [feature.feature] }))
+}
+
+/** Short crossed lines at the centre of a circle of radius `r` mm, each where no other centre line passes. */
+export function crossAt(c: Vec2, r: number, drawn: readonly ViewLine[], overrun: number): ViewLine[] {
+  const half = SHARE * r
   const ways: readonly Vec2[] = [
     [1, 0],
     [0, 1],
@@ -32,7 +37,6 @@ export function bareCentre(
       curve: { kind: 'line', a: [c[0] - half * u[0], c[1] - half * u[1]], b: [c[0] + half * u[0], c[1] + half * u[1]] },
       kind: 'centre',
       sources: [],
-      features: [feature.feature],
       cross: [c],
       overrun: [overrun, overrun],
     }))

@@ -6,6 +6,7 @@ import { bareCentre } from './bare-centre.ts'
 import { endOnCentreLines, isEndOn } from './end-on.ts'
 import { lengthwiseCentreLines, liesInPlane } from './lengthwise.ts'
 import { middleLine, middlesOf } from './middle.ts'
+import { outlineArcCentres } from './outline-arcs.ts'
 import { pocketMiddles } from './pocket-middle.ts'
 import { type RoundAxis, roundFeatures } from './round-features.ts'
 
@@ -40,7 +41,8 @@ export function centreLines(
   const middles = middlesOf(part).flatMap((m) => middleLine(m, outline, box, frame, overrun, tolerance) ?? [])
   const drawn = [...round, ...middles]
   const pockets = section ? [] : pocketMiddles(part, frame, drawn, overrun)
-  return [...drawn, ...pockets, ...features.flatMap((f) => bareCentre(f, frame, drawn, overrun))]
+  const arcs = section ? [] : outlineArcCentres(part, frame, drawn, overrun)
+  return [...drawn, ...pockets, ...arcs, ...features.flatMap((f) => bareCentre(f, frame, drawn, overrun))]
 }
 
 /** True where an arc of the outline turns about the axis. */
