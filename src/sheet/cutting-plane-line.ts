@@ -72,15 +72,14 @@ export function cuttingPlaneLine(
       if (rest > 0.1) stroke(c, d, thin, fitChain(rest, figures.dashes.cuttingPlane).dashes)
     } else stroke(a, b, thick, fitChain(length, figures.dashes.cuttingPlane).dashes)
   }
-  const sight = plane.sight
   const head = {
     length: Math.max(figures.arrowhead.length * 1.5, 4),
     width: Math.max(figures.arrowhead.width * 1.5, 1.4),
   }
   const height = figures.lettering.sectionLetter
-  for (const [end, inner] of [
-    [ends[0], whole[1]!],
-    [ends[1], whole.at(-2)!],
+  for (const [end, inner, sight] of [
+    [ends[0], whole[1]!, plane.sight],
+    [ends[1], whole.at(-2)!, plane.farSight ?? plane.sight],
   ] as const) {
     const away = unit([end[0] - inner[0], end[1] - inner[1]])
     // ASME: from the end of the line forward; ISO: from behind, tip on the line.

@@ -1,12 +1,14 @@
 import type { Side } from '../brief/brief.ts'
 import { lengthOf } from '../geometry/evaluate.ts'
+import type { Vec3 } from '../geometry/vec.ts'
+import { cross, unit } from '../geometry/vec3.ts'
 import type { Body } from '../kernel/body.ts'
 import type { Kernel } from '../kernel/kernel.ts'
 import type { Part } from '../part/part.ts'
 import { practiceFigures } from '../standards/practice-figures.ts'
 import { centreLines } from './centre-lines/centre-lines.ts'
 import { withoutNeedlessHidden } from './conventions/needless-hidden.ts'
-import type { Showing } from './conventions/showing.ts'
+import type { CutBySection, Showing } from './conventions/showing.ts'
 import { withSlopes } from './conventions/slopes.ts'
 import { withTapped } from './conventions/tapped.ts'
 import { threadLines } from './conventions/threads.ts'
@@ -16,7 +18,8 @@ import { FRAMES, ISOMETRIC } from './frames.ts'
 import type { Projector } from './projector.ts'
 import type { PlannedSection, PlannedView, Sight, ViewPlan } from './propose/plan.ts'
 import { proposeViews } from './propose/propose.ts'
-import { cuttingPlaneIn, keptBy, outsideHalf, withoutDivision } from './sections.ts'
+import { sectionView } from './section-view.ts'
+import { cuttingPlaneIn, outsideHalf } from './sections.ts'
 import type { CuttingPlane, View, ViewLine, ViewSet } from './view.ts'
 
 const ownProjector: Projector = (_, body, frame) => exactView(body, frame)
@@ -51,7 +54,8 @@ export function drawViews(part: Part, kernel: Kernel, project: Projector = ownPr
   const showing = showingOf(part, plan, outline)
   const draw = (planned: PlannedView): View => {
     if (planned.kind === 'principal') return principalView(part, planned.side, outline(planned.side), plan, showing)
-    if (planned.kind === 'section') return sectionView(part, kernel, planned, project, plan)
+    if (planned.kind === 'section')
+      return sectionView(part, kernel, planned, project, (box) => cuttingPlanes(part, planned.side, box, plan, planned))
     return pictorialView(part, project)
   }
   const { thicknessNote, marks } = plan
@@ -72,6 +76,13 @@ function sightOf(outline: (side: Side) => Outline): Sight {
       outline(side).lines.some(
         (l) => l.kind === 'visible' && l.sources.some((s) => s.faces.some((id) => faces.includes(id))),
       ),
+    showsAlone: (side, faces) =>
+      outline(side).lines.some(
+        (l) =>
+          l.kind === 'visible' &&
+          l.sources.length > 0 &&
+          l.sources.every((s) => s.faces.some((id) => faces.includes(id))),
+      ),
   }
 }
 
@@ -86,18 +97,16 @@ function showingOf(part: Part, plan: ViewPlan, outline: (side: Side) => Outline)
     principals: plan.views.flatMap((v) =>
       v.kind === 'principal' ? [{ frame: FRAMES[v.side], lines: outline(v.side).lines }] : [],
     ),
-    sections: plan.views.flatMap((v) =>
-      v.kind === 'section'
-        ? [
-            {
-              point: v.point,
-              normal: FRAMES[v.side].toViewer,
-              ...(v.extent === 'half' ? { cutHalf: outsideHalf(v, axis?.direction) } : {}),
-            },
-          ]
-        : [],
-    ),
+    sections: plan.views.flatMap((v) => (v.kind === 'section' ? cutsOf(v, axis?.direction) : [])),
   }
+}
+
+/** The planes that a section cuts along: an aligned one is two half planes. */
+function cutsOf(section: PlannedSection, axis: Vec3 | undefined): CutBySection[] {
+  const { point, side, extent, aligned } = section
+  if (aligned && axis) return aligned.map((half) => ({ point, normal: unit(cross(axis, half)), cutHalf: half }))
+  const normal = FRAMES[side].toViewer
+  return [{ point, normal, ...(extent === 'half' ? { cutHalf: outsideHalf(section, axis) } : {}) }]
 }
 
 function principalView(part: Part, side: Side, outline: Outline, plan: ViewPlan, showing: Showing): View {
@@ -138,42 +147,6 @@ function leftOut(part: Part, all: readonly ViewLine[], kept: readonly ViewLine[]
     return all.some(isOwn) && !kept.some(isOwn)
   })
   return new Set(gone.map((f) => f.id))
-}
-
-function sectionView(part: Part, kernel: Kernel, section: PlannedSection, project: Projector, plan: ViewPlan): View {
-  const frame = FRAMES[section.side]
-  const axis = part.axis?.direction
-  const kept = keptBy(section, axis)
-  const cut = kernel.cut(part.solid, kept.planes, kept.keep)
-  try {
-    const exact = project(cut.solid, cut.body, frame)
-    const { lines: all, box, tolerance } = outlineOf(exact, cut.body, false)
-    const lines = withoutDivision(all, section, axis, tolerance)
-    const plane = { point: section.point, normal: frame.toViewer }
-    const threads = threadLines(part, frame, lines, { tolerance, section: plane })
-    const centres = centreLines(part, frame, lines, box, { overrun: overrunFor(part), tolerance, section: plane })
-    const cutting = cuttingPlanes(part, section.side, box, plan, section)
-    const letters = `${section.letter}-${section.letter}`
-    const label = `${practiceFigures(part.brief.header.practice).words.section} ${letters}`.trim()
-    return {
-      id: `section ${letters}`,
-      kind: 'section',
-      side: section.side,
-      frame,
-      lines: withTapped(
-        withSlopes(finished(lines, [...threads, ...centres, ...cutting.lines], tolerance), cut.body, frame),
-        part,
-        frame,
-        true,
-      ),
-      hatched: exact.cuts,
-      ...(section.parent ? { label } : {}),
-      cuttingPlanes: cutting.planes,
-      box,
-    }
-  } finally {
-    kernel.free(cut.solid)
-  }
 }
 
 /** Lines and letters of all planes that are marked in this view. */

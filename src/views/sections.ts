@@ -1,9 +1,10 @@
 import { pointAt } from '../geometry/evaluate.ts'
 import type { Vec2, Vec3 } from '../geometry/vec.ts'
-import { negate } from '../geometry/vec3.ts'
+import { add, cross, dot, negate, norm, scale, unit } from '../geometry/vec3.ts'
 import type { HalfSpace } from '../kernel/kernel.ts'
 import { FRAMES } from './frames.ts'
 import { projectPoint } from './project.ts'
+import { acrossAxis } from './propose/aligned.ts'
 import type { PlannedSection } from './propose/plan.ts'
 import type { CuttingPlane, Frame, View, ViewLine } from './view.ts'
 
@@ -57,6 +58,7 @@ export function cuttingPlaneIn(
   box: View['box'],
   axis: Vec3 | undefined,
 ): { readonly plane: CuttingPlane; readonly lines: readonly ViewLine[] } {
+  if (section.aligned && axis) return alignedPlaneIn(section, section.aligned, parent, box, axis)
   const { toViewer } = FRAMES[section.side]
   const sight = projectPoint(negate(toViewer), parent)
   const u: Vec2 = [-sight[1], sight[0]]
@@ -71,7 +73,11 @@ export function cuttingPlaneIn(
     const toward: Vec2 = Math.abs(cutAway[0]) + Math.abs(cutAway[1]) < 1e-9 ? u : cutAway
     path = [end(toward), c, end([-sight[0], -sight[1]])]
   }
-  const lines = path.slice(1).map(
+  return { plane: { letter: section.letter, path, sight }, lines: linesAlong(path) }
+}
+
+const linesAlong = (path: readonly Vec2[]) =>
+  path.slice(1).map(
     (b, i): ViewLine => ({
       curve: { kind: 'line', a: path[i]!, b },
       kind: 'cutting plane',
@@ -79,5 +85,27 @@ export function cuttingPlaneIn(
       overrun: [i === 0 ? CUTTING_PLANE_OVERRUN : 0, i === path.length - 2 ? CUTTING_PLANE_OVERRUN : 0],
     }),
   )
-  return { plane: { letter: section.letter, path, sight }, lines }
+
+/** From the outline along one half to the axis, and on along the other; each end is looked at square to its half. */
+function alignedPlaneIn(
+  { letter, side, point }: PlannedSection,
+  halves: readonly [Vec3, Vec3],
+  parent: Frame,
+  box: View['box'],
+  axis: Vec3,
+): { readonly plane: CuttingPlane; readonly lines: readonly ViewLine[] } {
+  const first = acrossAxis(axis, side)
+  const c = projectPoint(point, parent)
+  // The outline is round about the axis.
+  const reach = Math.max(box.max[0] - box.min[0], box.max[1] - box.min[1]) / 2
+  const end = (half: Vec3): Vec2 => {
+    const d = projectPoint(half, parent)
+    return [c[0] + reach * d[0], c[1] + reach * d[1]]
+  }
+  const sense = dot(cross(axis, first), FRAMES[side].toViewer)
+  const sightOf = (half: Vec3, sign: number) => projectPoint(unit(scale(cross(axis, half), -sense * sign)), parent)
+  const straight = norm(add(halves[0], halves[1])) < 1e-9
+  const path = straight ? [end(halves[0]), end(halves[1])] : [end(halves[0]), c, end(halves[1])]
+  const [sight, farSight] = [sightOf(halves[0], 1), sightOf(halves[1], -1)]
+  return { plane: { letter, path, sight, farSight }, lines: linesAlong(path) }
 }

@@ -102,6 +102,8 @@ export interface CuttingPlane {
   readonly path: readonly Vec2[]
   /** Unit direction of sight of the section, in this view. */
   readonly sight: Vec2
+  /** That at the far end of a line whose ends are looked at in different directions. */
+  readonly farSight?: Vec2
 }
 
 /** The chosen views, and why. */

@@ -124,12 +124,15 @@ function line(kind: LineKind, items: readonly ViewLine[], curve: Curve2, toleran
     overrunAt(items, startOf(curve), tolerance),
     overrunAt(items, endOf(curve), tolerance),
   ]
-  const { thread } = items[0] ?? {}
+  const { thread, tapped } = items[0] ?? {}
+  const slopes = [...new Set(items.flatMap((i) => i.slopes ?? []))]
   return {
     curve,
     kind,
     sources: distinct(items.flatMap((i) => i.sources)),
     ...(thread && items.every((i) => i.thread) ? { thread } : {}),
+    ...(tapped && items.every((i) => i.tapped) ? { tapped } : {}),
+    ...(slopes.length > 0 ? { slopes } : {}),
     ...(features.length > 0 ? { features } : {}),
     ...(cross.length > 0 ? { cross } : {}),
     ...(items.some((i) => i.overrun) ? { overrun } : {}),

@@ -4,6 +4,7 @@ import { cross, dot, norm, sub } from '../../geometry/vec3.ts'
 import type { Part } from '../../part/part.ts'
 import { projectPoint } from '../project.ts'
 import type { Frame, ViewLine } from '../view.ts'
+import { endsOf } from './threads.ts'
 
 /** ISO 6410-1: three quarters of a circle, open at the upper right (from memory). */
 const OPEN = { from: (100 * Math.PI) / 180, sweep: 1.5 * Math.PI }
@@ -56,8 +57,8 @@ function wallsOf(part: Part) {
         const s = part.body.faces[id]?.surface
         if (s?.kind !== 'cylinder' || Math.abs(s.r - r) > 1e-6 || norm(cross(s.axes.z, f.outward)) > 1e-9) return []
         const on = part.body.faces[id]!.loops.flat()
-          .map((use) => part.body.edges[use.edge]!.curve)
-          .flatMap((c) => (c.kind === 'circle' ? [dot(sub(c.axes.origin, s.axes.origin), f.outward)] : []))
+          .flatMap((use) => endsOf(part.body.edges[use.edge]!.curve))
+          .map((p) => dot(sub(p, s.axes.origin), f.outward))
         const reach = [Math.min(...on), Math.max(...on)] as const
         return [{ face: id, point: s.axes.origin, direction: f.outward, r, reach }]
       }),

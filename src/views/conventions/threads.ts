@@ -81,7 +81,7 @@ function threadsOf(part: Part): Thread[] {
 }
 
 /** Points that tell how far an edge of the wall reaches along it: the mouth of a hole into a round surface is no circle. */
-function endsOf(curve: Curve3): readonly Vec3[] {
+export function endsOf(curve: Curve3): readonly Vec3[] {
   if (curve.kind === 'circle') return [curve.axes.origin]
   if (curve.kind === 'line') return [curve.a, curve.b]
   return curve.kind === 'spline' ? curve.poles : []

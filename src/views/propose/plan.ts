@@ -9,8 +9,10 @@ export interface PlannedSection {
   readonly extent: 'full' | 'half'
   /** The view it stands in for; the cutting plane faces that viewer. */
   readonly side: Side
-  /** A point of the cutting plane (on the axis for a half section). */
+  /** A point of the cutting plane (on the axis for a half and an aligned section). */
   readonly point: Vec3
+  /** Where the plane is bent along the axis: unit directions of its halves from there, upper (right) half of the view first. */
+  readonly aligned?: readonly [Vec3, Vec3]
   /** The view that shows the cutting-plane line; absent where no other view sees the plane edge-on. */
   readonly parent?: Side
 }
@@ -35,4 +37,6 @@ export interface Sight {
   hiddenLines(side: Side): number
   /** Some visible line of that side borders one of these faces. */
   shows(side: Side, faces: readonly number[]): boolean
+  /** Some visible line of that side stands for edges of these faces alone. */
+  showsAlone(side: Side, faces: readonly number[]): boolean
 }

@@ -36,8 +36,8 @@ const saidInNote = ({ tolerance }: Size): boolean => tolerance === undefined || 
 function isLong(part: Part, axis: Axis): boolean {
   const { min, max } = part.body.box
   const extent = { x: max[0] - min[0], y: max[1] - min[1], z: max[2] - min[2] }
-  const { [axis]: length, ...across } = extent
-  return length > Math.min(...Object.values(across)) + 1e-6
+  const across = (['x', 'y', 'z'] as const).filter((a) => a !== axis)
+  return extent[axis] > Math.min(...across.map((a) => extent[a])) + 1e-6
 }
 
 /** The large face's side as the brief names it; of two that show the same the front or the top. */
@@ -113,7 +113,7 @@ function unseen(part: Part, chosen: readonly Side[], sight: Sight): { readonly s
     const hidden = part.features.filter((f) => {
       if (!WORKED.has(f.kind) || dot(f.outward, toViewer) < 1 - 1e-9) return false
       const faces = f.members.flatMap((m) => m.faces)
-      return faces.length > 0 && !sight.shows(side, faces) && sight.shows(behind, faces)
+      return faces.length > 0 && !sight.showsAlone(side, faces) && sight.showsAlone(behind, faces)
     })
     return hidden.length > 0 ? [{ side: behind, what: hidden.map(nameOf) }] : []
   })

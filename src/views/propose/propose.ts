@@ -3,7 +3,7 @@ import type { Part } from '../../part/part.ts'
 import { axisOf } from '../frames.ts'
 import type { PlannedView, Sight, ViewPlan } from './plan.ts'
 import { proposePrismatic } from './prismatic.ts'
-import { planSection } from './sections.ts'
+import { planSection, unseenFrom } from './sections.ts'
 import { proposeTurned } from './turned.ts'
 import { wantsOf } from './wants.ts'
 import { withSections } from './with-sections.ts'
@@ -20,7 +20,7 @@ export function proposeViews(part: Part, sight: Sight): ViewPlan {
   const sections = asked.filter((r) => r.kind === 'section')
   const proposed = () => (part.axis ? proposeTurned(part, sight) : proposePrismatic(part, sight))
   const plan = asked.some((r) => r.kind === 'view')
-    ? asAsked(part)
+    ? asAsked(part, sight)
     : sections.length > 0
       ? withSections(part, sections, proposed(), sight)
       : proposed()
@@ -28,10 +28,12 @@ export function proposeViews(part: Part, sight: Sight): ViewPlan {
   return { ...plan, views: [...plan.views, { kind: 'pictorial' }] }
 }
 
-function asAsked(part: Part): ViewPlan {
+function asAsked(part: Part, sight: Sight): ViewPlan {
   const asked = part.brief.views ?? []
   const sides = [...new Set(asked.flatMap((r) => (r.kind === 'view' ? [r.side] : [])))]
-  const sections = asked.flatMap((r) => (r.kind === 'section' ? [planSection(part, r, sides)] : []))
+  const requests = asked.filter((r) => r.kind === 'section')
+  const unseen = requests.some((r) => !r.through) ? unseenFrom(part, sides, sight) : undefined
+  const sections = requests.map((r) => planSection(part, r, sides, unseen))
   const replaced = sides.filter((s) => sections.some((x) => x.side === s))
   const views: PlannedView[] = [
     ...sides.filter((s) => !replaced.includes(s)).map((side): PlannedView => ({ kind: 'principal', side })),

@@ -1,11 +1,12 @@
 import type { Side, ViewRequest } from '../../brief/brief.ts'
 import type { Vec3 } from '../../geometry/vec.ts'
-import { add, dot, scale } from '../../geometry/vec3.ts'
+import { add, dot, scale, sub } from '../../geometry/vec3.ts'
 import type { Part, PartFeature } from '../../part/part.ts'
 import { liesInPlane } from '../centre-lines/lengthwise.ts'
 import { type RoundAxis, roundFeatures } from '../centre-lines/round-features.ts'
 import { axisOf, FRAMES } from '../frames.ts'
-import type { PlannedSection } from './plan.ts'
+import { alignedHalves, standsBesideAxis } from './aligned.ts'
+import type { PlannedSection, Sight } from './plan.ts'
 
 export type SectionRequest = Extract<ViewRequest, { kind: 'section' }>
 
@@ -15,51 +16,125 @@ const order = (part: Part): readonly Side[] =>
     ? ['left', 'right', 'top', 'front', 'bottom', 'rear']
     : ['right', 'left', 'top', 'front', 'bottom', 'rear']
 
+/** Ids of features that no view drawn shows in full lines: a section should go through them. */
+export type Unseen = ReadonlySet<string>
+
 /**
  * Where a section that the brief asks for goes: into the view it names, or else into the free place whose plane cuts
- * the most holes and bores along their axes; its plane must be seen edge-on in one of the views drawn.
+ * most of what is `unseen`, then the most holes and bores along their axes; its plane must be seen edge-on in one of the
+ * views drawn.
  */
-export function planSection(part: Part, request: SectionRequest, views: readonly Side[]): PlannedSection {
-  const side = request.as ?? chooseSide(part, request, views)
-  const parent = views.find((v) => v !== side && axisOf[v] !== axisOf[side])
-  const point = planePoint(part, side, request.through?.text)
-  return { kind: 'section', letter: request.letter, extent: request.extent, side, point, ...(parent ? { parent } : {}) }
+export function planSection(
+  part: Part,
+  request: SectionRequest,
+  views: readonly Side[],
+  unseen: Unseen = new Set(),
+): PlannedSection {
+  const side = request.as ?? chooseSide(part, request, views, unseen)
+  const named = request.through && featureNamed(part, request.through.text)
+  const point = planePoint(part, side, named, unseen)
+  const aligned =
+    views.some((v) => isEndView(part, v)) &&
+    request.extent === 'full' &&
+    isLengthwise(part, side) &&
+    (!named || standsBesideAxis(part, named))
+      ? alignedHalves(part, side, named)
+      : undefined
+  const parent = parentOf(part, { side, ...(aligned ? { aligned } : {}) }, views)
+  return {
+    kind: 'section',
+    letter: request.letter,
+    extent: request.extent,
+    side,
+    point,
+    ...(aligned ? { aligned } : {}),
+    ...(parent ? { parent } : {}),
+  }
 }
 
-function chooseSide(part: Part, request: SectionRequest, views: readonly Side[]): Side {
+/** The view that shows the cutting-plane line: one that sees the plane edge-on, for a bent plane along the axis. */
+export const parentOf = (
+  part: Part,
+  { side, aligned }: Pick<PlannedSection, 'side' | 'aligned'>,
+  views: readonly Side[],
+): Side | undefined => views.find((v) => axisOf[v] !== axisOf[side] && (!aligned || isEndView(part, v)))
+
+function chooseSide(part: Part, request: SectionRequest, views: readonly Side[], unseen: Unseen): Side {
   const free = freeSides(part, views)
-  const along = free.filter((s) => !part.axis || Math.abs(dot(part.axis.direction, FRAMES[s].toViewer)) < 1e-9)
-  return sideOfMostCuts(part, request, along.length > 0 ? along : free) ?? order(part)[0]!
+  const along = free.filter((s) => !part.axis || isLengthwise(part, s))
+  return sideOfMostCuts(part, request, along.length > 0 ? along : free, unseen) ?? order(part)[0]!
 }
 
 /** Sides of directions in which no view is drawn yet. */
 export const freeSides = (part: Part, views: readonly Side[]): readonly Side[] =>
   order(part).filter((s) => !views.some((v) => axisOf[v] === axisOf[s]))
 
-/** The side, of several the first, from which a section cuts most holes and bores along their axes. */
-export function sideOfMostCuts(part: Part, request: SectionRequest, sides: readonly Side[]): Side | undefined {
+/** The side, of several the first, from which a section cuts most. */
+export function sideOfMostCuts(
+  part: Part,
+  request: SectionRequest,
+  sides: readonly Side[],
+  unseen: Unseen = new Set(),
+): Side | undefined {
+  const named = request.through && featureNamed(part, request.through.text)
   let best: { side: Side; cuts: number } | undefined
   for (const side of sides) {
-    const cuts = axesCut(part, side, planePoint(part, side, request.through?.text)).length
+    const cuts = worthOf(part, side, planePoint(part, side, named, unseen), unseen)
     if (!best || cuts > best.cuts) best = { side, cuts }
   }
   return best?.side
 }
 
-/** A point for the cutting plane that faces `side`: through what is named, through the part's axis, or through most axes. */
-function planePoint(part: Part, side: Side, through?: string): Vec3 {
+/** Features worked from a side that none of these sides shows in full lines. */
+export function unseenFrom(part: Part, sides: readonly Side[], sight: Sight): Unseen {
+  const hidden = part.features.filter((f) => {
+    const faces = f.members.flatMap((m) => m.faces)
+    return DEEP.has(f.kind) && faces.length > 0 && !sides.some((side) => sight.showsAlone(side, faces))
+  })
+  return new Set(hidden.map((f) => f.id))
+}
+
+const DEEP: ReadonlySet<PartFeature['kind']> = new Set(['hole', 'slot', 'pocket', 'bore'])
+
+/**
+ * A point for the cutting plane that faces `side`: through what is named, through the part's axis, or through most of
+ * what is unseen and then most axes.
+ */
+function planePoint(part: Part, side: Side, named: PartFeature | undefined, unseen: Unseen): Vec3 {
   const normal = FRAMES[side].toViewer
   const middle = scale(add(part.body.box.min, part.body.box.max), 0.5)
-  const named = through === undefined ? undefined : featureNamed(part, through)
-  if (!named && part.axis && Math.abs(dot(part.axis.direction, normal)) < 1e-9) return part.axis.point
+  if (part.axis && isLengthwise(part, side) && (!named || standsBesideAxis(part, named))) return part.axis.point
   const axes = allAxes(part, named).filter((a) => Math.abs(dot(a.direction, normal)) < 1e-9)
+  const deep = named ? [] : part.features.filter((f) => unseen.has(f.id)).flatMap((f) => f.members)
   let best: Vec3 = named ? (named.members[0]?.point ?? middle) : middle
-  let most = axes.filter((a) => liesInPlane(a, best, normal)).length
-  for (const axis of axes) {
-    const cut = axes.filter((a) => liesInPlane(a, axis.point, normal)).length
-    if (cut > most) [best, most] = [axis.point, cut]
+  const worth = (at: Vec3) =>
+    named ? axes.filter((a) => liesInPlane(a, at, normal)).length : worthOf(part, side, at, unseen)
+  let most = worth(best)
+  for (const { point } of [...deep, ...axes]) {
+    const cut = worth(point)
+    if (cut > most) [best, most] = [point, cut]
   }
   return best
+}
+
+const isLengthwise = (part: Part, side: Side) =>
+  part.axis !== undefined && Math.abs(dot(part.axis.direction, FRAMES[side].toViewer)) < 1e-9
+
+const isEndView = (part: Part, side: Side) =>
+  part.axis !== undefined && Math.abs(dot(part.axis.direction, FRAMES[side].toViewer)) > 1 - 1e-9
+
+/** One unseen feature counts for more than all axes. */
+const UNSEEN = 1000
+
+function worthOf(part: Part, side: Side, point: Vec3, unseen: Unseen): number {
+  const normal = FRAMES[side].toViewer
+  const deep = part.features.filter(
+    (f) =>
+      unseen.has(f.id) &&
+      Math.abs(dot(f.outward, normal)) < 1e-9 &&
+      f.members.some((m) => Math.abs(dot(sub(m.point, point), normal)) < 1e-6),
+  )
+  return UNSEEN * deep.length + axesCut(part, side, point).length
 }
 
 const axesCut = (part: Part, side: Side, point: Vec3) =>

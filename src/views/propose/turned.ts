@@ -1,11 +1,13 @@
 import type { Lie, Side } from '../../brief/brief.ts'
+import { dot, sub } from '../../geometry/vec3.ts'
 import type { Part } from '../../part/part.ts'
-import { type Axis, axisOf, sideOf } from '../frames.ts'
+import { type Axis, axisOf, FRAMES, sideOf } from '../frames.ts'
+import { alignedHalves } from './aligned.ts'
 import { crossSections } from './cross-sections.ts'
 import { countsOf } from './front.ts'
 import type { PlannedView, Sight, ViewPlan } from './plan.ts'
 import { sideView } from './side-view.ts'
-import { wantsOf } from './wants.ts'
+import { nameOf, type Want, wantsOf } from './wants.ts'
 import { capital, listed } from './words.ts'
 
 /**
@@ -23,8 +25,8 @@ export function proposeTurned(part: Part, sight: Sight): ViewPlan {
   const longitudinal = longitudinalSide(part, lie, sight)
   // A section would take away what is worked across the axis in its front half.
   const hollow =
-    (wants.some((w) => w.inside && w.coaxial) || isTube(part)) &&
-    !crosswise.some((w) => w.along.includes(axisOf[longitudinal]))
+    (wants.some((w) => w.inside && w.coaxial) || isTube(part) || isPiercedDisc(part, longitudinal, sight)) &&
+    !crosswise.some((w) => w.faces && w.along.includes(axisOf[longitudinal]))
   const views: PlannedView[] = []
   const reasons: string[] = []
 
@@ -35,18 +37,20 @@ export function proposeTurned(part: Part, sight: Sight): ViewPlan {
     reasons.push(`${capital(endSide)} view: shows ${listed(ended.map((w) => w.what))} in true shape.`)
   }
   if (hollow) {
+    const aligned = needsEnd ? alignedHalves(part, longitudinal) : undefined
     const section: PlannedView = {
       kind: 'section',
       letter: 'A',
       extent: 'full',
       side: longitudinal,
       point: part.axis!.point,
+      ...(aligned ? { aligned } : {}),
       ...(needsEnd ? { parent: endSide } : {}),
     }
     views.push(section)
     reasons.push(
       needsEnd
-        ? 'Section A-A through the axis shows the inside in full lines.'
+        ? `Section A-A through the axis shows the inside in full lines${aligned ? '; it is aligned, what it cuts at an angle is turned into the view' : ''}.`
         : 'One view in full section: everything is of revolution, the inside shows in full lines and the diameters carry ⌀.',
     )
   } else {
@@ -59,7 +63,11 @@ export function proposeTurned(part: Part, sight: Sight): ViewPlan {
   }
   for (const want of crosswise) {
     const axis = want.along[0]!
-    if (views.some((v) => v.kind !== 'pictorial' && axisOf[v.side] === axis)) continue
+    if (views.some((v) => v.kind !== 'pictorial' && want.along.includes(axisOf[v.side]))) continue
+    if (hollow && isToldByCut(part, want, longitudinal)) {
+      reasons.push(`Section A-A holds the axis of ${want.what}: no further view for it.`)
+      continue
+    }
     const side: Side = axis === 'z' ? 'top' : axis === 'y' ? 'front' : sideView(part, sight).side
     views.push({ kind: 'principal', side })
     reasons.push(`${capital(side)} view: shows ${want.what} in true shape.`)
@@ -88,6 +96,32 @@ function endView(part: Part, lie: Lie, sight: Sight): Side {
   const right = worked.filter((s) => s === 'right').length
   if (left !== right) return left > right ? 'left' : 'right'
   return sideView(part, sight).side
+}
+
+/** Hidden lines of a disc from which it is cut open (common practice, no source). */
+const MANY_HIDDEN = 8
+
+/** Shorter than its diameter, and full of hidden lines from the side. */
+function isPiercedDisc(part: Part, longitudinal: Side, sight: Sight): boolean {
+  const { direction } = part.axis!
+  const { min, max } = part.body.box
+  const extent = sub(max, min)
+  const length = Math.abs(dot(extent, direction))
+  const across = Math.max(...extent.filter((_, k) => Math.abs(direction[k]!) < 0.5))
+  return length < across && sight.hiddenLines(longitudinal) >= MANY_HIDDEN
+}
+
+/** A single hole across the axis that a section along it holds: its diameter and its place stand there. */
+function isToldByCut(part: Part, want: Want, longitudinal: Side): boolean {
+  const { toViewer } = FRAMES[longitudinal]
+  return part.features.some(
+    (f) =>
+      f.kind === 'hole' &&
+      f.members.length === 1 &&
+      nameOf(f) === want.what &&
+      Math.abs(dot(f.outward, toViewer)) < 1e-9 &&
+      Math.abs(dot(sub(f.members[0]!.point, part.axis!.point), toViewer)) < 1e-6,
+  )
 }
 
 function isTube(part: Part): boolean {

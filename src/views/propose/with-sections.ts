@@ -4,7 +4,7 @@ import type { Part } from '../../part/part.ts'
 import { axisOf, FRAMES } from '../frames.ts'
 import { featurePoints } from './feature-points.ts'
 import type { PlannedSection, PlannedView, Sight, ViewPlan } from './plan.ts'
-import { freeSides, planSection, type SectionRequest, sideOfMostCuts } from './sections.ts'
+import { freeSides, parentOf, planSection, type SectionRequest, sideOfMostCuts, unseenFrom } from './sections.ts'
 import { nameOf, wantsOf } from './wants.ts'
 import { listed } from './words.ts'
 
@@ -23,7 +23,7 @@ export function withSections(
   const reasons: string[] = []
   const sections: PlannedSection[] = []
   for (const request of requests) {
-    const section = sectionFor(part, request, views)
+    const section = sectionFor(part, request, views, sight)
     const { letter, side } = section
     const lost = cutAway(part, section)
     const gone = views.filter((v) => v.side === side && !(v.kind === 'principal' && lost.length > 0))
@@ -52,7 +52,7 @@ export function withSections(
   const lettered = all.map((v): PlannedView => {
     if (v.kind !== 'section') return v
     const { parent: _, ...rest } = v
-    const parent = principals.find((p) => axisOf[p] !== axisOf[v.side])
+    const parent = parentOf(part, v, principals)
     const letter = sections.includes(v) ? v.letter : freeLetter(letters)
     return { ...rest, letter, ...(parent ? { parent } : {}) }
   })
@@ -76,8 +76,9 @@ type Told = Exclude<PlannedView, { readonly kind: 'pictorial' }>
  * In the view that the brief names; along the axis of a part of revolution; else where the plane cuts most axes, a free
  * place before that of another view.
  */
-function sectionFor(part: Part, request: SectionRequest, views: readonly Told[]): PlannedSection {
+function sectionFor(part: Part, request: SectionRequest, views: readonly Told[], sight: Sight): PlannedSection {
   const sides = views.flatMap((v) => (v.kind === 'principal' ? [v.side] : []))
+  const unseen = part.axis || request.through ? undefined : unseenFrom(part, sides, sight)
   if (!request.as && !request.through && part.axis) {
     const { direction } = part.axis
     const lengthwise = views.find((v) => Math.abs(dot(direction, FRAMES[v.side].toViewer)) < 1e-9)
@@ -87,8 +88,8 @@ function sectionFor(part: Part, request: SectionRequest, views: readonly Told[])
     }
   }
   const among = [...freeSides(part, sides), ...besidesFront(sides)]
-  const as = request.as ?? (part.axis ? undefined : sideOfMostCuts(part, request, among))
-  return planSection(part, as ? { ...request, as } : request, sides)
+  const as = request.as ?? (part.axis ? undefined : sideOfMostCuts(part, request, among, unseen))
+  return planSection(part, as ? { ...request, as } : request, sides, unseen)
 }
 
 /** The front last: it gives way only where a section there cuts more. */
