@@ -416,6 +416,18 @@ describe('where a section goes', () => {
   })
 })
 
+it('takes the side view from which a blind hole is worked, though the other hides less', () => {
+  // Step 10 × 10 at the left: from the right its edge of 30 mm is hidden; the circle hidden from the left is π·6 = 18.8 mm.
+  const solid = make.cut(
+    make.box([0, 0, 0], [60, 30, 20]),
+    make.box([-1, -1, 10], [11, 32, 11]),
+    make.cylinder([61, 15, 5], [-1, 0, 0], 3, 13),
+  )
+  const hole = roundFeature(kernel, solid, 'hole', 'hole', [1, 0, 0], [[[60, 15, 5]]])
+  const part = handMade(kernel, { solid, features: [hole] })
+  expect(ids(part)).toEqual(['front', 'right', 'pictorial'])
+})
+
 describe('a section asked for alone', () => {
   // Which views are needed beside it, by hand: each feature seen true from its worked side, the plane seen edge-on.
   const block = (more: readonly (readonly [Vec3, Vec3])[]) => {
