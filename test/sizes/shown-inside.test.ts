@@ -110,7 +110,7 @@ datum A bore
 frame cone: runout 0.03 A
 `)
     expect(s.sizes.marks.filter((m) => m.rule === 'no-view-for-sign')).toEqual([])
-    const places = s.sizes.annotations.flatMap((a) => a.places)
+    const places = (s.sizes.annotations ?? []).flatMap((a) => a.places)
     const outs = places.flatMap((p) => (p.kind === 'line' ? [p.out] : []))
     expect(outs.length).toBeGreaterThan(0)
     // 4 mm in radius over 60 mm: square to the slant, away from the axis.
