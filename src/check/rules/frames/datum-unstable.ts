@@ -36,7 +36,10 @@ export const rule: DrawingRule = {
               ? `Datum ${first.name}, ${feature.id}, is ${said(short.own, units)} long on a diameter of ${said(short.of, units)}: it does not set how the part lies.`
               : `Datum ${first.name}, ${feature.id}, reaches over ${said(short.own, units)} of the part’s ${said(short.of, units)}: it does not set how the part lies.`,
           span: row.datums[0]!.span,
-          expected: 'a larger face or longer round as the first datum',
+          expected:
+            feature.kind === 'round'
+              ? 'a face in first place and this round in second, or a longer round'
+              : 'a larger face as the first datum',
           numbers: [said(short.own, units), said(short.of, units), first.name],
         },
       ]
