@@ -3,11 +3,11 @@ import type { Vec2, Vec3 } from '../geometry/vec.ts'
 import { add, cross, dot, negate, scale } from '../geometry/vec3.ts'
 import type { HalfSpace } from '../kernel/kernel.ts'
 import type { Part } from '../part/part.ts'
+import type { CutView } from './cut-view.ts'
 import { FRAMES } from './frames.ts'
 import { projectPoint } from './project.ts'
 import { acrossAxis } from './propose/aligned.ts'
 import type { PlannedSection } from './propose/plan.ts'
-import type { CutView } from './section-view.ts'
 import type { Frame, ViewLine } from './view.ts'
 
 /** One half of an aligned section: cut along its own plane, looked at square to it, and turned into the view. */

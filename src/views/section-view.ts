@@ -6,6 +6,7 @@ import { centreLines } from './centre-lines/centre-lines.ts'
 import { withSlopes } from './conventions/slopes.ts'
 import { withTapped } from './conventions/tapped.ts'
 import { threadLines } from './conventions/threads.ts'
+import type { CutView } from './cut-view.ts'
 import { finished, outlineOf } from './finish.ts'
 import { FRAMES } from './frames.ts'
 import type { Projector } from './projector.ts'
@@ -17,13 +18,6 @@ import type { CuttingPlane, Frame, View, ViewLine } from './view.ts'
 export interface MarkedPlanes {
   readonly planes: readonly CuttingPlane[]
   readonly lines: readonly ViewLine[]
-}
-
-/** What is drawn of a cut solid, before other sections' planes are marked in it. */
-export interface CutView extends Pick<View, 'frame' | 'lines' | 'hatched' | 'box'> {
-  readonly tolerance: number
-  /** Number of faces and edges of the cut solid. */
-  readonly count: { readonly faces: number; readonly edges: number }
 }
 
 /** What of the solid is kept, how it is looked at, and which lines are no lines of the sheet. */
