@@ -52,7 +52,13 @@ export function slotDrafts(
           at[1] + depth.size.mm * below[1],
           at[2] + depth.size.mm * below[2],
         ]
-        return [{ direction: below, from: { at, name: `face at ${m.id}` }, to: { at: to, name: `floor of ${m.id}` } }]
+        return [
+          {
+            direction: below,
+            from: { at, name: `face at ${m.id}` },
+            to: { at: to, name: `floor of ${m.id}`, faces: m.faces },
+          },
+        ]
       })
       if (first) states.push({ kind: 'distance', ...first, ...(also.length > 0 ? { also } : {}) })
     }

@@ -5,12 +5,14 @@ export interface Making {
   /** Whose the faces are: axes of one feature that are in line share a position, those of two features do not. */
   readonly owners: readonly { readonly id: string; readonly faces: readonly number[] }[]
   readonly together: readonly (readonly number[])[]
-  /** Floors of holes, by hole: their notes give their depth, and what else lies in that plane lies there by itself. */
+  /** Floors of holes, slots and pockets, by feature: their notes give their depth, and what else lies in that plane lies there by itself. */
   readonly floors?: readonly (readonly number[])[]
   /** Ends of slots: that they are round from side to side is said by an `R`, not implied. */
   readonly roundEnds?: readonly number[]
-  /** Walls of holes and bosses, which their own numbers place: one that just touches a side does so by chance. */
-  readonly placed?: readonly number[]
+  /** Features that their own numbers place, all but rounds and fillets: one that just touches a side does so by chance. */
+  readonly placed?: readonly { readonly id: string; readonly faces: readonly number[] }[]
+  /** Faces of rounds, fillets and chamfers. */
+  readonly edged?: readonly number[]
   /**
    * Arcs of an outline and rounded corners, with the chamfers that run round them. Their own radius and sides place them: an axis of another feature on the same
    * line stands there by its own numbers, and neither follows from the other.
@@ -45,6 +47,18 @@ export function clansOf(making: Making): (faces: readonly number[]) => string {
 export function arcsOf(making: Making): (faces: readonly number[]) => string | undefined {
   const arcs = new Map((making.arcs ?? []).flatMap(({ id, faces }) => faces.map((f) => [f, id] as const)))
   return (faces) => faces.flatMap((f) => arcs.get(f) ?? [])[0]
+}
+
+/** Whether two sets of faces touch by chance along a line: those of two features, or of a feature and the stock. */
+export function byChanceOf({
+  placed = [],
+  edged = [],
+}: Making): (a: readonly number[], b: readonly number[]) => boolean {
+  const owners = new Map(placed.flatMap(({ id, faces }) => faces.map((f) => [f, id] as const)))
+  const edges = new Set(edged)
+  const ownerOf = (faces: readonly number[]) => faces.flatMap((f) => owners.get(f) ?? [])[0]
+  const isEdged = (faces: readonly number[]) => faces.some((f) => edges.has(f))
+  return (a, b) => !isEdged(a) && !isEdged(b) && ownerOf(a) !== ownerOf(b)
 }
 
 /** Whom a plane shares its place with. */

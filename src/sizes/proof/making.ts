@@ -13,9 +13,12 @@ export function endsOf(part: Part, faces: readonly number[], outward: Vec3): num
   })
 }
 
-/** The plane faces among a hole's: floors of counterbores and spotfaces, flat bottoms. */
-function floorsOf(part: Part, faces: readonly number[]): number[] {
-  return faces.filter((id) => part.body.faces.find((f) => f.id === id)?.surface.kind === 'plane')
+/** The plane faces of a cut across its direction of work: floors of counterbores, slots and pockets, flat bottoms. */
+function floorsOf(part: Part, faces: readonly number[], outward: Vec3): number[] {
+  return faces.filter((id) => {
+    const surface = part.body.faces.find((f) => f.id === id)?.surface
+    return surface?.kind === 'plane' && Math.abs(dot(surface.axes.z, outward)) > 1 - 1e-9
+  })
 }
 
 /** Round walls of corners worked round or filled, and of the stock's own outline, with what runs on round them. */
@@ -27,7 +30,9 @@ function arcsOf(part: Part): { id: string; faces: readonly number[] }[] {
   const corners = features.flatMap((f) =>
     f.kind === 'round' || f.kind === 'fillet' ? [{ id: f.id, faces: f.members.flatMap((m) => m.faces) }] : [],
   )
-  const free = body.faces.flatMap((f) => (owned.has(f.id) ? [] : [f.id]))
+  // an arc whose axis a hole is said to stand on shares it
+  const shared = new Set(part.implied.flatMap((i) => (i.kind === 'coaxial' ? i.between : [])))
+  const free = body.faces.flatMap((f) => (owned.has(f.id) || shared.has(`${f.name} axis`) ? [] : [f.id]))
   const outline = part.brief.stock?.kind === 'outline' ? [{ id: 'outline', faces: free }] : []
   return [...corners, ...outline].flatMap(({ id, faces }) => {
     const walls = new Set(faces.filter(isWall))
@@ -54,13 +59,20 @@ export function makingOf(part: Part): Making {
     owners: part.features.flatMap((f) => (f.feature ? [{ id: f.id, faces: f.members.flatMap((m) => m.faces) }] : [])),
     together: part.features.flatMap((f) => f.members.map((m) => m.faces)),
     floors: part.features.flatMap((f) =>
-      f.feature?.kind === 'hole' ? [f.members.flatMap((m) => floorsOf(part, m.faces))] : [],
+      f.feature && ['hole', 'slot', 'pocket'].includes(f.feature.kind)
+        ? [f.members.flatMap((m) => floorsOf(part, m.faces, f.outward))]
+        : [],
     ),
     roundEnds: part.features.flatMap((f) =>
       f.feature?.kind === 'slot' ? f.members.flatMap((m) => endsOf(part, m.faces, f.outward)) : [],
     ),
     placed: part.features.flatMap((f) =>
-      f.feature?.kind === 'hole' || f.feature?.kind === 'boss' ? f.members.flatMap((m) => m.faces) : [],
+      f.feature && !['round', 'fillet', 'chamfer'].includes(f.feature.kind)
+        ? [{ id: f.id, faces: f.members.flatMap((m) => m.faces) }]
+        : [],
+    ),
+    edged: part.features.flatMap((f) =>
+      f.feature && ['round', 'fillet', 'chamfer'].includes(f.feature.kind) ? f.members.flatMap((m) => m.faces) : [],
     ),
     arcs: arcsOf(part),
     circles: part.features.flatMap((f) =>

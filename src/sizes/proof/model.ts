@@ -1,7 +1,7 @@
 import type { Vec3 } from '../../geometry/vec.ts'
 import { cross, unit } from '../../geometry/vec3.ts'
 import type { Body } from '../../kernel/body.ts'
-import { arcsOf, clansOf, type Making, PLANES, planeClansOf, STOCK } from './clans.ts'
+import { arcsOf, byChanceOf, clansOf, type Making, PLANES, planeClansOf, STOCK } from './clans.ts'
 import { type AxisIndex, apexOf, type Element, elementsOf, SAME } from './elements.ts'
 
 export type { Making } from './clans.ts'
@@ -74,8 +74,8 @@ export interface Model {
   readonly freeForm: readonly Element[]
   /** Elements whose tangency must be said on the sheet. */
   readonly roundEnds: ReadonlySet<Element>
-  /** Walls of holes and bosses, whose touching a side is no tangency of the drawing. */
-  readonly placed: ReadonlySet<Element>
+  /** Whether faces that touch along a line do so by chance, which is no tangency of the drawing. */
+  readonly byChance: (a: readonly number[], b: readonly number[]) => boolean
 }
 
 export const DOF = { plane: 3, cylinder: 5, cone: 6, sphere: 4, torus: 7, spline: 0 } as const
@@ -268,7 +268,7 @@ export function modelOf(body: Body, making: Making): Model {
     aligned,
     freeForm: elements.filter((e) => e.surface.kind === 'spline'),
     roundEnds: new Set((making.roundEnds ?? []).flatMap((face) => elementOf.get(face) ?? [])),
-    placed: new Set((making.placed ?? []).flatMap((face) => elementOf.get(face) ?? [])),
+    byChance: byChanceOf(making),
   }
 }
 

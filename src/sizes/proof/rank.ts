@@ -2,7 +2,7 @@ import { Matrix, SingularValueDecomposition } from 'ml-matrix'
 import type { Vec3 } from '../../geometry/vec.ts'
 import type { Body } from '../../kernel/body.ts'
 import type { Dimension } from '../dimension.ts'
-import { arcsOf, clansOf, type Making, PLANES, planeClansOf, STOCK } from './clans.ts'
+import { arcsOf, byChanceOf, clansOf, type Making, PLANES, planeClansOf, STOCK } from './clans.ts'
 import type { Equation } from './condition.ts'
 import { type AxisIndex, apexOf, axisIndex, type Element, elementsOf, SAME } from './elements.ts'
 import { gradient } from './elimination.ts'
@@ -140,7 +140,7 @@ function looseModel(body: Body, making: Making): { model: Model; conditions: Equ
       aligned: 0,
       freeForm: [],
       roundEnds: new Set((making.roundEnds ?? []).flatMap((face) => elementOf.get(face) ?? [])),
-      placed: new Set((making.placed ?? []).flatMap((face) => elementOf.get(face) ?? [])),
+      byChance: byChanceOf(making),
     },
     conditions,
   }

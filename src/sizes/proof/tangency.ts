@@ -17,7 +17,7 @@ export function tangencies(model: Model, ends?: ReadonlySet<Element>): Equation[
     if (fb === undefined || !(edge.smooth || mayTouch)) continue
     const [a, b] = [model.elementOf.get(fa), model.elementOf.get(fb)]
     if (!a || !b || a === b) continue
-    if (edge.curve.kind === 'line' && (model.placed.has(a) || model.placed.has(b))) continue
+    if (edge.curve.kind === 'line' && model.byChance(a.faces, b.faces)) continue
     const ofEnd = model.roundEnds.has(a) || model.roundEnds.has(b)
     if (ends ? !ends.has(a) && !ends.has(b) : ofEnd) continue
     const key = a.id < b.id ? `${a.id}/${b.id}` : `${b.id}/${a.id}`
