@@ -1,6 +1,7 @@
 import type { Vec3 } from '../../geometry/vec.ts'
 import { cross, unit } from '../../geometry/vec3.ts'
 import type { Body } from '../../kernel/body.ts'
+import { type AxisLine, nearestLine } from './axis-line.ts'
 import { arcsOf, byChanceOf, clansOf, type Making, PLANES, planeClansOf, STOCK } from './clans.ts'
 import { type AxisIndex, apexOf, type Element, elementsOf, SAME } from './elements.ts'
 
@@ -79,17 +80,6 @@ export interface Model {
 }
 
 export const DOF = { plane: 3, cylinder: 5, cone: 6, sphere: 4, torus: 7, spline: 0 } as const
-
-/** A line that axes lie on, or the bare centre of a bolt circle. */
-interface AxisLine {
-  readonly along: AxisIndex
-  readonly at: Vec3
-  readonly bars: readonly [number, number, number]
-  readonly elements: number[]
-  readonly isStock: boolean
-  /** Whose arc stands here by itself. */
-  readonly arc: string | undefined
-}
 
 interface Bar {
   readonly at: number
@@ -270,23 +260,6 @@ export function modelOf(body: Body, making: Making): Model {
     roundEnds: new Set((making.roundEnds ?? []).flatMap((face) => elementOf.get(face) ?? [])),
     byChance: byChanceOf(making),
   }
-}
-
-/** The axis line through a point that stands at the coordinate along k: of these elements, else an arc's only where no other is. */
-function nearestLine(
-  lines: readonly AxisLine[],
-  k: AxisIndex,
-  coordinate: number,
-  at: Vec3,
-  own: ReadonlySet<number>,
-): AxisLine | undefined {
-  const there = lines.filter(
-    (l) =>
-      l.along !== k &&
-      Math.abs(l.at[k] - coordinate) < SAME &&
-      ([0, 1, 2] as const).every((i) => i === k || i === l.along || Math.abs(l.at[i] - at[i]) < SAME * 10),
-  )
-  return there.find((l) => l.elements.some((e) => own.has(e))) ?? there.find((l) => l.arc === undefined) ?? there[0]
 }
 
 /** The stock's axes before those of features, those before members of bolt circles, and round ends last: each finds the lines it shares already there. */
