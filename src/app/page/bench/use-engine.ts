@@ -35,7 +35,12 @@ export function useEngine(paintAhead: (part: string, drawn: Drawn) => boolean): 
   const [shown, setShown] = useState<ReadonlyMap<string, Shown>>(new Map())
   const [faults, setFaults] = useState<ReadonlyMap<string, string>>(new Map())
   const engine = useRef<Engine>(undefined)
-  engine.current ??= new Engine(startWorker, (next) => queueMicrotask(() => setState(next)))
+  const newest = useRef<EngineState>('opening')
+  // What the engine is about is said once the sheet that came with it is on the screen.
+  engine.current ??= new Engine(startWorker, (next) => {
+    newest.current = next
+    afterPaint(() => setState(newest.current))
+  })
   useEffect(() => {
     const leave = () => engine.current?.close()
     addEventListener('pagehide', leave)
