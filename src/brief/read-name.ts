@@ -46,6 +46,7 @@ export function readName(c: Cursor, what: string, ...until: readonly string[]): 
     c.at('word') ||
     (c.at('times', 'R') && labelPattern.test(c.peek().text)) ||
     atStepNumber(c, pieces[pieces.length - 1]) ||
+    atNumbered(c, pieces) ||
     (until.length > 0 && atFeatureNumber(c, pieces[pieces.length - 1]))
   ) {
     if (stops.has(c.peek().text.toLowerCase()) && !(c.atWord('first') && pieces.length > 0)) break
@@ -71,6 +72,15 @@ const atFeatureNumber = (c: Cursor, last: Lexeme | undefined) =>
   /^(hole|slot|pocket|step|notch|groove|keyseat|boss|flat)s?$/i.test(last.text) &&
   c.at('number') &&
   /^\d+$/.test(c.peek().text)
+
+/** The 2 of `side 2` or `corner 2` of an outline, or of `slot 2`, and not a count: `from slot, 2 up`. */
+const atNumbered = (c: Cursor, pieces: readonly Lexeme[]) =>
+  pieces.length === 1 &&
+  /^(side|corner|hole|slot|pocket|step|notch|groove|keyseat|boss|flat)$/i.test(pieces[0]!.text) &&
+  c.at('number') &&
+  /^\d+$/.test(c.peek().text) &&
+  !c.isWord(1, 'across', 'up', 'apart', 'from', 'deep') &&
+  !c.isLie(1)
 
 /** Makes one name of the pieces, words in lower case but for labels, and checks the spelling. */
 export function nameOf(c: Cursor, pieces: readonly Lexeme[]): Name {

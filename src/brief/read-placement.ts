@@ -332,13 +332,16 @@ export class PlacementReader {
       run.to = c.before
       return true
     }
+    // `across 30 from corner 3`: the way, where what is measured from does not say it
+    const way = c.isSizeAhead(1) && c.peek(1).kind !== 'minus' ? this.wayWord() : undefined
     const anchor = readAnchor(c)
     if (!anchor) return false
     let run = this.run(from)
-    if (run.anchor) {
+    if (run.anchor || (way && run.way && run.way !== way)) {
       this.fresh = true
       run = this.run(from)
     }
+    if (way) run.way = way
     run.anchor = { kind: 'from', ...anchor }
     run.to = c.before
     return true

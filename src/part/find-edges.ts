@@ -26,8 +26,19 @@ export function edgeWords(shop: Workshop): string[] {
     const steps = shop.contour.outer.flatMap((p) => [`${p.name} ${low} edge`, `${p.name} ${high} edge`])
     return [...ends, ...bores, ...steps]
   }
-  const legs = shop.aliases.has('upright') ? ['upright, top corners', 'base, toe corners'] : []
-  return [...legs, 'corners', 'top edges', 'bottom edges', 'all edges', 'front right corner', 'top left corner']
+  const { profile } = shop
+  if (!profile) return []
+  const legs = shop.aliases.has('upright') ? ['upright, top corners', 'base, toe corners', 'inside corner'] : []
+  const order = ['top', 'bottom', 'front', 'rear', 'left', 'right'] as const
+  const pairs = order.flatMap((a, i) =>
+    order.slice(i + 1).flatMap((b) => (axisOf[a] === axisOf[b] ? [] : [`${a} ${b} corner`, `${a} ${b} edge`])),
+  )
+  const worked = [...cornerEdges(profile), ...capEdges(profile)]
+    .filter((e) => e.faces.some((f) => !SIDES.some((s) => s === f)))
+    .map((e) => `${e.faces.join(' ')} edge`)
+  const all = [...legs, 'corners', 'top edges', 'bottom edges', 'all edges', ...pairs, ...worked]
+  // only names that mean an edge of this part as it stands
+  return all.filter((text) => flatEdgesOf(shop, profile, plainName(text)).length > 0)
 }
 
 // ---------------------------------------------------------------- flat stock
@@ -95,7 +106,9 @@ function flatEdgesOf(shop: Workshop, profile: Profile, text: string): StockEdge[
   if (/\bcorners?\b/.test(text)) {
     if (wanted.length >= 2) {
       const here = corners.filter(touches)
-      return here.length > 0 ? here : caps.filter(touches)
+      if (here.length > 0) return here
+      const ends = caps.filter(touches)
+      return ends.length > 0 ? ends : afterStep(shop, [...corners, ...caps], text)
     }
     return shop.aliases.has('upright') && wanted.length === 0 ? [] : corners.filter(touches)
   }
@@ -103,9 +116,23 @@ function flatEdgesOf(shop: Workshop, profile: Profile, text: string): StockEdge[
     if (words.includes('vertical')) return [...corners, ...caps].filter((e) => e.axis === 2)
     if (words.includes('all')) return wanted.length > 0 ? [...corners, ...caps].filter(touches) : [...corners, ...caps]
     if (words.includes('outline')) return corners
-    return wanted.length > 0 ? [...corners, ...caps].filter(touches) : []
+    const there = wanted.length > 0 ? [...corners, ...caps].filter(touches) : []
+    return there.length > 0 ? there : afterStep(shop, [...corners, ...caps], text)
   }
-  return wanted.length >= 2 ? [...corners, ...caps].filter(touches) : []
+  if (wanted.length < 2) return []
+  const there = [...corners, ...caps].filter(touches)
+  return there.length > 0 ? there : afterStep(shop, [...corners, ...caps], text)
+}
+
+/**
+ * Where a step took the edge of two of the stock's faces away, the first one's edge on that side: `top left edge` is
+ * then where the top ends at the left, `left top edge` where the left does at its upper end.
+ */
+function afterStep(shop: Workshop, edges: readonly StockEdge[], text: string): StockEdge[] {
+  const [own, toward] = text.split(' ').flatMap((w) => SIDES.filter((s) => s === w))
+  if (!own || !toward) return []
+  const looks = (name: string) => name !== own && shop.faces.some((f) => f.name === name && f.side === toward)
+  return edges.filter((e) => e.faces.includes(own) && e.faces.some(looks))
 }
 
 /** The corners that the stock itself has, square to its large face: not those that a notch or a step leaves. */

@@ -1,8 +1,9 @@
 import type { Name, Side } from '../brief/brief.ts'
 import { nearestWord } from '../brief/spelling.ts'
+import { endOf, startOf } from '../geometry/evaluate.ts'
 import type { Vec3 } from '../geometry/vec.ts'
 import type { RoundFace, WorkFace } from './model.ts'
-import { axisOf, SIDES } from './sides.ts'
+import { axisOf, faceAxes, SIDES } from './sides.ts'
 import type { Workshop } from './workshop.ts'
 
 /** Lower case, single blanks, without the words that add nothing. */
@@ -46,7 +47,14 @@ export function findWorkFace(shop: Workshop, name: Name, from?: Side): WorkFace 
     const side = shop.faces.find((f) => f.name === from && text === '')
     if (side) return side
   }
-  return found[0]
+  return found[0] ?? endFace(shop, text)
+}
+
+/** `hub left face`, where the step's end is an end or a shoulder that has another name: the same face. */
+function endFace(shop: Workshop, text: string): WorkFace | undefined {
+  const end = shoulderOf(shop, text)
+  const side = SIDES.find((s) => text.split(' ').includes(s))
+  return end && shop.faces.find((f) => f.side === side && axisOf[f.side] === end.axis && Math.abs(f.at - end.at) < 1e-9)
 }
 
 /** The round surface of that name. */
@@ -58,13 +66,39 @@ export function findRound(shop: Workshop, name: Name): RoundFace | undefined {
 
 /** Marks a name that means nothing on this part, with the nearest that does. */
 export function markUnknown(shop: Workshop, name: Name, what: string, known: readonly string[]): void {
-  const near = nearestWord(plainName(name.text), known)
+  const text = plainName(name.text)
+  // what was just refused is no advice, nor is a name that no statement can hold
+  const offers = [...new Set(known)].filter((k) => withoutFace(plainName(k)) !== withoutFace(text) && !/\.\d/.test(k))
+  const near = nearestWord(text, offers)
   shop.must(
     'unknown-name',
     name.span,
     `There is no ${what} called “${name.text}” on this part${near ? `; the nearest name is “${near}”` : ''}.`,
-    near ?? [...new Set(known)].slice(0, 12).join(', '),
+    near
+      ? placedName(shop, near)
+      : offers
+          .slice(0, 12)
+          .map((k) => placedName(shop, k))
+          .join(', ') || 'another statement',
   )
+}
+
+/** Numbered sides and corners of an outline with their place, counted from its first point. */
+function placedName(shop: Workshop, name: string): string {
+  const { profile } = shop
+  const number = /^(side|corner) \d+$/.exec(name)
+  if (!profile || !number) return name
+  const { across, up } = faceAxes(profile.axis)
+  const unit = shop.brief.header.units === 'inch' ? 25.4 : 1
+  const figure = (mm: number) => Number((mm / unit).toFixed(3))
+  if (number[1] === 'corner') {
+    const point = shop.data.get(name)?.point
+    return point ? `${name} (at ${figure(point[across])} across, ${figure(point[up])} up)` : name
+  }
+  const curve = profile.curves.find((c) => c.face === name)?.curve
+  if (!curve) return name
+  const [p, q] = [startOf(curve), endOf(curve)].map((e) => `${figure(e[0])}, ${figure(e[1])}`)
+  return `${name} (${curve.kind === 'arc' ? 'arc ' : ''}from ${p} to ${q})`
 }
 
 export function faceWords(shop: Workshop): string[] {

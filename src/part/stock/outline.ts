@@ -87,6 +87,7 @@ export function buildOutline(shop: Workshop, stock: OutlineStock): boolean {
     if (s.move.kind !== 'arc') return
     const { radius, span } = s.move
     const face = named[i]!.face
+    if (s.curve.kind === 'arc') shop.axis(`${face} axis`, inPlane(profile.plane, s.curve.c), unitAxis[axis])
     shop.choose((faces) => ({
       kind: 'radius',
       size: radius,
