@@ -177,6 +177,15 @@ export type OutlineMove =
       readonly upWay: 'up' | 'down'
       readonly span: Span
     }
+  /** Line by a slope: so far one way, leaning toward the other by an angle from that way, below 90°. */
+  | {
+      readonly kind: 'lean'
+      readonly way: 'right' | 'left' | 'up' | 'down'
+      readonly size: Size
+      readonly toward: 'right' | 'left' | 'up' | 'down'
+      readonly angle: Angle
+      readonly span: Span
+    }
   /** Arc of the radius to a point counted from the start; turns left (ccw) or right (cw). */
   | {
       readonly kind: 'arc'

@@ -1,5 +1,5 @@
 import type { AngleStock, OutlineMove, Stock, TurnedStock } from './brief.ts'
-import { dia, printSize } from './print-size.ts'
+import { dia, printAngle, printSize } from './print-size.ts'
 
 const p = printSize
 const opposite = { rear: 'front', front: 'rear', left: 'right', right: 'left' } as const
@@ -77,6 +77,8 @@ function printMove(move: OutlineMove): string {
       return `to ${p(move.across)} across, ${p(move.up)} up`
     case 'slope':
       return `slope ${move.acrossWay} ${p(move.across)} ${move.upWay} ${p(move.up)}`
+    case 'lean':
+      return `slope ${move.way} ${p(move.size)} ${move.toward} at ${printAngle(move.angle)}`
     case 'arc':
       return `arc R ${p(move.radius)} to ${p(move.across)} across, ${p(move.up)} up, turning ${move.turn}`
     case 'close':

@@ -1,8 +1,8 @@
 import type { OutlineMove, OutlineStock, Side } from './brief.ts'
 import type { Cursor } from './cursor.ts'
 import { readSide } from './read-name.ts'
-import { readSize } from './read-size.ts'
-import type { Size } from './size.ts'
+import { atAngle, readAngle, readSize } from './read-size.ts'
+import type { Angle, Size } from './size.ts'
 import { phraseWords } from './vocabulary.ts'
 
 const ways = ['right', 'left', 'up', 'down'] as const
@@ -70,9 +70,24 @@ function readMove(c: Cursor): OutlineMove | undefined {
   }
   if (c.takeWord('arc')) return readArc(c, from)
   const slope = c.takeWord('slope') !== undefined
+  if (slope && atAngle(c)) {
+    readAngle(c, 'the angle of the slope')
+    return c.mark('missing-size', span(), 'an angle alone does not say how far the slope goes', {
+      expected: 'slope left 100 up at 45°, or slope left 100 up 100',
+    })
+  }
   const first = readWay(c)
   if (!first) return undefined
+  if (slope && c.at('comma')) c.index++
   c.takeWord('and')
+  const lean = slope ? readLean(c) : undefined
+  if (lean) {
+    if (isLevel(first.way) !== isLevel(lean.toward) && lean.angle.value < 90)
+      return { kind: 'lean', ...first, ...lean, span: span() }
+    return c.mark('contradiction', span(), 'a slope leans from one way toward one across it, by less than 90°', {
+      expected: 'slope left 100 up at 45°',
+    })
+  }
   if (!slope && !c.atWord(...ways)) return { kind: 'by', way: first.way, size: first.size, span: span() }
   const second = readWay(c)
   if (!second) return undefined
@@ -83,6 +98,17 @@ function readMove(c: Cursor): OutlineMove | undefined {
     })
   }
   return { kind: 'slope', across: level.size, acrossWay: level.way, up: plumb.size, upWay: plumb.way, span: span() }
+}
+
+/** `up at 45°`: the way that a slope leans to, and the angle from the way that it goes. */
+function readLean(c: Cursor): { toward: Way; angle: Angle } | undefined {
+  return c.attempt(() => {
+    const word = c.takeWord(...ways)
+    c.takeWord('at', 'by')
+    if (!word || !atAngle(c)) return undefined
+    const angle = readAngle(c, 'the angle of the slope')
+    return angle && { toward: word.text.toLowerCase() as Way, angle }
+  })
 }
 
 function readWay(c: Cursor): { way: Way; size: Size } | undefined {

@@ -224,6 +224,8 @@ export const phraseWords: Readonly<
     'to',
     'across',
     'slope',
+    'at',
+    'deg',
     'arc',
     'R',
     'turning',

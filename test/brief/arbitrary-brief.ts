@@ -170,6 +170,8 @@ const angle: fc.Arbitrary<Angle> = fc
   .map(([text, plusMinus]) =>
     tidy<Angle>({ ...num(text), tolerance: plusMinus && { kind: 'plus-minus', value: plusMinus, span } }),
   )
+/** Of a slope: below 90°. */
+const leanAngle = angle.filter((a) => a.value < 90)
 
 // ---------------------------------------------------------------- header
 
@@ -238,6 +240,12 @@ const stock = (unit: Unit): fc.Arbitrary<Stock> => {
       upWay: fc.constantFrom('up' as const, 'down' as const),
       span: fc.constant(span),
     }),
+    fc
+      .tuple(fc.constantFrom('right', 'left'), fc.constantFrom('up', 'down'), fc.boolean(), s, leanAngle)
+      .map(([level, plumb, first, size, angle]): OutlineMove => {
+        const [way, toward] = first ? [level, plumb] : [plumb, level]
+        return { kind: 'lean', way, size, toward, angle, span } as OutlineMove
+      }),
     fc.record({
       kind: fc.constant('arc' as const),
       radius: s,

@@ -83,6 +83,7 @@ export function buildOutline(shop: Workshop, stock: OutlineStock): boolean {
     return shop.axis(`corner ${(i % n) + 1}`, inPlane(profile.plane, at), unitAxis[axis])
   }
   chooseMoves(shop, moved, corner, directions)
+  chooseLeans(shop, sides, named)
   sides.forEach((s, i) => {
     if (s.move.kind !== 'arc') return
     const { radius, span } = s.move
@@ -133,6 +134,43 @@ function chooseMoves(
   }
 }
 
+const LEVEL = { left: 0, right: 0, up: 1, down: 1 } as const
+const SIGN = { left: -1, right: 1, up: 1, down: -1 } as const
+
+/** Angles of slopes, each from a side that runs the way they were said from: a neighbour where there is one. */
+function chooseLeans(shop: Workshop, sides: readonly Side2[], named: readonly ProfileCurve[]): void {
+  const n = sides.length
+  sides.forEach(({ move }, i) => {
+    if (move.kind !== 'lean') return
+    const level = LEVEL[move.way]
+    const runs = (k: number) => {
+      const { curve } = sides[k]!
+      return curve.kind === 'line' && Math.abs(curve.a[1 - level]! - curve.b[1 - level]!) < 1e-9
+    }
+    const order = [(i + n - 1) % n, (i + 1) % n, ...sides.keys()]
+    const from = order.find(runs)
+    if (from === undefined) {
+      const way = level === 0 ? 'left-right' : 'up-down'
+      const text = `No side runs ${way}, for the ${move.angle.text}° to be measured from.`
+      shop.must(
+        'angle-from-where',
+        move.angle.span,
+        text,
+        `how far ${move.toward} the slope goes, in place of the angle`,
+      )
+      return
+    }
+    shop.choose({
+      kind: 'angle',
+      angle: move.angle,
+      from: named[from]!.face,
+      to: named[i]!.face,
+      span: move.angle.span,
+      group: 'stock',
+    })
+  })
+}
+
 function walk(shop: Workshop, stock: OutlineStock): { sides: Side2[]; moved: Moved[] } | undefined {
   const sides: Side2[] = []
   const moved: Moved[] = []
@@ -163,6 +201,15 @@ function walk(shop: Workshop, stock: OutlineStock): { sides: Side2[]; moved: Mov
         to = [at[0] + dx, at[1] + dy]
         note(move.across, 0, false)
         note(move.up, 1, false)
+        break
+      }
+      case 'lean': {
+        const level = LEVEL[move.way]
+        const by: [number, number] = [0, 0]
+        by[level] = SIGN[move.way] * move.size.mm
+        by[1 - level] = SIGN[move.toward] * move.size.mm * Math.tan((move.angle.value * Math.PI) / 180)
+        to = [at[0] + by[0], at[1] + by[1]]
+        note(move.size, level, false)
         break
       }
       case 'close':

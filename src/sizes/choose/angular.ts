@@ -173,7 +173,11 @@ export function angleDraft(context: Context, chosen: Chosen<'angle'>): Draft | u
     const out = sub(middleOf(context, face) ?? vertex, vertex)
     return sub(out, scale(along, dot(out, along)))
   })
-  const [u, v] = [legs[0]!, legs[1]!]
+  const [u, other] = [legs[0]!, legs[1]!]
+  // an outline's slope is said from the way that it goes: where the faces make the other angle, one leg is drawn on
+  const between = (Math.acos(Math.max(-1, Math.min(1, dot(unit(u), unit(other))))) * 180) / Math.PI
+  const isSaid = Math.abs(between - chosen.angle.value) <= Math.abs(180 - between - chosen.angle.value)
+  const v = isSaid ? other : scale(other, -1)
   return {
     id: `${chosen.group ?? 'stock'}/angle/${chosen.from} to ${chosen.to}`,
     callout: angleCallout(chosen.angle, context.writing),
