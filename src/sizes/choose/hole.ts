@@ -9,6 +9,9 @@ import type { Draft, Showing } from './draft.ts'
 import { showAtCircles, showDiameter } from './show.ts'
 import type { Sight } from './sight.ts'
 
+/** Worth of a section before a view in which lines of something else happen to stand at the same places. */
+const CUT_OPEN = 20
+
 /** The one note of a hole feature, and what each of its numbers states. */
 export function holeDraft(
   context: Context,
@@ -64,7 +67,8 @@ export function holeDraft(
       // In a section along the axis a bore is sized across its walls, at the member that the section cuts.
       if (sight.facing(outward)) return undefined
       const cut = across.flatMap((show) => show(sight) ?? [])
-      return cut.sort((a, b) => b.score - a.score)[0]
+      const best = cut.sort((a, b) => b.score - a.score)[0]
+      return best && { ...best, score: best.score + (sight.view.kind === 'section' ? CUT_OPEN : 0) }
     },
     span: hole.diameter.span,
     feature: feature.id,
