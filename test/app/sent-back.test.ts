@@ -1,6 +1,6 @@
 import { beforeAll, expect, it } from 'vitest'
 import { checked } from '../../src/app/checked.ts'
-import { compile } from '../../src/app/compile.ts'
+import { compile, settled } from '../../src/app/compile.ts'
 import { type OcctKernel, openKernel } from '../../src/kernel/open.ts'
 import { onHeader } from '../check/subject.ts'
 
@@ -49,4 +49,22 @@ it('what wants another look does not stamp the sheet', () => {
   )
   expect(checked(drawing).map((m) => `${m.rule} ${m.weight}`)).toContain('odd-drill-size look again')
   expect([weights, stamped]).toEqual([[], false])
+})
+
+// The page shows a sheet before the rules have been asked, and settles it afterwards.
+it.each([
+  ['a sheet that is sent back', stud('M20 × 1.5 - 6g')],
+  ['a sheet that is not', stud('M20 × 1.5 - 6g', accept)],
+])('%s comes to the same whether the rules are asked before it or after, with either guess', (_, text) => {
+  const { drawing } = drawn(text)
+  for (const guess of [true, false]) {
+    const early = compile(text, kernel, { sentBack: guess })
+    kernel.free(early.part!.solid)
+    expect(early.found).toBeUndefined()
+    const done = settled(early, guess)
+    expect(done.sentBack).toBe(checked(drawing).some((m) => m.weight === 'must change'))
+    expect(done.drawing.sheet).toEqual(drawing.sheet)
+    expect(done.drawing.marks).toEqual(drawing.marks)
+    expect(done.drawing.found).toEqual(drawing.found)
+  }
 })

@@ -83,7 +83,7 @@ it(`makes a right bracket from an empty page in at most ${MOST} actions`, { time
     })
     .toEqual([])
   expect(await page.locator('.routing').textContent()).toContain('Sizes complete')
-  expect(await page.locator('.sheet text.ink', { hasText: 'PRELIMINARY' }).count()).toBe(0)
+  await expect.poll(() => page.locator('.sheet text.ink', { hasText: 'PRELIMINARY' }).count()).toBe(0)
   expect(await briefText(page)).toMatch(/2 across 1\.500 apart, centred/)
   expect(actions).toBeLessThanOrEqual(MOST)
 })

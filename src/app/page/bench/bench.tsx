@@ -44,17 +44,11 @@ export function Bench() {
   const { active } = briefs
   const [checkPrint, setCheckPrint] = useState(false)
   const sheetHandle = useRef<SheetHandle>(null)
-  const {
-    state: engineState,
-    shown,
-    faults,
-    draw,
-    lay,
-    engine,
-  } = useEngine(
+  const engines = useEngine(
     // The check print lies in the place of the sheet that comes.
     (part, drawn) => part === active?.id && !checkPrint && sheetHandle.current?.paintAhead(drawn) === true,
   )
+  const { state: engineState, shown, faults, draw, lay, engine } = engines
   const { ask, asked } = useAsk()
   const { lifted, lift, putBack } = useLifted(engine)
   const onLift = () => active && lift(active.text)
@@ -72,7 +66,7 @@ export function Bench() {
   const good = mine?.good
   const ties = useMemo(() => good && tiesOf(good), [good])
   const read = useMemo(() => (active && !mine ? readBrief(active.text) : undefined), [mine, active])
-  const check = useCheck(engine, { part: active?.id, text: active?.text, drawn: mine?.drawn }, checkPrint)
+  const check = useCheck(engines, { part: active?.id, text: active?.text, drawn: mine?.drawn }, checkPrint)
   const early = useMemo(() => byWeight(read?.marks ?? NO_MARKS), [read])
   const marks = mine ? check.marks : early
   const [openMark, setOpenMark] = useOpenMark(marks)

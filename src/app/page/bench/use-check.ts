@@ -1,9 +1,9 @@
 import { useEffect, useMemo, useState } from 'react'
 import type { Sheet } from '../../../sheet/sheet.ts'
-import type { Engine } from '../engine/engine.ts'
 import type { Checked, Drawn, PageMark } from '../engine/messages.ts'
 import { byWeight } from './by-weight.ts'
 import { carriedMarks } from './carried-marks.ts'
+import type { EngineUse } from './use-engine.ts'
 
 /** Milliseconds without a new sheet after which the checker is asked: never between two keystrokes. */
 const QUIET = 180
@@ -24,14 +24,22 @@ interface Subject {
 }
 
 /** The checker, asked once the sheet of what is written is on the paper. */
-export function useCheck(engine: Engine, { part, text, drawn }: Subject, print: boolean): CheckUse {
+export function useCheck(
+  { engine, settle }: Pick<EngineUse, 'engine' | 'settle'>,
+  { part, text, drawn }: Subject,
+  print: boolean,
+): CheckUse {
   const [found, setFound] = useState<{ readonly part: string; readonly checked: Checked }>()
   useEffect(() => {
     if (!part || !drawn || drawn.brief.text !== text) return undefined
     let stale = false
     const timer = setTimeout(() => {
       engine.check(part, text, print).then(
-        (checked) => !stale && setFound({ part, checked }),
+        (checked) => {
+          if (stale) return
+          setFound({ part, checked })
+          if (checked.drawn) settle(part, checked.drawn)
+        },
         // A newer text is asked about in its turn; a fault of the engine is told by the drawing.
         () => {},
       )
@@ -40,7 +48,7 @@ export function useCheck(engine: Engine, { part, text, drawn }: Subject, print: 
       stale = true
       clearTimeout(timer)
     }
-  }, [engine, part, text, drawn, print])
+  }, [engine, settle, part, text, drawn, print])
   const checked = found && found.part === part ? found.checked : undefined
   const settled = checked !== undefined && checked.text === drawn?.brief.text
   const marks = useMemo(() => {

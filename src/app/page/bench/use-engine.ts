@@ -21,6 +21,8 @@ export interface EngineUse {
   readonly draw: (part: string, text: string) => void
   /** Lays out a drawing made earlier, unless a newer one is there. */
   readonly lay: (part: string, drawn: Drawn) => void
+  /** Puts a drawing in the place of that of the same text: the checker changed its stamp. */
+  readonly settle: (part: string, drawn: Drawn) => void
   readonly engine: Engine
 }
 
@@ -84,7 +86,14 @@ export function useEngine(paintAhead: (part: string, drawn: Drawn) => boolean): 
       old.has(part) ? old : new Map(old).set(part, { text: drawn.brief.text, drawn, good: drawn, took: 0 }),
     )
   }, [])
-  return { state, shown, faults, draw, lay, engine: engine.current }
+  const settle = useCallback((part: string, drawn: Drawn) => {
+    setShown((old) => {
+      const now = old.get(part)
+      if (now?.text !== drawn.brief.text) return old
+      return new Map(old).set(part, { ...now, drawn, good: drawn.sheet ? drawn : now.good })
+    })
+  }, [])
+  return { state, shown, faults, draw, lay, settle, engine: engine.current }
 }
 
 function without<V>(map: ReadonlyMap<string, V>, key: string): ReadonlyMap<string, V> {

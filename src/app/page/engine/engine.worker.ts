@@ -1,10 +1,12 @@
+import { withAcceptances } from '../../../check/acceptances.ts'
 import { pointOnCurve } from '../../../kernel/evaluate3.ts'
 import { meshOf } from '../../../kernel/mesh.ts'
 import { type OcctKernel, openKernel } from '../../../kernel/open.ts'
+import { mustChange } from '../../../sheet/must-change.ts'
 import { Stopped } from '../../../views/exact/watch.ts'
 import { writeStep } from '../../../write/step.ts'
 import { beginBrief } from '../../begin.ts'
-import { compile, type Drawing } from '../../compile.ts'
+import { compile, type Drawing, settled } from '../../compile.ts'
 import { compileSolid, compileSolidTogether } from '../../compile-solid.ts'
 import { Crew } from '../../crew/crew.ts'
 import { checkedOf, printOf } from './checked.ts'
@@ -30,6 +32,8 @@ let waiting: Asked[] = []
 let busy = false
 /** The last drawing, for the checker. Its solid is gone from the kernel. */
 let last: { readonly asked: Pick<Asked, 'text' | 'model'>; readonly drawing: Drawing } | undefined
+/** Whether the checker sent the last sheet of a part back: the next is laid out so before the rules are asked. */
+const sentBack = new Map<string, boolean>()
 /** The newest text of each part that a sheet was asked of. */
 const newest = new Map<string, string>()
 
@@ -80,7 +84,12 @@ async function answer(asked: Asked, kernel: OcctKernel): Promise<void> {
   const { id } = asked
   const known = last && isOf(last.asked, asked) ? last.drawing : undefined
   if (asked.ask === 'check' && known) {
-    say({ answer: 'checked', id, checked: checkedOf(known, asked.print) })
+    const laid = sentBack.get(asked.part) ?? false
+    const done = asked.model ? { drawing: known, sentBack: laid } : settled(known, laid)
+    sentBack.set(asked.part, done.sentBack)
+    if (last) last = { ...last, drawing: done.drawing }
+    const drawn = done.sentBack === laid ? {} : { drawn: drawnOf(done.drawing, known.times['lay out']) }
+    say({ answer: 'checked', id, checked: { ...checkedOf(done.drawing, asked.print), ...drawn } })
     return
   }
   // a sheet that is there already needs no solid
@@ -97,6 +106,8 @@ async function answer(asked: Asked, kernel: OcctKernel): Promise<void> {
   }
   const start = performance.now()
   const drawing = await drawingOf(asked, kernel)
+  if (asked.ask === 'draw' && drawing.found)
+    sentBack.set(asked.part, mustChange(withAcceptances(drawing.brief, drawing.found)))
   last = { asked: { text: asked.text, ...(asked.model ? { model: asked.model } : {}) }, drawing }
   try {
     switch (asked.ask) {
@@ -128,9 +139,11 @@ const isOf = (one: Pick<Asked, 'text' | 'model'>, other: Asked): boolean =>
 /** Milliseconds between two words about a request at work. */
 const PAUSE = 100
 
-async function drawingOf({ id, text, model, flag }: Asked, kernel: OcctKernel): Promise<Drawing> {
+async function drawingOf(asked: Asked, kernel: OcctKernel): Promise<Drawing> {
+  const { id, text, model, flag } = asked
   const stop = flag ? () => Atomics.load(flag, 0) !== 0 : () => false
-  if (!model) return compile(text, kernel, stop)
+  if (!model)
+    return compile(text, kernel, { stop, sentBack: asked.ask === 'draw' ? sentBack.get(asked.part) : undefined })
   let told = Number.NEGATIVE_INFINITY
   const progress = (words: string) => {
     const now = performance.now()

@@ -68,6 +68,8 @@ export interface Checked {
   readonly text: string
   readonly marks: readonly PageMark[]
   readonly print?: Sheet
+  /** The drawing anew, where the checker's verdict puts a stamp on its sheet or takes it off. */
+  readonly drawn?: Drawn
 }
 
 /** What one brief came to, as plain data that can pass between threads. */
