@@ -10,7 +10,6 @@ import { chooseSizes } from '../sizes/choose-sizes.ts'
 import type { SizeSet } from '../sizes/dimension.ts'
 import { itemReferences } from '../sizes/item-references.ts'
 import { drawViews, type ViewsWatch, watchedProjector } from '../views/draw-views.ts'
-import { recognised } from '../views/exact/recognise.ts'
 import { Stopped } from '../views/exact/watch.ts'
 import { FRAMES, ISOMETRIC } from '../views/frames.ts'
 import type { Projector } from '../views/projector.ts'
@@ -18,6 +17,7 @@ import type { ViewSet } from '../views/view.ts'
 import type { Drawing, Phase } from './compile.ts'
 import type { Crew } from './crew/crew.ts'
 import { overlapMarks } from './overlaps.ts'
+import { solidOf } from './solid-of.ts'
 
 export interface SolidOptions {
   /** One part of an assembly, by its place from 1 or its product's name; absent: the whole. */
@@ -234,25 +234,13 @@ function partOf(
 ): Part | Mark {
   const one = asked === undefined ? (file.placed.length === 1 ? file.parts[0]! : undefined) : stepPart(file, asked)
   if (typeof one === 'string') return notThere(one)
-  const solid = one?.solid ?? file.whole
-  const raw = kernel.body(solid)
-  const hindrance = notDrawable(one?.name ?? file.name, raw)
+  const { name, solid } = one ?? { name: file.name, solid: file.whole }
+  const hindrance = notDrawable(name, kernel.body(solid))
   if (hindrance) return hindrance
-  const { min, max } = raw.box
-  const size = Math.hypot(max[0] - min[0], max[1] - min[1], max[2] - min[2])
-  // files from elsewhere often hold splines where planes and cylinders are meant
-  const body = recognised(raw, 1e-7 + 2e-9 * size, 1e-5 * size)
-  const read = {
-    name: one?.name ?? file.name,
-    unit: file.unit,
-    solid,
-    body,
-    properties: kernel.properties(solid),
-    marks,
-  }
+  const read = solidOf(file, { name, solid }, marks, kernel)
   if (one) return partFromSolid(read)
-  const items = itemsOf(file, body.faces.length, kernel)
-  return partFromAssembly({ ...read, marks: [...marks, ...overlapMarks(body, items, file.unit, stop)] }, items)
+  const items = itemsOf(file, read.body.faces.length, kernel)
+  return partFromAssembly({ ...read, marks: [...marks, ...overlapMarks(read.body, items, file.unit, stop)] }, items)
 }
 
 /** The parts list. The whole has its faces in the order of its placed solids; open shells may stand elsewhere in it. */

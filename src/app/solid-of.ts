@@ -4,8 +4,13 @@ import type { ReadSolid } from '../read/part-from-solid.ts'
 import type { StepFile, StepPart } from '../read/step-file.ts'
 import { recognised } from '../views/exact/recognise.ts'
 
-/** One part of a file as plain numbers and measures, splines that are in truth planes or rounds taken for what they are. */
-export function solidOf(file: StepFile, part: StepPart, marks: readonly Mark[], kernel: OcctKernel): ReadSolid {
+/** One part of a file, or its whole, as plain numbers and measures, splines that are in truth planes or rounds taken for what they are. */
+export function solidOf(
+  file: StepFile,
+  part: Pick<StepPart, 'name' | 'solid'>,
+  marks: readonly Mark[],
+  kernel: OcctKernel,
+): ReadSolid {
   const { name, solid } = part
   const raw = kernel.body(solid)
   const { min, max } = raw.box
