@@ -8,9 +8,9 @@ import { findOrigin } from '../find-name.ts'
 import type { RoundFace } from '../model.ts'
 import { axisOf, endSides, oppositeOf, outwardOf, unitAxis } from '../sides.ts'
 import type { Workshop } from '../workshop.ts'
+import { locate, type Stretch } from './along-axis.ts'
 import { stretchFrom } from './groove.ts'
 import { inUnit } from './hole-shape.ts'
-import { locate, type Stretch } from './round-cuts.ts'
 
 /**
  * A keyseat in a bore, as a broach cuts it: flat walls and bottom, right through the bore unless a length is given. On

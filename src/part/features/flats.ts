@@ -7,9 +7,10 @@ import { findOrigin } from '../find-name.ts'
 import type { RoundFace } from '../model.ts'
 import { axisOf, endSides, oppositeOf, outwardOf, unitAxis } from '../sides.ts'
 import type { Workshop } from '../workshop.ts'
+import { locate, type Stretch } from './along-axis.ts'
 import { stretchFrom } from './groove.ts'
 import { inUnit } from './hole-shape.ts'
-import { locate, type Stretch, surfaceOf } from './round-cuts.ts'
+import { surfaceOf } from './round-cuts.ts'
 
 /** Flats milled on round stock: one to the opposite surface, or two, four or six across opposite ones. */
 export function addFlat(shop: Workshop, feature: FlatFeature): void {

@@ -16,6 +16,16 @@ export interface HoleShape {
   readonly sink?: { readonly r: number; readonly depth: number; readonly halfAngle: number }
 }
 
+/** One hole of a feature. */
+export interface Member {
+  /** Centre on the surface that the depths run from. */
+  readonly point: Vec3
+  /** Material below it. */
+  readonly through: number
+  /** Where a hole through one wall ends, in the open space behind it. */
+  readonly end?: number
+}
+
 /** Endings of the names of a hole's faces. */
 export const WALLS = ['wall', 'counterbore wall', 'counterbore floor', 'countersink', 'floor', 'drill point']
 

@@ -5,8 +5,7 @@ import { plainName } from '../find-name.ts'
 import { axisOf, faceAxes, unitAxis } from '../sides.ts'
 import { type Opening, openingsAlong, wayIn } from '../way.ts'
 import type { Workshop } from '../workshop.ts'
-import type { Member } from './hole.ts'
-import { inUnit } from './hole-shape.ts'
+import { inUnit, type Member } from './hole-shape.ts'
 
 /**
  * The members with the wall that each goes through: of a hole through one wall up to the open space behind it. Marks a

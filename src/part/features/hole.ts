@@ -12,7 +12,7 @@ import { addProfileCircle } from '../profile-holes.ts'
 import { circleOn, surfaceUnder } from '../relief.ts'
 import { axisOf, outwardOf } from '../sides.ts'
 import type { MakeShape, Workshop } from '../workshop.ts'
-import { type HoleShape, inUnit, nameWalls, stationsOf, WALLS } from './hole-shape.ts'
+import { type HoleShape, inUnit, type Member, nameWalls, stationsOf, WALLS } from './hole-shape.ts'
 import { chooseHoleSizes } from './hole-sizes.ts'
 import { throughWalls } from './hole-walls.ts'
 
@@ -116,15 +116,6 @@ function throughAll(shop: Workshop, feature: HoleFeature, face: WorkFace): numbe
   if (shop.brief.stock?.kind !== 'outline' || face.cap || feature.depth.kind !== 'through') return face.depth
   const limits = limitsAlong(shop, axisOf[face.side])
   return limits ? limits[1].at - limits[0].at : face.depth
-}
-
-export interface Member {
-  /** Centre on the surface that the depths run from. */
-  readonly point: Vec3
-  /** Material below it. */
-  readonly through: number
-  /** Where a hole through one wall ends, in the open space behind it. */
-  readonly end?: number
 }
 
 /** Lowest and highest coordinate that a hole reaches along its axis. */

@@ -1,12 +1,13 @@
 import type { Anchor, KeyseatFeature, Name, Side } from '../../brief/brief.ts'
 import type { Size } from '../../brief/size.ts'
-import type { Vec2, Vec3 } from '../../geometry/vec.ts'
+import type { Vec2 } from '../../geometry/vec.ts'
 import { add, scale } from '../../geometry/vec3.ts'
 import { cutLoop, stadium } from '../cut-loop.ts'
-import { faceWords, findOrigin, findRound, markUnknown, type Origin } from '../find-name.ts'
+import { faceWords, findOrigin, findRound, markUnknown } from '../find-name.ts'
 import type { ProfileCurve, RoundFace, WorkFace } from '../model.ts'
 import { axisOf, endSides, faceAxes, outwardOf, unitAxis } from '../sides.ts'
 import type { Workshop } from '../workshop.ts'
+import { locate } from './along-axis.ts'
 import { addBoreKeyseat } from './bore-keyseat.ts'
 import { stretchFrom } from './groove.ts'
 
@@ -31,13 +32,6 @@ export function surfaceOf(shop: Workshop, name: Name, side: Side, word: string):
     return undefined
   }
   return round
-}
-
-export interface Stretch {
-  readonly from: number
-  readonly to: number
-  readonly origin?: Origin
-  readonly reached: 'low' | 'high' | 'middle'
 }
 
 export function addKeyseat(shop: Workshop, feature: KeyseatFeature): void {
@@ -132,23 +126,6 @@ function cutKeyseat(shop: Workshop, feature: Sunk, round: RoundFace): void {
     ],
     pattern: { kind: 'single' },
   }))
-}
-
-export function locate(
-  shop: Workshop,
-  id: string,
-  place: Stretch,
-  size: Size,
-  direction: Vec3,
-  [low, high]: readonly [Side, Side],
-): void {
-  const to =
-    place.reached === 'low' ? `${id} ${low} end` : place.reached === 'high' ? `${id} ${high} end` : `${id} middle`
-  if (size.mm === 0) {
-    shop.imply('aligned', `${to} at ${place.origin!.id}`, [to, place.origin!.id])
-    return
-  }
-  shop.choose({ kind: 'distance', size, from: place.origin!.id, to, direction, span: size.span, group: id })
 }
 
 /** The plane that touches the surface on a side, as a face to cut from. */

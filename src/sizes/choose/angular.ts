@@ -173,11 +173,11 @@ export function angleDraft(context: Context, chosen: Chosen<'angle'>): Draft | u
     const out = sub(middleOf(context, face) ?? vertex, vertex)
     return sub(out, scale(along, dot(out, along)))
   })
-  const [u, other] = [legs[0]!, legs[1]!]
+  const [other, v] = [legs[0]!, legs[1]!]
   // an outline's slope is said from the way that it goes: where the faces make the other angle, one leg is drawn on
-  const between = (Math.acos(Math.max(-1, Math.min(1, dot(unit(u), unit(other))))) * 180) / Math.PI
+  const between = (Math.acos(Math.max(-1, Math.min(1, dot(unit(other), unit(v))))) * 180) / Math.PI
   const isSaid = Math.abs(between - chosen.angle.value) <= Math.abs(180 - between - chosen.angle.value)
-  const v = isSaid ? other : scale(other, -1)
+  const u = isSaid ? other : scale(other, -1)
   return {
     id: `${chosen.group ?? 'stock'}/angle/${chosen.from} to ${chosen.to}`,
     callout: angleCallout(chosen.angle, context.writing),
@@ -186,7 +186,8 @@ export function angleDraft(context: Context, chosen: Chosen<'angle'>): Draft | u
     leg: Math.min(norm(u), norm(v)) * 2,
     direction: 'angle',
     states: [{ kind: 'angle', faces: [f, g] }],
-    shows: showAngle(vertex, unit(u), unit(v), [norm(u) * 2, norm(v) * 2]),
+    // a leg drawn on has no line of the part under it
+    shows: showAngle(vertex, unit(u), unit(v), [isSaid ? norm(u) * 2 : 0, norm(v) * 2]),
     span: chosen.span,
     ...(chosen.group && context.features.has(chosen.group) ? { feature: chosen.group } : {}),
   }
