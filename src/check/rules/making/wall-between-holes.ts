@@ -1,6 +1,6 @@
 import type { BodyEdge } from '../../../kernel/body.ts'
 import { holesOf, type RoundCut, slotEndsOf } from '../../measure/cuts.ts'
-import { breaksIn, cutAt, ownersOf } from '../../measure/owners.ts'
+import { breaksIn, cutAt, isKeyseats, ownersOf } from '../../measure/owners.ts'
 import { said } from '../../measure/said.ts'
 import { shareOfLeast } from '../../measure/small-part.ts'
 import { worstLigaments } from '../../measure/worst.ts'
@@ -21,7 +21,8 @@ export const rule: DrawingRule = {
     const cuts = [...holesOf(part), ...slotEndsOf(part)]
     const between = (cut: RoundCut) => (edge: BodyEdge) => {
       const other = cutAt(owners, edge)
-      return other !== undefined && !breaksIn(other) && !breaksIn(cut.of)
+      // what crosses a keyseat ends in it, and not in the wall beside its bore
+      return other !== undefined && !isKeyseats(owners, edge) && !breaksIn(other) && !breaksIn(cut.of)
     }
     return worstLigaments(part, cuts, between).flatMap(({ cut, least }) => {
       const wanted = Math.max(LEAST * shareOfLeast(part), SHARE * 2 * cut.r - least.wider)
