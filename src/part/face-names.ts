@@ -1,6 +1,8 @@
+import { boxOf } from '../geometry/evaluate.ts'
 import type { Vec3 } from '../geometry/vec.ts'
 import { add, cross, scale } from '../geometry/vec3.ts'
 import type { Surface3 } from '../kernel/body.ts'
+import type { Box3 } from '../kernel/box3.ts'
 import type { FaceName } from '../kernel/names.ts'
 import { inPlane } from '../kernel/profile.ts'
 import { cornerWork, halfSection } from './contour.ts'
@@ -46,11 +48,33 @@ function profileNames(profile: Profile): FaceName[] {
   return [...wallNames(profile), ...caps]
 }
 
+/** Beyond any part, mm. */
+const FAR = 1e6
+
 function wallNames(profile: Profile): FaceName[] {
   const normal = cross(profile.plane.right, profile.plane.up)
-  return [...profile.holes.flat(), ...profile.curves]
-    .filter((c) => c.face !== '')
-    .map((c) => ({ name: c.face, surface: wallSurface(profile, c, normal) }))
+  const named = (curves: readonly ProfileCurve[], within?: Box3) =>
+    curves
+      .filter((c) => c.face !== '')
+      .map((c) => ({ name: c.face, surface: wallSurface(profile, c, normal), ...(within ? { within } : {}) }))
+  // The walls of two holes may lie in one plane; each keeps to its own stretch.
+  return [...profile.holes.flatMap((loop) => named(loop, reachOf(profile, loop, normal))), ...named(profile.curves)]
+}
+
+/** How far the hole reaches in the profile's plane; its walls may run on beyond the thickness. */
+function reachOf({ plane }: Profile, loop: readonly ProfileCurve[], normal: Vec3): Box3 {
+  const boxes = loop.map(({ curve }) => boxOf(curve))
+  const corners = boxes.flatMap(({ min, max }) =>
+    [min, max].flatMap((p) => {
+      const q = inPlane(plane, p)
+      return [add(q, scale(normal, FAR)), add(q, scale(normal, -FAR))]
+    }),
+  )
+  const level = (k: number, pick: (...values: number[]) => number) => pick(...corners.map((c) => c[k]!))
+  return {
+    min: [level(0, Math.min), level(1, Math.min), level(2, Math.min)],
+    max: [level(0, Math.max), level(1, Math.max), level(2, Math.max)],
+  }
 }
 
 function wallSurface(profile: Profile, { curve }: ProfileCurve, normal: Vec3): Surface3 {

@@ -84,3 +84,63 @@ describe('levels that coincide by chance', () => {
     expect(rankOf(s.part.body, makingOf(s.part), [...s.sizes.dimensions, again])).toMatchObject({ repeated: 1 })
   })
 })
+
+/** The same of numbers that are equal by chance: each brief beside itself with one of the two changed by a little. */
+const alike: readonly (readonly [name: string, lines: string, typed: string, other: string])[] = [
+  [
+    'slots in two legs, as wide and as far apart',
+    `angle     machined, .75 thick
+          upright 5.00 high, at rear; base 4.00 toward front; length 6.00
+slots     base, from top: 2X .562 × 1.75 overall THRU, long way front-rear
+          3.500 apart, centred; centres 2.38 from heel
+slots     upright, from front: 2X .562 × 2.50 overall THRU, long way up-down
+          3.500 apart, centred; centres 3.00 from bottom
+`,
+    '2X .562 × 2.50',
+    '2X .568 × 2.50',
+  ],
+  [
+    'pockets whose walls stand in line',
+    `block     4.000 × 3.000 × 1.000
+pocket A  top: 1.000 × .750 ↧ .250, corners R .125
+          1.000 from left; 2.000 from front
+pocket B  top: 1.000 × .625 ↧ .375, corners R .125
+          1.000 from left; .750 from front
+`,
+    '1.000 × .625',
+    '.938 × .625',
+  ],
+  [
+    'a leg’s toe round and the rounds of its corners',
+    `angle     rolled, 1/4 STK, inside R .25, toe R .19
+          upright 3.00 high, at rear; base 2.00 toward front; length 3.00
+round     base, toe corners: 2X R.19
+`,
+    '2X R.19',
+    '2X R.22',
+  ],
+  [
+    'rounded corners about holes',
+    `plate     6.00 × 4.00 × .500 ±.002
+holes     top: 4X ⌀.406 THRU
+          2 across 5.000 apart, centred; 2 up 3.000 apart, centred
+round     corners: 4X R.50
+`,
+    '4X R.50',
+    '4X R.47',
+  ],
+]
+
+describe('numbers that are equal by chance', () => {
+  it.each(alike)('%s', (_, lines, typed, other) => {
+    const [together, apart] = [lines, lines.replace(typed, other)].map((l) => asme(l)) as [Sized, Sized]
+    expect(lines).toContain(typed)
+    for (const one of [together, apart]) {
+      const { byRank, ...said } = judged(one)
+      expect(said).toEqual({ missing: [], repeated: [] })
+      expect(byRank).toMatchObject({ missing: 0, repeated: 0 })
+    }
+    expect(together.sizes.proof.sizes).toBe(apart.sizes.proof.sizes)
+    expect(together.texts.length).toBe(apart.texts.length)
+  })
+})

@@ -5,7 +5,7 @@ export interface Making {
   /** Whose the faces are: axes of one feature that are in line share a position, those of two features do not. */
   readonly owners: readonly { readonly id: string; readonly faces: readonly number[] }[]
   readonly together: readonly (readonly number[])[]
-  /** Floors of holes, slots and pockets, by feature: their notes give their depth, and what else lies in that plane lies there by itself. */
+  /** Floors of holes, slots and pockets and the walls of the last two, by feature: their own sizes give them, and what else lies in that plane lies there by itself. */
   readonly floors?: readonly (readonly number[])[]
   /** Ends of slots: that they are round from side to side is said by an `R`, not implied. */
   readonly roundEnds?: readonly number[]
@@ -14,7 +14,7 @@ export interface Making {
   /** Faces of rounds, fillets and chamfers. */
   readonly edged?: readonly number[]
   /**
-   * Arcs of an outline and rounded corners, with the chamfers that run round them. Their own radius and sides place them: an axis of another feature on the same
+   * Arcs of an outline, bends and rounded corners, with the chamfers that run round them. Their own radius and sides place them: an axis of another feature on the same
    * line stands there by its own numbers, and neither follows from the other.
    */
   readonly arcs?: readonly { readonly id: string; readonly faces: readonly number[] }[]

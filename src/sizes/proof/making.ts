@@ -21,10 +21,17 @@ function floorsOf(part: Part, faces: readonly number[], outward: Vec3): number[]
   })
 }
 
-/** Round walls of corners worked round or filled, and of the stock's own outline, with what runs on round them. */
+/** Of a slot or pocket its walls too: how wide and long it is its own numbers say, wherever another's walls stand. */
+function ownPlanes(part: Part, { feature, members, outward }: Part['features'][number]): number[] {
+  const faces = members.flatMap((m) => m.faces)
+  if (feature?.kind === 'hole') return floorsOf(part, faces, outward)
+  return faces.filter((id) => part.body.faces.find((f) => f.id === id)?.surface.kind === 'plane')
+}
+
+/** Round walls of corners worked round or filled, and of stock that has no axis of its own, with what runs on round them. */
 function arcsOf(part: Part): { id: string; faces: readonly number[] }[] {
   const { body, features } = part
-  const owned = new Set(features.flatMap((f) => f.members.flatMap((m) => m.faces)))
+  const owned = new Set(features.flatMap((f) => (f.feature ? f.members.flatMap((m) => m.faces) : [])))
   const surfaces = new Map(body.faces.map((f) => [f.id, f.surface]))
   const isWall = (face: number) => surfaces.get(face)?.kind === 'cylinder'
   const corners = features.flatMap((f) =>
@@ -33,7 +40,7 @@ function arcsOf(part: Part): { id: string; faces: readonly number[] }[] {
   // an arc whose axis a hole is said to stand on shares it
   const shared = new Set(part.implied.flatMap((i) => (i.kind === 'coaxial' ? i.between : [])))
   const free = body.faces.flatMap((f) => (owned.has(f.id) || shared.has(`${f.name} axis`) ? [] : [f.id]))
-  const outline = part.brief.stock?.kind === 'outline' ? [{ id: 'outline', faces: free }] : []
+  const outline = part.axis ? [] : [{ id: 'outline', faces: free }]
   return [...corners, ...outline].flatMap(({ id, faces }) => {
     const walls = new Set(faces.filter(isWall))
     const runOn = body.edges.flatMap(({ faces: [a, b] }) => {
@@ -59,9 +66,7 @@ export function makingOf(part: Part): Making {
     owners: part.features.flatMap((f) => (f.feature ? [{ id: f.id, faces: f.members.flatMap((m) => m.faces) }] : [])),
     together: part.features.flatMap((f) => f.members.map((m) => m.faces)),
     floors: part.features.flatMap((f) =>
-      f.feature && ['hole', 'slot', 'pocket'].includes(f.feature.kind)
-        ? [f.members.flatMap((m) => floorsOf(part, m.faces, f.outward))]
-        : [],
+      f.feature && ['hole', 'slot', 'pocket'].includes(f.feature.kind) ? [ownPlanes(part, f)] : [],
     ),
     roundEnds: part.features.flatMap((f) =>
       f.feature?.kind === 'slot' ? f.members.flatMap((m) => endsOf(part, m.faces, f.outward)) : [],

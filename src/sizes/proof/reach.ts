@@ -11,7 +11,8 @@ import type { Expression, Model, PlaneReading, RoundReading, Values } from './mo
  */
 export function reached(model: Model, reach: Reach, direction: Vec3): Expression | undefined {
   if (reach.middle) {
-    const [a, b] = reach.middle.map((at) => reached(model, { at, name: reach.name }, direction))
+    const walls = (reach.faces ?? []).filter((f) => model.elementOf.get(f)?.surface.kind === 'plane')
+    const [a, b] = reach.middle.map((at) => reached(model, { at, name: reach.name, faces: walls }, direction))
     if (!a || !b) return undefined
     return { uses: [...new Set([...a.uses, ...b.uses])], of: (x) => (a.of(x) + b.of(x)) / 2 }
   }
