@@ -3,7 +3,7 @@ import type { Part } from '../part/part.ts'
 import type { ViewSet } from '../views/view.ts'
 import { type Context, contextOf } from './choose/context.ts'
 import { derivedDrafts } from './choose/derive.ts'
-import { type Draft, settle } from './choose/draft.ts'
+import { type Draft, directionWords, settle } from './choose/draft.ts'
 import { distinctIds, draftsOf } from './choose/drafts.ts'
 import { onceEach } from './choose/once.ts'
 import { outlineDrafts } from './choose/outline.ts'
@@ -13,9 +13,11 @@ import { schemeFeatures, withSchemes } from './choose/scheme.ts'
 import { sharedSizes } from './choose/shared.ts'
 import { shownDrafts } from './choose/shown.ts'
 import { tableSets, withTables } from './choose/table.ts'
-import type { Dimension, Proof, SizeSet } from './dimension.ts'
+import { withWays } from './choose/which-way.ts'
+import type { Dimension, NotedSize, Proof, SizeSet } from './dimension.ts'
 import { annotate } from './geometric/annotate.ts'
 import { tableNotes } from './geometric/table-notes.ts'
+import { basicMarks } from './marks/basic-marks.ts'
 import { sizeMarks } from './marks/size-marks.ts'
 import { type NoteStatement, prove } from './proof/prove.ts'
 import { toleranceOf } from './tolerance-of.ts'
@@ -33,7 +35,7 @@ export function chooseSizes(part: Part, views: ViewSet): SizeSet {
   const apart = new Set([...tabled.flatMap((t) => t.features.map((f) => f.id)), ...schemeFeatures(context)])
   const shared = outlineDrafts(context, onceEach(context, said, apart))
   const { tables, drafts: untabled } = withTables(context, tabled, shared)
-  const drafts = withSchemes(context, untabled)
+  const drafts = withWays(context, withSchemes(context, untabled))
   markUnplaced(context, [
     ...own.filter((d) => noted.some((n) => n.draft === d.id)),
     ...shared.filter((d) => !untabled.includes(d)),
@@ -45,12 +47,13 @@ export function chooseSizes(part: Part, views: ViewSet): SizeSet {
   const settled: Dimension[] = all.flatMap((draft) => settle(context, draft) ?? [])
   const { dimensions, annotations } = annotate(context, withPlaces(context, all, settled))
   const proof = prove(part, dimensions, { tables, views, model: context.model, notes: noted })
-  const marks = [...sizeMarks(part), ...context.marks, ...proofMarks(proof, part)]
+  const marks = [...sizeMarks(part), ...basicMarks(part, dimensions), ...context.marks, ...proofMarks(proof, part)]
   return {
     dimensions,
     tables,
     ...(annotations.length > 0 ? { annotations } : {}),
     notes: tableNotes(context, tables),
+    ...(noted.length > 0 ? { noted: noted.map((n) => n.size) } : {}),
     proof,
     marks,
   }
@@ -100,7 +103,7 @@ function proofMarks(proof: Proof, part: Part): Mark[] {
 }
 
 /** A thickness that the sheet gives as a note stands in no view. */
-function thicknessNotes(context: Context): (NoteStatement & { draft: string })[] {
+function thicknessNotes(context: Context): (NoteStatement & { draft: string; size: NotedSize })[] {
   if (!context.thicknessNote) return []
   const chosen = context.part.chosen.find((c) => c.kind === 'thickness')
   if (chosen?.kind !== 'thickness') return []
@@ -111,6 +114,14 @@ function thicknessNotes(context: Context): (NoteStatement & { draft: string })[]
     {
       id: 'thickness note',
       text: context.thicknessNote,
+      size: {
+        text: context.thicknessNote,
+        value: chosen.size.mm,
+        tolerance: toleranceOf(chosen.size, context.header).tolerance,
+        direction: directionWords(chosen.direction),
+        view: context.sights[0]?.view.id ?? '',
+        span: chosen.span,
+      },
       draft: `${chosen.group ?? 'stock'}/thickness/${chosen.from} to ${chosen.to}`,
       span: chosen.span,
       states: [{ kind: 'distance', direction: chosen.direction, from: reach(a), to: reach(b) }],

@@ -205,6 +205,17 @@ export interface HoleTable {
   }[]
 }
 
+/** A size that stands in a note beside its view instead of at a dimension line: `10 THK`. */
+export interface NotedSize {
+  readonly text: string
+  /** mm */
+  readonly value: number
+  readonly tolerance: NonNullable<Dimension['tolerance']>
+  readonly direction: string
+  readonly view: string
+  readonly span: Span
+}
+
 export interface SizeSet {
   readonly dimensions: readonly Dimension[]
   readonly tables: readonly HoleTable[]
@@ -212,6 +223,8 @@ export interface SizeSet {
   readonly annotations?: readonly Annotation[]
   /** Conditions to print as notes: `ALL FILLETS R3`. */
   readonly notes: readonly string[]
+  /** Sizes that stand in a note. Absent: none. */
+  readonly noted?: readonly NotedSize[]
   readonly proof: Proof
   readonly marks: readonly Mark[]
 }

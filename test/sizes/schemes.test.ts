@@ -109,13 +109,12 @@ hole B    top: ⌀8 THRU
 sizes hole table
 `)
     const [table] = s.sizes.tables
-    expect(table!.rows.map((r) => [r.x, r.y])).toEqual([
-      ['(60)', '(40)'],
-      ['20', '(40)'],
-    ])
+    expect(table!.rows.map((r) => [r.tag, r.x, r.y])).toEqual([['B1', '20', '(40)']])
     expect(s.sizes.proof.complete).toBe(true)
     const centred = table!.rows.flatMap((r) => (r.states ?? []).filter((x) => x.kind === 'centred'))
-    expect(centred).toHaveLength(3)
+    expect(centred).toHaveLength(1)
+    // one without a coordinate in numbers has nothing for the table
+    expect(s.texts).toContain('⌀30, centred both ways')
   })
 })
 

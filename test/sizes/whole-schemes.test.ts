@@ -196,7 +196,7 @@ sizes ordinate
 })
 
 describe('a hole table', () => {
-  it('holds slots sized by one note, and rows of one size on two faces have letters of their own', () => {
+  it('holds slots sized by one note, and tags of the brief’s own labels', () => {
     const s = iso(`block     120 × 80 × 40
 holes A   top: 2X ⌀8 ↧ 10
           2 across 90 apart, centred; 20 from front
@@ -210,9 +210,9 @@ sizes hole table
     expect(rows).toEqual([
       ['top', 'A1', '15', '20', '⌀8 ↧ 10'],
       ['top', 'A2', '105', '20', '⌀8 ↧ 10'],
-      ['top', 'B1', '25', '50', '8 × 24 ↧ 5, 2× R'],
-      ['front', 'C1', '30', '20', '⌀8 ↧ 10'],
-      ['front', 'C2', '90', '20', '⌀8 ↧ 10'],
+      ['top', 'C1', '25', '50', '8 × 24 ↧ 5, 2× R'],
+      ['front', 'B1', '30', '20', '⌀8 ↧ 10'],
+      ['front', 'B2', '90', '20', '⌀8 ↧ 10'],
     ])
     expect(s.sizes.proof.complete).toBe(true)
   })

@@ -189,7 +189,7 @@ export function extentDraft(
     stretches,
     moorings: first,
     direction,
-    wish: facing ? { facing } : {},
+    wish: { own: true, ...(facing ? { facing } : {}) },
     feature: feature?.id,
     // flats in pairs are one cut from several sides: what holds for one needs no count
     count: feature?.kind === 'flat-cut' ? 1 : pairs.length,

@@ -59,6 +59,8 @@ export function locatedSets(
     }
   }
   const sets = joined(context, [...found.values()])
+  // The whole part counts from one datum each way, whatever view its places stand in.
+  const datumAlong = (k: AxisIndex) => datumOf(sets.flatMap((s) => (s.k === k ? s.links : [])))
   const seen = new Set<AxisIndex>()
   return sets.flatMap(({ k, view, links }): Located[] => {
     // One size of the stock alone is no scheme.
@@ -67,7 +69,7 @@ export function locatedSets(
     const way = directionWords(unitOf(k))
     const key = `${features?.join(', ') ?? 'part'}/${way}${seen.has(k) ? ` ${view}` : ''}`
     seen.add(k)
-    const datum = datumOf(links)
+    const datum = features ? datumOf(links) : (datumAlong(k) ?? datumOf(links))
     return [{ k, way, view, links, key, ...(datum ? { datum } : {}) }]
   })
 }
@@ -119,11 +121,11 @@ function linkOf(context: Context, draft: Draft, k: AxisIndex): Link | undefined 
   const along = draft.states.filter((s) => isAlong(s, k))
   if (along.length === 0) return undefined
   const feature = draft.feature === undefined ? undefined : context.features.get(draft.feature)
-  const extent = /\/(?:width|length|depth|thickness|note|ends)\b/.test(draft.id)
+  const extent = /\/(?:width|length|depth|note|ends)\b/.test(draft.id) || isOfSeveral(draft)
   const whole = !extent && along.length === draft.states.length
   const used = whole ? along : along.filter((s) => s.kind === 'centred')
   if (used.length === 0) return undefined
-  // A thickness said for legs that lie several ways holds its word with it.
+  // A thickness said for several legs holds its word with it.
   if (!whole && !extent) return undefined
   const strict = whole && (!draft.size || !!draft.size.tolerance || draft.size.unknown === true)
   const stops: Stop[] = []
@@ -139,6 +141,10 @@ function linkOf(context: Context, draft: Draft, k: AxisIndex): Link | undefined 
   }
   return { draft, stops, bases, whole, strict, pairs: whole ? pairsOf(used, k) : [] }
 }
+
+/** A thickness said for several legs. */
+const isOfSeveral = ({ id, states }: Draft): boolean =>
+  id.includes('/thickness/') && states.some((s) => s.kind !== 'distance' || s.also !== undefined)
 
 function isAlong(said: Statement, k: AxisIndex): boolean {
   if (said.kind === 'distance') return [said, ...(said.also ?? [])].every(({ direction }) => axisIndex(direction) === k)

@@ -39,11 +39,13 @@ export function onceEach(context: Context, drafts: readonly Draft[], apart: Read
   return kept
 }
 
-/** The other feature's axes stand level with the first one's: what the one size now says of both. */
+/** The other feature's axes, or the outline's other corners, stand level with the first one's: what the one size now says of both. */
 function inLine(first: Draft, other: Draft): Statement[] {
-  if (first.feature === other.feature) return []
+  const isOne = first.feature === other.feature
   const mine = first.states.flatMap(reachesOf)
   return other.states.flatMap(reachesOf).flatMap((r): Statement[] => {
+    // One feature's axes share their place already.
+    if (isOne && (!r.reach.corner || mine.some((m) => m.reach.name === r.reach.name))) return []
     const mate = mine.find(
       (m) =>
         same(dot(m.reach.at, r.direction), dot(r.reach.at, r.direction)) &&
@@ -97,7 +99,9 @@ function keysOf(context: Context, draft: Draft): string[] | undefined {
     } else return undefined
   }
   // Planes in one plane are one wherever they are seen; axes are in line only where one view shows them together.
-  return keys.length > 0 ? keys.map((k) => (k.includes('axis') ? `${face} ${k}` : k)) : undefined
+  // What a frame makes exact for one feature leaves another, that no frame holds, without a tolerance.
+  const hold = draft.size && context.basic.has(draft.size) ? 'exact ' : ''
+  return keys.length > 0 ? keys.map((k) => (k.includes('axis') ? `${hold}${face} ${k}` : k)) : undefined
 }
 
 function levels(reaches: readonly Reach[], direction: Vec3): string {

@@ -145,7 +145,9 @@ function sized(context: Context, set: Located, from: Stop, level: Level, group: 
   const { links, k } = set
   const direction = unitOf(k)
   const to = level.stops[0]!
-  const typed = links.find(({ pairs }) => pairs.some(([a, b]) => isStep(a, b, from, to)))
+  const joining = links.filter(({ pairs }) => pairs.some(([a, b]) => isStep(a, b, from, to)))
+  // One that a frame makes exact cannot be told by another's number.
+  const typed = joining.find(({ draft }) => draft.size && context.basic.has(draft.size)) ?? joining[0]
   const own = typed?.pairs.length === 1 ? typed : undefined
   const holder = own ?? links.find(({ stops }) => stops.some((s) => near(s, to)))
   const size = typed?.draft.size ?? computedSize(context, set, Math.abs(to.at - from.at), [from, to])

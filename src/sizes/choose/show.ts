@@ -12,6 +12,8 @@ export interface LinearWish {
   readonly facing?: Vec3
   /** The view that looks along this shows the stock's own section or outline. */
   readonly profile?: Vec3
+  /** It stands at the moorings' own lines, not at another's that is level with them. */
+  readonly own?: boolean
 }
 
 /** A distance between two moorings, in any view whose plane holds its direction. */
@@ -24,9 +26,10 @@ export function showLinear(
   return (sight) => {
     const along = sight.inPlane(direction)
     if (!along) return undefined
-    const first = moored(sight, a, along)
-    const second = moored(sight, b, along, first.at)
-    const again = moored(sight, a, along, second.at)
+    const own = wish.own === true
+    const first = moored(sight, a, along, undefined, own)
+    const second = moored(sight, b, along, first.at, own)
+    const again = moored(sight, a, along, second.at, own)
     let score = WORTH[again.seen] + WORTH[second.seen] - 2 * sight.order
     if (wish.facing && sight.facing(wish.facing)) score += 40
     if (wish.profile && sight.facing(wish.profile)) score += 15
@@ -35,18 +38,18 @@ export function showLinear(
 }
 
 /** Where an extension line would leave the mooring in this view. */
-function moored(sight: Sight, mooring: Mooring, along: Vec2, toward?: Vec2): Found {
+function moored(sight: Sight, mooring: Mooring, along: Vec2, toward: Vec2 | undefined, own: boolean): Found {
   const flat = sight.flat(mooring.at)
   const level = flat[0] * along[0] + flat[1] * along[1]
   if (mooring.axis && sight.facing(mooring.axis)) {
     const circles = sight.circles(flat)
     // The middle of a slot or pocket is seen where its own outline is.
-    const own = mooring.middle ? sight.linesOf(mooring.faces) : []
-    if (own.length > 0) return { at: flat, seen: own.some((l) => l.kind === 'visible') ? 'visible' : 'hidden' }
+    const outline = mooring.middle ? sight.linesOf(mooring.faces) : []
+    if (outline.length > 0) return { at: flat, seen: outline.some((l) => l.kind === 'visible') ? 'visible' : 'hidden' }
     if (circles.length === 0) {
       // What another view shows from behind is not drawn here: a size would end in the empty.
       if (mooring.faces.length > 0 && sight.linesOf(mooring.faces).length === 0) return { at: flat, seen: 'nothing' }
-      return cornerOr(sight, flat, along, level, mooring, toward)
+      return cornerOr(sight, flat, along, level, mooring, toward, own)
     }
     return { at: flat, seen: circles.some((c) => c.visible) ? 'visible' : 'hidden' }
   }
@@ -59,7 +62,7 @@ function moored(sight: Sight, mooring: Mooring, along: Vec2, toward?: Vec2): Fou
     const lines = sight.linesOf(mooring.faces)
     if (lines.length > 0) return { at: flat, seen: lines.some((l) => l.kind === 'visible') ? 'visible' : 'hidden' }
   }
-  return cornerOr(sight, flat, along, level, mooring, toward)
+  return cornerOr(sight, flat, along, level, mooring, toward, own)
 }
 
 function cornerOr(
@@ -69,11 +72,12 @@ function cornerOr(
   level: number,
   mooring: Mooring,
   toward: Vec2 | undefined,
+  own: boolean,
 ): Found {
   const through = sight.through(flat)
   // A corner named by its own point stays where it is; a plane may be met anywhere along its line.
   if (mooring.axis && through !== 'nothing') return { at: flat, seen: through }
-  const line = sight.level(along, level, mooring.faces, toward) ?? sight.extreme(along, level)
+  const line = sight.level(along, level, mooring.faces, toward, { own }) ?? sight.extreme(along, level)
   if (line) return line
   return { at: flat, seen: mooring.axis ? 'visible' : 'nothing' }
 }
@@ -103,8 +107,9 @@ export function showDiameter(
     const along: Vec2 = Math.abs(way[0]) > Math.abs(way[1]) ? [0, 1] : [1, 0]
     if (Math.abs(way[0] * along[0] + way[1] * along[1]) > 1e-6) return undefined
     const middle = centre[0] * along[0] + centre[1] * along[1]
-    const a = sight.level(along, middle - r, faces, toward && sight.flat(toward), 'nearest')
-    const b = sight.level(along, middle + r, faces, a?.at, toward && 'nearest')
+    const nearest = toward !== undefined
+    const a = sight.level(along, middle - r, faces, toward && sight.flat(toward), { nearest, own: true })
+    const b = sight.level(along, middle + r, faces, a?.at, { nearest, own: true })
     if (!a || !b) return undefined
     const score = WORTH[a.seen] + WORTH[b.seen] + (style === 'profile' ? 30 : 0) - 2 * sight.order
     return { score, measured: { kind: 'linear', a: a.at, b: b.at, along } }

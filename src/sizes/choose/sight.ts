@@ -1,8 +1,9 @@
-import type { Arc2 } from '../../geometry/curve2.ts'
-import { boxOf, endOf, lengthOf, pointAt, startOf } from '../../geometry/evaluate.ts'
+import type { Arc2, Curve2 } from '../../geometry/curve2.ts'
+import { type Box2, boxOf, endOf, lengthOf, pointAt, startOf } from '../../geometry/evaluate.ts'
 import type { Vec2, Vec3 } from '../../geometry/vec.ts'
 import { dot } from '../../geometry/vec3.ts'
 import type { Body, Surface3 } from '../../kernel/body.ts'
+import { boxOfCurve3, unionOfBoxes } from '../../kernel/box3.ts'
 import type { View, ViewLine } from '../../views/view.ts'
 
 const NEAR = 1e-4
@@ -10,6 +11,14 @@ const NEAR = 1e-4
 export interface Found {
   readonly at: Vec2
   readonly seen: 'visible' | 'hidden' | 'nothing'
+}
+
+/** Which of several lines at one level is taken. */
+interface Choice {
+  /** Whichever comes nearest, not the longest. */
+  readonly nearest?: boolean
+  /** One of the faces' own, be it hidden, before another's that is at the same level by chance. */
+  readonly own?: boolean
 }
 
 /** One view as a place for sizes: what can be seen where. */
@@ -20,10 +29,13 @@ export class Sight {
   private readonly arcs: readonly { readonly curve: Arc2; readonly line: ViewLine }[]
 
   private readonly surfaces: ReadonlyMap<number, Surface3>
+  private readonly body: Body
+  private readonly boxes = new Map<number, Box2>()
 
   constructor(view: View, order: number, body: Body) {
     this.view = view
     this.order = order
+    this.body = body
     this.surfaces = new Map(body.faces.map((f) => [f.id, f.surface]))
     this.outline = view.lines.filter((l) => l.kind === 'visible' || l.kind === 'hidden')
     this.arcs = this.outline.flatMap((line) => (line.curve.kind === 'arc' ? [{ curve: line.curve, line }] : []))
@@ -73,8 +85,27 @@ export class Sight {
   linesOf(faces: readonly number[]): ViewLine[] {
     if (this.view.kind !== 'section')
       return this.outline.filter((l) => l.sources.some((s) => s.faces.some((f) => faces.includes(f))))
-    const surfaces = faces.flatMap((f) => this.surfaces.get(f) ?? [])
-    return this.outline.filter((l) => surfaces.some((surface) => this.tracesOf(surface, l)))
+    const own = faces.flatMap((f) => {
+      const surface = this.surfaces.get(f)
+      return surface ? [{ surface, box: this.boxOfFace(f) }] : []
+    })
+    return this.outline.filter((l) => own.some(({ surface, box }) => within(l.curve, box) && this.tracesOf(surface, l)))
+  }
+
+  /** The face's reach in this view: another on the same surface is not it. */
+  private boxOfFace(face: number): Box2 | undefined {
+    const known = this.boxes.get(face)
+    if (known) return known
+    const boxes = this.body.edges.flatMap(({ curve, faces }) => (faces.includes(face) ? [boxOfCurve3(curve)] : []))
+    if (boxes.length === 0) return undefined
+    const { min, max } = unionOfBoxes(boxes)
+    const corners = [min, max].flatMap((p) =>
+      [min, max].flatMap((q) => [min, max].map((s) => this.flat([p[0], q[1], s[2]]))),
+    )
+    const [xs, ys] = [corners.map((c) => c[0]), corners.map((c) => c[1])]
+    const box: Box2 = { min: [Math.min(...xs), Math.min(...ys)], max: [Math.max(...xs), Math.max(...ys)] }
+    this.boxes.set(face, box)
+    return box
   }
 
   /** Whether a line of this view can be the outline or cut border of a surface that stands square to the view or about an axis in it. */
@@ -112,9 +143,9 @@ export class Sight {
 
   /**
    * Where a line square to `along` stands at the level, of the faces if possible: the end of the longest such line
-   * that is nearest to `toward`; with `nearest`, of whichever such line comes nearest.
+   * that is nearest to `toward`.
    */
-  level(along: Vec2, level: number, faces: readonly number[], toward?: Vec2, nearest?: 'nearest'): Found | undefined {
+  level(along: Vec2, level: number, faces: readonly number[], toward?: Vec2, choice: Choice = {}): Found | undefined {
     const across: Vec2 = [-along[1], along[0]]
     const own = new Set(faces)
     const traced = this.view.kind === 'section' ? new Set(this.linesOf(faces)) : undefined
@@ -131,8 +162,9 @@ export class Sight {
       const at = toward
         ? touch.reduce((p, q) => (distance(q, toward, across) < distance(p, toward, across) ? q : p))
         : touch[0]!
-      const worth = toward && nearest ? 900 / (1 + distance(at, toward, across) / 1e4) : Math.min(900, lengthOf(curve))
-      const score = (visible ? 4000 : 0) + (mine ? 2000 : 0) + (whole ? 1000 + worth : 0)
+      const worth =
+        toward && choice.nearest ? 900 / (1 + distance(at, toward, across) / 1e4) : Math.min(900, lengthOf(curve))
+      const score = (visible ? 4000 : 0) + (mine ? (choice.own ? 8000 : 2000) : 0) + (whole ? 1000 + worth : 0)
       if (best && score <= best.score) continue
       best = { score, at, visible }
     }
@@ -191,6 +223,12 @@ export class Sight {
     }
     return seen
   }
+}
+
+function within(curve: Curve2, box: Box2 | undefined): boolean {
+  if (!box) return true
+  const own = boxOf(curve)
+  return ([0, 1] as const).every((k) => own.min[k] > box.min[k] - NEAR && own.max[k] < box.max[k] + NEAR)
 }
 
 const near = (a: Vec2, b: Vec2): boolean => Math.hypot(a[0] - b[0], a[1] - b[1]) < NEAR

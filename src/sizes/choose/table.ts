@@ -7,11 +7,13 @@ import { fullRoundCallout } from '../callout/shapes.ts'
 import type { HoleTable, Reach, Statement } from '../dimension.ts'
 import { axisIndex } from '../proof/elements.ts'
 import { reached } from '../proof/reach.ts'
+import { isBore } from './bore.ts'
 import { type Context, mooringOf } from './context.ts'
 import type { Draft } from './draft.ts'
-import { featureNamed, leftOut, unknownName } from './scheme.ts'
+import { featureNamed, leftOut, schemeFeatures, unknownName } from './scheme.ts'
 import type { Sight } from './sight.ts'
 import { isNoted } from './slot.ts'
+import { TableLetters } from './table-letters.ts'
 
 /** Holes located by more separate pairs of numbers than this go into a table (common practice, no source). */
 const MANY = 12
@@ -34,11 +36,14 @@ export interface TableSet {
 
 /**
  * Which features go into tables: those asked for, or the holes of a face that has many each located by itself. Holes and
- * slots sized by one note do; a bolt circle stays, for its coordinates would be rounded. What was asked for and cannot is
- * said.
+ * slots sized by one note do; a bolt circle stays, for its coordinates would be rounded, and so does a bore. A feature or
+ * part with another scheme asked for keeps to that. What was asked for and cannot is said.
  */
 export function tableSets(context: Context): TableSet[] {
-  const asked = context.part.brief.schemes.filter((s) => s.scheme === 'hole table')
+  const { schemes } = context.part.brief
+  const asked = schemes.filter((s) => s.scheme === 'hole table')
+  const otherwise = schemes.some((s) => s.scheme !== 'hole table' && !s.of)
+  const ownScheme = new Set(schemeFeatures(context))
   const named = new Set<string>()
   for (const request of asked) {
     const feature = request.of && featureNamed(context, request.of.text)
@@ -52,7 +57,9 @@ export function tableSets(context: Context): TableSet[] {
   const faces = new Map<string, PartFeature[]>()
   for (const feature of context.part.features) {
     const { kind } = feature.feature ?? {}
+    if (ownScheme.has(feature.id) && !named.has(feature.id)) continue
     if (kind === 'hole' && feature.pattern?.kind !== 'bolt circle') {
+      if (!named.has(feature.id) && isBore(context, feature, whole)) continue
       const key = feature.outward.map((c) => c.toFixed(6)).join()
       faces.set(key, [...(faces.get(key) ?? []), feature])
       continue
@@ -73,7 +80,7 @@ export function tableSets(context: Context): TableSet[] {
       (n, f) => n + (f.pattern?.kind === 'points' || f.pattern?.kind === 'single' ? f.members.length : 1),
       0,
     )
-    const features = whole || separate > MANY ? set : set.filter((f) => named.has(f.id))
+    const features = whole || (separate > MANY && !otherwise) ? set : set.filter((f) => named.has(f.id))
     const [first] = features
     if (!first) return []
     const sight = context.sights.find((s) => dot(s.view.frame.toViewer, first.outward) > 1 - 1e-9)
@@ -99,10 +106,10 @@ export function tableSets(context: Context): TableSet[] {
   })
 }
 
-/** The tables, and the sizes that they do not hold. Letters run on from one table to the next. */
+/** The tables, and the sizes that they do not hold. Tags begin with the brief's labels, else with letters that run on from one table to the next. */
 export function withTables(context: Context, sets: readonly TableSet[], drafts: readonly Draft[]): Tabled {
   const tables: HoleTable[] = []
-  const letters = new Map<string, string>()
+  const letters = new TableLetters(context.part.features.flatMap((f) => f.feature?.label?.text ?? []))
   let kept = [...drafts]
   for (const set of sets) {
     const made = tableOf(context, set, kept, letters)
@@ -116,7 +123,7 @@ function tableOf(
   context: Context,
   { features, sight, edges, ways }: TableSet,
   drafts: readonly Draft[],
-  letters: Map<string, string>,
+  letters: TableLetters,
 ): { table: HoleTable; covered: Set<string> } {
   const { min, max } = sight.view.box
   const origin: Vec2 = [ways[0] > 0 ? min[0] : max[0], ways[1] > 0 ? min[1] : max[1]]
@@ -136,10 +143,8 @@ function tableOf(
         return line[0] === ends ? fullRoundCallout(context.writing, 2).lines[0]! : line
       }),
     }
-    // A letter is one size on one face.
-    const key = `${sight.view.id} ${plainText(size)}`
-    if (!letters.has(key)) letters.set(key, letterOf(letters.size))
-    const letter = letters.get(key)!
+    // A letter without a label is one size on one face.
+    const letter = letters.of(feature.feature?.label?.text, `${sight.view.id} ${plainText(size)}`)
     feature.members.forEach((member, i) => {
       const n = (counts.get(letter) ?? 0) + 1
       counts.set(letter, n)
@@ -162,7 +167,7 @@ function tableOf(
         const direction = j === 0 ? right : up
         const digits =
           typed(drafts, direction, edges[j]!, member.point) ??
-          computedText(ways[j] * (at[j] - origin[j]), context.writing)
+          coordinate(context, feature, direction, ways[j] * (at[j] - origin[j]))
         // The word in the note locates it; the digits are for reading only.
         return isCentred(note, direction) ? `(${digits})` : digits
       }
@@ -199,11 +204,19 @@ function typed(drafts: readonly Draft[], direction: Vec3, edge: Reach, to: Vec3)
   return found && plainText(found.callout)
 }
 
-/** A, B … Z without I, O and Q, which read as figures (common practice), then AA … */
-function letterOf(n: number): string {
-  const letters = 'ABCDEFGHJKLMNPRSTUVWXYZ'
-  const own = letters[n % letters.length]!
-  return n < letters.length ? own : letterOf(Math.floor(n / letters.length) - 1) + own
+/** A sum or difference of the brief's sizes, with as many decimals as the finest that places the feature that way. */
+function coordinate({ part, writing }: Context, feature: PartFeature, direction: Vec3, mm: number): string {
+  const decimals = part.chosen.flatMap((c) =>
+    c.group === feature.id &&
+    (c.kind === 'distance' || c.kind === 'pitch') &&
+    Math.abs(dot(c.direction, direction)) > 1 - 1e-9
+      ? [c.size.decimals]
+      : [],
+  )
+  const least = computedText(mm, writing)
+  const needed = least.split(writing.sign)[1]?.length ?? 0
+  const finest = Math.max(0, ...decimals)
+  return finest > needed ? computedText(mm, writing, finest) : least
 }
 
 function withoutCount(line: Draft['callout']['lines'][number]): Draft['callout']['lines'][number] {
