@@ -5,6 +5,7 @@ import { type Context, contextOf } from './choose/context.ts'
 import { derivedDrafts } from './choose/derive.ts'
 import { type Draft, directionWords, settle } from './choose/draft.ts'
 import { distinctIds, draftsOf } from './choose/drafts.ts'
+import { exactApart } from './choose/exact-apart.ts'
 import { onceEach } from './choose/once.ts'
 import { outlineDrafts } from './choose/outline.ts'
 import { withPlaces } from './choose/placed.ts'
@@ -45,7 +46,7 @@ export function chooseSizes(part: Part, views: ViewSet): SizeSet {
   const derived = derivedDrafts(context, [...given, ...noted])
   const all = distinctIds(byFeature(context, [...drafts, ...derived, ...shownDrafts(context, [...drafts, ...derived])]))
   const settled: Dimension[] = all.flatMap((draft) => settle(context, draft) ?? [])
-  const { dimensions, annotations } = annotate(context, withPlaces(context, all, settled))
+  const { dimensions, annotations } = annotate(context, exactApart(context, withPlaces(context, all, settled)))
   const proof = prove(part, dimensions, { tables, views, model: context.model, notes: noted })
   const marks = [...sizeMarks(part), ...basicMarks(part, dimensions), ...context.marks, ...proofMarks(proof, part)]
   return {

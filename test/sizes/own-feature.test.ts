@@ -90,6 +90,8 @@ frame     hole A: position dia .010 A B C
       ['hole B', false],
     ])
     expect(level[1]!.tolerance).toMatchObject({ from: 'general' })
+    // each next to its own hole: A stands left of B
+    expect(level.map((d) => d.wish?.side)).toEqual(['left', 'right'])
     expect(s.sizes.proof.complete).toBe(true)
     expect(marksOf(s, 'basic-without-frame')).toEqual([])
   })
