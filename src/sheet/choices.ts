@@ -4,10 +4,11 @@ import type { Part } from '../part/part.ts'
 import type { SizeSet } from '../sizes/dimension.ts'
 import type { Format } from '../standards/formats.ts'
 import { practiceFigures } from '../standards/practice-figures.ts'
-import { isoScales, type Scale } from '../standards/scales.ts'
+import { isoScales, type Scale, scaleText } from '../standards/scales.ts'
 import type { View, ViewSet } from '../views/view.ts'
 import { cellsOf } from './arrange/cells.ts'
 import { chooseSheet, type SheetChoice } from './arrange/choose-sheet.ts'
+import { compose } from './arrange/compose.ts'
 import type { Room } from './arrange/grid.ts'
 import { wantedScale } from './arrange/wanted-scale.ts'
 import { holeTableBlock } from './furniture/hole-table.ts'
@@ -31,9 +32,21 @@ export interface Desk {
   readonly preliminary: boolean
   /** A phase says that something must change: stamped where room is left, so that a slip in the brief moves nothing. */
   readonly unsound: boolean
+  /** They outgrow the largest sheet. */
+  readonly withoutNotes?: boolean
 }
 
+const notesLeftOff = (notes: readonly Note[]): Mark => ({
+  rule: 'notes-left-off',
+  weight: 'must change',
+  text: `The ${notes.length} notes do not fit the largest sheet and are left off.`,
+  expected: 'fewer notes, or a note that refers to a document with them',
+  source: 'common practice, no source',
+  ...(notes[0]?.span ? { span: notes[0].span } : {}),
+})
+
 function notesOf(desk: Desk): Note[] {
+  if (desk.withoutNotes) return []
   return [
     ...lettered(desk.header).notes.map((n): Note => ({ text: n.text, span: n.span })),
     ...(desk.sizes?.notes ?? []).map((text): Note => ({ text })),
@@ -61,10 +74,10 @@ export function choicesFor(
     title: titleBlockSize(header.practice),
     pictorial,
     pictorialScales: pictorialScales(views.views, scale.paper / scale.part),
-    notes: (width: number) => {
+    notes: (width: number, columns: number) => {
       const figures = practiceFigures(header.practice, format.name)
-      const key = `${width} ${figures.lettering.note}`
-      if (!blocks.has(key)) blocks.set(key, notesBlock(words.notes, notes, width, figures))
+      const key = `${width} ${columns} ${figures.lettering.note}`
+      if (!blocks.has(key)) blocks.set(key, notesBlock(words.notes, notes, { width, columns }, figures))
       return blocks.get(key)
     },
   })
@@ -120,33 +133,82 @@ export function choicesFor(
   const { sheet: _sheet, scale: _scale, ...open } = header
   const all = possible(open)
   const series = [...all.scales, ...isoScales.filter((s) => s.part > 100)]
+  const tight =
+    header.scale || header.sheet ? tightViews(desk, formats, scales, (f, k) => sized(f, k, tightened).rooms) : undefined
   const marks: Mark[] = [
     {
       rule: 'sheet-too-small',
       weight: 'must change',
-      text:
-        header.scale || header.sheet
-          ? 'The views do not fit the sheet and scale that the brief states; another was taken.'
-          : 'The views and their sizes do not fit the largest sheet.',
-      expected:
-        header.scale || header.sheet
-          ? 'a larger sheet or a smaller scale'
-          : 'a hole table, running sizes, or a detail view for the crowded place',
+      ...(tight ?? {
+        text:
+          header.scale || header.sheet
+            ? 'The views do not fit the sheet and scale that the brief states.'
+            : 'The views and their sizes do not fit the largest sheet.',
+        expected:
+          header.scale || header.sheet
+            ? 'a larger sheet or a smaller scale'
+            : 'a hole table, running sizes, or a detail view for the crowded place',
+      }),
       source: 'common practice, no source',
       ...((header.scale ?? header.sheet) ? { span: (header.scale ?? header.sheet)!.span } : {}),
     },
   ]
-  for (const [f, s] of [
+  // Where only the sizes outgrow the sheet, the scale that the brief states is kept, and a larger sheet taken.
+  const wider = [
     [formats, series],
     [all.formats, scales],
-    [all.formats, series],
-  ] as const) {
+  ] as const
+  for (const [f, s] of [...(tight && header.scale ? [...wider].reverse() : wider), [all.formats, series] as const]) {
     const found = tried(f, s)
     if (found) return { choices: found, marks }
   }
-  // Rooms for sizes alone can outgrow any sheet: then the views stand without them.
-  return choicesFor({ ...desk, sizes: undefined, preliminary: true }, all.formats, [...series, { paper: 1, part: 1e6 }])
+  // Rooms for sizes alone can outgrow any sheet: then the views stand without them; and notes can.
+  const less = desk.sizes ? { ...desk, sizes: undefined } : { ...desk, withoutNotes: true }
+  const rest = choicesFor({ ...less, preliminary: true }, all.formats, [...series, { paper: 1, part: 1e6 }])
+  return { choices: rest.choices, marks: [...(desk.sizes ? marks : [notesLeftOff(notes)]), ...rest.marks] }
 }
+
+/**
+ * What to say where the views alone would stand on a stated sheet at a stated scale, but not with the room of their sizes:
+ * which view's sizes take the most. Undefined where the views do not fit by themselves.
+ */
+function tightViews(
+  desk: Desk,
+  formats: readonly Format[],
+  scales: readonly Scale[],
+  roomsOf: (format: Format, scale: Scale) => ReadonlyMap<string, Room>,
+): Pick<Mark, 'text' | 'expected'> | undefined {
+  const { views, header, sizes } = desk
+  const [format, scale] = [formats.at(-1), scales.at(-1)]
+  if (!format || !scale || !sizes) return undefined
+  const ratio = scale.paper / scale.part
+  const alone = compose({
+    format,
+    scale: ratio,
+    cells: cellsOf(views.views, header.projection),
+    rooms: leastRooms(views, ratio, header.practice, practiceFigures(header.practice, format.name)),
+    pictorial: undefined,
+    pictorialScales: [],
+    title: titleBlockSize(header.practice),
+    notes: () => undefined,
+    loose: [],
+  })
+  if (!alone) return undefined
+  const taken = ({ left, right, top, bottom }: Room) => left + right + top + bottom
+  const [id, room] = [...roomsOf(format, scale)].reduce((a, b) => (taken(b[1]) > taken(a[1]) ? b : a))
+  const own = sizes.dimensions.filter((d) => d.view === id)
+  const scheme = own.find((d) => d.group)?.group?.scheme
+  const rows = scheme ? `rows of ${SCHEME_WORDS[scheme]}` : 'rows'
+  const mm = (x: number) => Math.round(x)
+  return {
+    text:
+      `The views fit sheet ${format.name} at ${scaleText(scale)}, but the sizes do not: the ${rows} of the ${own.length} sizes ` +
+      `of the ${id} view take ${mm(room.left + room.right)} mm beside it and ${mm(room.top + room.bottom)} mm above and below.`,
+    expected: `a larger sheet${scheme && scheme !== 'ordinate' ? ', or running sizes (sizes ordinate), which stand in one row' : ', or fewer sizes in that view'}`,
+  }
+}
+
+const SCHEME_WORDS = { baseline: 'baseline sizes', chain: 'chains', ordinate: 'running sizes' } as const
 
 /** The candidates where there is at least one. */
 function begun(candidates: Generator<SheetChoice>): Iterable<SheetChoice> | undefined {

@@ -2,10 +2,10 @@ import type { Box2 } from '../geometry/evaluate.ts'
 import type { Vec2 } from '../geometry/vec.ts'
 import type { PracticeFigures } from '../standards/practice-figures.ts'
 import { fitChain } from '../views/dashes/chain.ts'
-import type { CuttingPlane } from '../views/view.ts'
+import type { CuttingPlane, View } from '../views/view.ts'
 import { boxOf } from './arrange/boxes.ts'
 import { arrowhead } from './arrowhead.ts'
-import { lettering, letteringBox } from './lettering/lettering.ts'
+import { lettering, letteringBox, textWidth } from './lettering/lettering.ts'
 import type { SheetItem, Tie } from './sheet.ts'
 
 /** How far the line's ends stand clear of the outline. */
@@ -14,6 +14,8 @@ const CLEAR = 5
 const THICK_END = 7
 /** Arrow stem with head. */
 const ARROW = 9
+/** Between a letter and where an extension line will want to pass. */
+const BESIDE_LETTER = 0.8
 
 /** What a cutting-plane line takes beside the outline it passes, paper mm. */
 export function cuttingPlaneReach(figures: PracticeFigures): number {
@@ -35,6 +37,8 @@ export interface DrawnPlane {
  *
  * @param onPaper part mm of the view to paper mm
  * @param outline the view's outline on paper
+ * @param edges where the view's straight lines would run on through the letters: each letter stands clear of them where its
+ *   arrow leaves the choice, so that sizes can be brought out there
  */
 export function cuttingPlaneLine(
   plane: CuttingPlane,
@@ -42,6 +46,7 @@ export function cuttingPlaneLine(
   outline: Box2,
   figures: PracticeFigures,
   tie: Tie,
+  edges: readonly [across: readonly number[], up: readonly number[]] = [[], []],
 ): DrawnPlane {
   const whole = cuttingPlanePath(plane, onPaper, outline)
   if (whole.length < 2) return { items: [], taken: [], arrows: [] }
@@ -89,7 +94,12 @@ export function cuttingPlaneLine(
     stroke(tail, neck, iso ? thin : thick)
     items.push({ item: 'fill', kind: 'arrowhead', outline: arrowhead(tip, sight, head), tie })
     // Letter beside the stem, on the outer side.
-    const middle: Vec2 = [(tip[0] + tail[0]) / 2, (tip[1] + tail[1]) / 2]
+    const k = Math.abs(away[0]) > 0.5 ? 1 : 0
+    const half = k === 0 ? textWidth(plane.letter, height) / 2 : height / 2
+    const inTheWay = (t: number) =>
+      edges[k].some((x) => Math.abs(x - (tail[k] + t * (tip[k] - tail[k]))) < half + BESIDE_LETTER)
+    const t = [0.5, ...(iso ? [1, 0] : [0, 1])].find((x) => !inTheWay(x)) ?? 0.5
+    const middle: Vec2 = [tail[0] + t * (tip[0] - tail[0]), tail[1] + t * (tip[1] - tail[1])]
     const off = 1.5 + (Math.abs(away[0]) > 0.5 ? height * 0.4 : height / 2) + 0.5
     const centre: Vec2 = [middle[0] + away[0] * off, middle[1] + away[1] * off]
     const place = {
@@ -104,6 +114,17 @@ export function cuttingPlaneLine(
     arrows.push(around(tip, tail, head.width / 2 + 0.5))
   }
   return { items, taken, arrows }
+}
+
+/** Where the straight lines of a view lie on paper that run upright (across) and level (up): sizes begin there. */
+export function edgesOf(view: View, onPaper: (p: Vec2) => Vec2): readonly [number[], number[]] {
+  const out: readonly [number[], number[]] = [[], []]
+  for (const { kind, curve } of view.lines) {
+    if (curve.kind !== 'line' || (kind !== 'visible' && kind !== 'centre')) continue
+    const [a, b] = [onPaper(curve.a), onPaper(curve.b)]
+    for (const k of [0, 1] as const) if (Math.abs(a[k] - b[k]) < 1e-6) out[k].push(a[k])
+  }
+  return out
 }
 
 /** The line as drawn: its ends stand clear of the outline. Empty where the plane has no extent. */

@@ -11,7 +11,7 @@ import { grownBy } from './arrange/boxes.ts'
 import { cellsOf } from './arrange/cells.ts'
 import type { SheetChoice } from './arrange/choose-sheet.ts'
 import type { Desk } from './choices.ts'
-import { cuttingPlaneLine } from './cutting-plane-line.ts'
+import { cuttingPlaneLine, edgesOf } from './cutting-plane-line.ts'
 import { border, centringBoxes } from './furniture/border.ts'
 import { holeTableBlock } from './furniture/hole-table.ts'
 import { partsListBlock } from './furniture/parts-list.ts'
@@ -28,7 +28,7 @@ import type { PlacedView, Sheet, SheetItem } from './sheet.ts'
 import { withoutSlightSlopes } from './slight-slopes.ts'
 import { atPrintedRoots, withThreads } from './tapped-lines.ts'
 import { toPaper, viewItems } from './view-items.ts'
-import { labelItems } from './view-label.ts'
+import { belowSizes, type LowNote, labelItems } from './view-label.ts'
 import { mainView, movesOfNoView, viewMoves } from './view-rooms.ts'
 
 /** Clear of the frame, paper mm. */
@@ -60,12 +60,13 @@ export function draw(desk: Desk, choice: SheetChoice): Drawn {
   ]
 
   const passable: Box2[] = []
+  let low: { readonly note: LowNote; readonly view: Box2 } | undefined
 
   for (const { view, at } of standing) items.push(...viewItems(view, at, figures, hatch))
   const main = mainView(views)
   for (const { view, at } of standing) {
     for (const plane of view.cuttingPlanes) {
-      const drawn = cuttingPlaneLine(plane, toPaper(at), at.box, figures, { view: view.id })
+      const drawn = cuttingPlaneLine(plane, toPaper(at), at.box, figures, { view: view.id }, edgesOf(view, toPaper(at)))
       items.push(...drawn.items)
       obstacles.push(...drawn.taken)
       passable.push(...drawn.arrows)
@@ -80,6 +81,7 @@ export function draw(desk: Desk, choice: SheetChoice): Drawn {
     )
     items.push(...label.items)
     obstacles.push(...label.taken)
+    if (label.note) low = { note: label.note, view: at.box }
     if (view.kind === 'pictorial') obstacles.push(grownBy(at.box, 2))
   }
 
@@ -106,7 +108,19 @@ export function draw(desk: Desk, choice: SheetChoice): Drawn {
   const kept = loose.find((spot) => spot.what === 'stamp')
   if (kept) items.push(...stamp(stampShapes(words.preliminary)[kept.size]!.lines, kept.box))
 
-  const placement = sizes && placeSizes(desk, sizes, standing, { obstacles, passable }, choice)
+  const placeWith = (more: readonly Box2[]) =>
+    sizes && placeSizes(desk, sizes, standing, { obstacles: [...obstacles, ...more], passable }, choice)
+  let placement = placeWith([])
+  if (low) {
+    const others = [...obstacles, ...passable, ...standing.map(({ at }) => at.box)]
+    let note = belowSizes(low.note, low.view, placement?.taken ?? [], others, grownBy(choice.frame, -BESIDE_FRAME))
+    if (!note) {
+      note = low.note.at(0)
+      placement = placeWith([note.taken])
+    }
+    obstacles.push(note.taken)
+    items.push(...note.items)
+  }
   const left = (placement?.unplaced.length ?? 0) + tablesLeft
   const title = titleBlock(
     {

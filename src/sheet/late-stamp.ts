@@ -1,10 +1,10 @@
 import type { Box2 } from '../geometry/evaluate.ts'
-import type { Vec2 } from '../geometry/vec.ts'
-import { findSpot, grownBy } from './arrange/boxes.ts'
-import { STAMP_LETTERS, stamp, stampShapes } from './furniture/stamp.ts'
+import { findSpotNear, grownBy } from './arrange/boxes.ts'
+import { STAMP_LETTERS, stamp, stampShapes, stampWishes } from './furniture/stamp.ts'
 import type { SheetItem } from './sheet.ts'
 
-/** Kept about the stamp where there is room, mm. */
+/** Kept about the stamp where there is room, and where there is less, mm. */
+const FAR = 8
 const CLEAR = 3
 
 /** What already stands on the sheet. */
@@ -27,12 +27,13 @@ export function lateStamp(field: Field, words: readonly [string, string]): Sheet
   const { frame, title, obstacles, sizes } = field
   const rooms = [...obstacles, ...field.rooms, ...sizes]
   const printed = [...obstacles, ...field.views.map((v) => grownBy(v, 2)), ...sizes]
-  const clear = (boxes: readonly Box2[]) => boxes.map((b) => grownBy(b, CLEAR))
-  for (const taken of [clear(rooms), rooms, clear(printed), printed]) {
+  const clear = (boxes: readonly Box2[], by: number) => boxes.map((b) => grownBy(b, by))
+  const far = [...clear(obstacles, CLEAR), ...clear([...field.rooms, ...sizes], FAR)]
+  for (const taken of [far, clear(rooms, CLEAR), rooms, clear(printed, CLEAR), printed]) {
     for (const letters of STAMP_LETTERS) {
-      for (const { lines, width, height } of stampShapes(words, letters)) {
-        const wish: Vec2 = [title.max[0] - 4 - width / 2, title.max[1] + 4 + height / 2]
-        const spot = findSpot(width, height, taken, grownBy(frame, -2), wish)
+      for (const shape of stampShapes(words, letters)) {
+        const { lines, width, height } = shape
+        const spot = findSpotNear(width, height, taken, grownBy(frame, -2), stampWishes(title, shape))
         if (spot) return stamp(lines, spot, letters)
       }
     }

@@ -1,3 +1,4 @@
+import type { Header } from '../brief/brief.ts'
 import type { Mark } from '../brief/mark.ts'
 import type { Part } from '../part/part.ts'
 import type { SizeSet } from '../sizes/dimension.ts'
@@ -10,12 +11,6 @@ import { possible } from './requested-format.ts'
 import type { Sheet } from './sheet.ts'
 import { signMarks } from './sign-marks.ts'
 import { untoleranced } from './untoleranced.ts'
-
-/** How many sheets are tried for one that has room for every size. */
-const TRIES = 4
-
-/** What a size without a place costs, against the costs of sheets. */
-const LEFT_OFF = 1
 
 /**
  * Lays a part out on a sheet: format and scale chosen (or as the brief states), views aligned by projection, sizes
@@ -59,24 +54,38 @@ export function layOut(
   const { sheet, marks } = best
   return {
     sheet,
-    marks: [...own, ...choiceMarks, ...marks, ...(best.honest ? [] : [STAMPLESS])],
+    marks: [...own, ...choiceMarks.map((mark) => instead(mark, sheet)), ...marks, ...(best.honest ? [] : [STAMPLESS])],
   }
 }
 
 function cheapest(desk: Desk, choices: Iterable<SheetChoice>): Drawn {
   let best: Drawn | undefined
-  let least = Infinity
-  let tries = 0
+  const tried: string[] = []
+  const wanting = (drawn: Drawn) => drawn.left + (drawn.honest ? 0 : 1)
   for (const choice of choices) {
     const drawn = draw(desk, choice)
-    const cost = choice.cost + LEFT_OFF * (drawn.left + (drawn.honest ? 0 : 1))
-    if (cost < least) {
-      best = drawn
-      least = cost
-    }
-    if ((drawn.left === 0 && drawn.honest) || ++tries === TRIES) break
+    tried.push(`${choice.format.name} ${choice.scaleText}`)
+    if (!best || wanting(drawn) < wanting(best)) best = drawn
+    if (wanting(drawn) === 0) break
   }
-  return best!
+  return { ...best!, marks: best!.marks.map((mark) => told(mark, tried, desk.header)) }
+}
+
+/** Of a sheet or scale that could not be kept: what was taken instead. */
+function instead(mark: Mark, { format, scale }: Sheet): Mark {
+  return mark.span ? { ...mark, text: `${mark.text} Sheet ${format} at ${scale} was taken.` } : mark
+}
+
+/** Of a size left off: on what sheets and scales it was tried, and what the brief itself stands in the way of. */
+function told(mark: Mark, tried: readonly string[], { sheet, scale }: Header): Mark {
+  if (mark.rule !== 'no-room-for-size') return mark
+  const stated = [...(sheet ? ['sheet'] : []), ...(scale ? ['scale'] : [])]
+  const other = [...(scale ? ['another scale'] : []), ...(sheet ? ['a larger sheet'] : [])].join(' or ')
+  return {
+    ...mark,
+    text: `${mark.text} Tried: ${tried.join(', ')}${stated.length > 0 ? `, by the brief’s ${stated.join(' and ')}` : ''}.`,
+    expected: stated.length > 0 ? `${mark.expected}; or ${other}` : mark.expected!,
+  }
 }
 
 const STAMPLESS: Mark = {

@@ -151,9 +151,10 @@ const asme: PracticeFigures = {
   lettering: {
     // Y14.2-2014 Table 1, minimum heights, from memory: sizes and notes 3 mm (.12 in); section and view letters
     // 6 mm (.24 in); block headings 2.5 mm (.10 in); zones 6 mm (.24 in); title and number 3 mm to C size, 6 mm above.
+    // The words under a view are no taller than the title of the sheet (common practice, no source).
     dimension: 3,
     note: 3,
-    viewLabel: 6,
+    viewLabel: 5,
     sectionLetter: 6,
     title: 5,
     value: 3,
@@ -260,4 +261,4 @@ export function practiceFigures(practice: PracticeName, format?: string): Practi
 }
 
 /** Title and number 6 mm on sheets larger than C: ASME Y14.2-2014 Table 1, from memory. */
-const asmeLarge: PracticeFigures = { ...asme, lettering: { ...asme.lettering, title: 6 } }
+const asmeLarge: PracticeFigures = { ...asme, lettering: { ...asme.lettering, title: 6, viewLabel: 6 } }

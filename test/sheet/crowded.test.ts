@@ -35,6 +35,9 @@ describe('a part too crowded for its sheet', () => {
     for (const m of crowding) {
       expect(m.weight).toBe('must change')
       expect(m.expected).toMatch(/hole table.*detail view/)
+      // On what it was tried, and that the brief itself stands in the way.
+      expect(m.text).toContain('Tried: A4 1:5, by the brief’s sheet and scale.')
+      expect(m.expected).toMatch(/another scale or a larger sheet$/)
     }
     // Many holes take a table: it is printed, or said to be left off.
     const printed = sheet!.items.some((i) => i.item === 'text' && i.role === 'table') ? 1 : 0

@@ -40,6 +40,22 @@ describe('the stamp on a sheet laid out without one', () => {
     )
   })
 
+  it('stands over the title block where that is free, and else beside it, clear of the views', () => {
+    const wide = formatNamed('A3')!
+    const frame = frameOf(wide)
+    const title = boxOf(frame.max[0] - 180, frame.min[1], frame.max[0], frame.min[1] + 56)
+    const onA3 = { frame, title, obstacles: [title], views: [], rooms: [], sizes: [] }
+    const free = boxOfStamp(lateStamp(onA3, words)!)
+    expect(free.min[1] - title.max[1]).toBeLessThan(6)
+    // A size a few millimetres over the title block: common practice, no source, keeps the stamp out of the views.
+    const size = boxOf(title.min[0], title.max[1] + 10, title.max[0], title.max[1] + 40)
+    const beside = boxOfStamp(lateStamp({ ...onA3, sizes: [size] }, words)!)
+    expect(beside.max[0]).toBeLessThan(title.min[0])
+    expect(beside.max[1]).toBeLessThan(title.max[1])
+    // Over the centring mark, which reaches 5 mm into the drawing space (ISO 5457:1999 §4.3, from memory).
+    expect(beside.min[1] - frame.min[1]).toBeGreaterThan(5)
+  })
+
   it('is never printed over anything: where everything is taken there is none', () => {
     expect(lateStamp({ ...bare, obstacles: [frame] }, words)).toBeUndefined()
   })

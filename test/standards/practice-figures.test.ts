@@ -25,6 +25,8 @@ describe('ASME figures', () => {
       expect(lettering.dimension).toBeGreaterThanOrEqual(3)
       expect(lettering.note).toBeGreaterThanOrEqual(3)
       expect(lettering.sectionLetter).toBeGreaterThanOrEqual(6)
+      // The words under a view are no taller than the title (common practice, no source).
+      expect(lettering.viewLabel).toBeLessThanOrEqual(lettering.title)
       expect(lettering.zone).toBeGreaterThanOrEqual(6)
       expect(lettering.heading).toBeGreaterThanOrEqual(2.5)
       expect(lettering.title).toBeGreaterThanOrEqual(f.name === 'D' || f.name === 'E' ? 6 : 3)

@@ -31,6 +31,33 @@ export function grownBy(b: Box2, d: number): Box2 {
   return boxOf(b.min[0] - d, b.min[1] - d, b.max[0] + d, b.max[1] + d)
 }
 
+/** The free place nearest to one of several wishes; the first wish that is met settles it. */
+export function findSpotNear(
+  width: number,
+  height: number,
+  obstacles: readonly Box2[],
+  bounds: Box2,
+  wishes: readonly Vec2[],
+): Box2 | undefined {
+  let best: Box2 | undefined
+  let least = Infinity
+  for (const wish of wishes) {
+    const spot = findSpot(width, height, obstacles, bounds, wish)
+    if (!spot) return undefined
+    const [x, y] = middleOf(spot)
+    const far = Math.hypot(x - wish[0], y - wish[1])
+    if (far < least - 1e-6) {
+      best = spot
+      least = far
+    }
+    if (far < MET) break
+  }
+  return best
+}
+
+/** A wish is met by a place this near to it, mm. */
+const MET = 2
+
 /**
  * A free place for a box of the given size, its middle as near as can be to `wish`; undefined when there is none.
  * Candidates are the wish itself and every position flush with an edge of an obstacle or of the bounds.

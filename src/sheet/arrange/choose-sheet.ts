@@ -60,9 +60,12 @@ export function* chooseSheet(input: ChoiceInput): Generator<SheetChoice> {
   )
   const ready: SheetChoice[] = []
   const pending: Candidate[] = []
+  const considered = new Set<string>()
   const consider = (format: number, scale: number, last = false) => {
     const s = input.scales[scale]
-    if (s) pending.push({ format, scale, last, least: bareCost(FORMAT_COST[format] ?? 5, input.wanted, ratioOf(s)) })
+    if (!s || considered.has(`${format} ${scale}`)) return
+    considered.add(`${format} ${scale}`)
+    pending.push({ format, scale, last, least: bareCost(FORMAT_COST[format] ?? 5, input.wanted, ratioOf(s)) })
   }
   input.formats.forEach((_, format) => {
     consider(format, first)
@@ -75,7 +78,7 @@ export function* chooseSheet(input: ChoiceInput): Generator<SheetChoice> {
       yield ready.shift()!
       continue
     }
-    if (!next) return
+    if (!next) break
     pending.shift()
     const found = tried(input, next)
     if (found) ready.push(found.choice)
@@ -84,6 +87,19 @@ export function* chooseSheet(input: ChoiceInput): Generator<SheetChoice> {
     if (found && fillOf(found.choice) < SPARSE && next.scale <= first) consider(next.format, next.scale - 1, true)
     if (!found?.easy) consider(next.format, next.scale + 1)
   }
+  // Whoever asks on has found that something is left off on all of these: larger ones, on every sheet that holds them.
+  const further = input.formats.flatMap((_, format) => {
+    const out: SheetChoice[] = []
+    for (let scale = first; scale >= 0; scale--) {
+      if (considered.has(`${format} ${scale}`)) continue
+      const least = bareCost(FORMAT_COST[format] ?? 5, input.wanted, ratioOf(input.scales[scale]!))
+      const found = tried(input, { format, scale, last: true, least })
+      if (!found) break
+      out.push(found.choice)
+    }
+    return out
+  })
+  yield* further.sort((a, b) => a.cost - b.cost)
 }
 
 /** A format and scale (by index) not yet worked out. */

@@ -4,7 +4,8 @@ import type { Format } from '../../standards/formats.ts'
 import type { View } from '../../views/view.ts'
 import { frameOf } from '../furniture/border.ts'
 import type { NotesBlock } from '../furniture/notes.ts'
-import { boxOf, findSpot, grownBy, heightOf, inside, middleOf, overlap, widthOf } from './boxes.ts'
+import { stampWishes } from '../furniture/stamp.ts'
+import { boxOf, findSpot, findSpotNear, grownBy, heightOf, inside, middleOf, overlap, widthOf } from './boxes.ts'
 import type { Cell } from './cells.ts'
 import { type GridPlacement, placeGrid, type Room } from './grid.ts'
 
@@ -26,8 +27,8 @@ export interface Request {
   /** Scales the pictorial may take, largest first. */
   readonly pictorialScales: readonly number[]
   readonly title: { readonly width: number; readonly height: number }
-  /** The notes set to a given width. */
-  notes(width: number): NotesBlock | undefined
+  /** The notes set to a given width of each column. */
+  notes(width: number, columns: number): NotesBlock | undefined
   readonly loose: readonly LooseBlock[]
 }
 
@@ -56,6 +57,8 @@ export interface Composition {
 const CLEAR = 4
 /** Room round the pictorial. */
 const PICTORIAL_CLEAR = 5
+/** Room round the stamp towards the views, where there is as much. */
+const STAMP_CLEAR = 6
 /** Notes beside the title block need this width; else they stand above it. */
 const LEAST_NOTES_WIDTH = 75
 const MOST_NOTES_WIDTH = 115
@@ -97,7 +100,11 @@ export function compose(request: Request): Composition | undefined {
     const loose: (LooseSpot | undefined)[] = []
     for (const block of request.loose) {
       const before = loose.flatMap((l) => (l ? [grownBy(l.box, CLEAR)] : []))
-      loose.push(placeLoose(block, [...taken, ...before], field, title))
+      const far = block.what === 'stamp' ? rooms.map((b) => grownBy(b, STAMP_CLEAR)) : []
+      loose.push(
+        placeLoose(block, [...taken, ...far, ...before], field, title) ??
+          placeLoose(block, [...taken, ...before], field, title),
+      )
     }
     const looseStand = loose.every((l) => l)
     const pictorialStands = !request.pictorial || pictorial !== undefined
@@ -257,25 +264,37 @@ function pictorialWishes(cells: readonly Cell[], grid: GridPlacement, attempt: A
   return corners.length > 0 ? corners.slice(0, 1) : [[(grid.extent.max[0] + attempt.region.max[0]) / 2, level]]
 }
 
-/** Beside the title block where there is the width for it, or above it. */
+/**
+ * Beside the title block where there is the width for it, or above it; long notes beside it in several columns. None
+ * where they would leave the frame: the sheet is too small for them.
+ */
 function placeNotes(request: Request, frame: Box2, title: Box2): Composition['notes'][] {
-  const at = (left: number, bottom: number, width: number): Composition['notes'] => {
-    const block = request.notes(width)
-    return block && { box: boxOf(left, bottom, left + block.width, bottom + block.height), block }
-  }
   const beside = title.min[0] - frame.min[0] - 2 * CLEAR - 2
+  const at = (left: number, bottom: number, width: number, columns = 1): Composition['notes'][] => {
+    const block = request.notes(width, columns)
+    if (!block) return []
+    const box = boxOf(left, bottom, left + block.width, bottom + block.height)
+    const stays = box.max[1] <= frame.max[1] - CLEAR && (columns === 1 || block.width <= beside)
+    return stays ? [{ box, block }] : []
+  }
+  if (!request.notes(MOST_NOTES_WIDTH, 1)) return [undefined]
   const above = at(title.min[0] + CLEAR, title.max[1] + CLEAR + 1, widthOf(title) - 2 * CLEAR)
-  if (beside < LEAST_NOTES_WIDTH || !above) return [above]
-  return [at(frame.min[0] + CLEAR + 1, frame.min[1] + CLEAR + 1, Math.min(beside, MOST_NOTES_WIDTH)), above]
+  if (beside < LEAST_NOTES_WIDTH) return above
+  const corner = (columns: number) =>
+    at(frame.min[0] + CLEAR + 1, frame.min[1] + CLEAR + 1, Math.min(beside, MOST_NOTES_WIDTH), columns)
+  const single = [...corner(1), ...above]
+  return single.length > 0 ? single : [2, 3, 4].flatMap(corner).slice(0, 1)
 }
 
 function placeLoose(block: LooseBlock, obstacles: readonly Box2[], field: Box2, title: Box2): LooseSpot | undefined {
   for (const [size, { width, height }] of block.sizes.entries()) {
-    const wish: Vec2 =
-      block.wish === 'above title block'
-        ? [title.max[0] - CLEAR - width / 2, title.max[1] + CLEAR + height / 2]
-        : [field.max[0] - width / 2, field.max[1] - height / 2]
-    const box = findSpot(width, height, obstacles, field, wish)
+    const wish: readonly Vec2[] =
+      block.what === 'stamp'
+        ? stampWishes(title, block.sizes[size]!)
+        : block.wish === 'above title block'
+          ? [[title.max[0] - CLEAR - width / 2, title.max[1] + CLEAR + height / 2]]
+          : [[field.max[0] - width / 2, field.max[1] - height / 2]]
+    const box = findSpotNear(width, height, obstacles, field, wish)
     if (box) return { what: block.what, box, size }
   }
   return undefined

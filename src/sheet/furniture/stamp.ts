@@ -1,4 +1,5 @@
 import type { Box2 } from '../../geometry/evaluate.ts'
+import type { Vec2 } from '../../geometry/vec.ts'
 import { boxOf, heightOf } from '../arrange/boxes.ts'
 import { textWidth } from '../lettering/lettering.ts'
 import type { SheetItem } from '../sheet.ts'
@@ -6,6 +7,10 @@ import type { SheetItem } from '../sheet.ts'
 /** Lettering heights of the stamp, mm: as wished, and where there is little room. */
 export const STAMP_LETTERS = [5, 3.5] as const
 const PAD = 2.5
+/** From the title block and the frame, mm. */
+const BESIDE = 4
+/** Over the frame and its centring mark, mm. */
+const OVER_MARK = 8
 /** Thick enough to be seen across the room, and at half size. */
 const RULE = 0.7
 
@@ -20,6 +25,17 @@ export function stampShapes(
     height: letters * (1 + 1.5 * (lines.length - 1)) + 2 * PAD,
   })
   return [shape([`${words[0]} – ${words[1]}`]), shape(words)]
+}
+
+/** Where a stamp is looked for: over the title block at the right, else at its left on the frame; both clear of views. */
+export function stampWishes(
+  title: Box2,
+  { width, height }: { readonly width: number; readonly height: number },
+): Vec2[] {
+  return [
+    [title.max[0] - BESIDE - width / 2, title.max[1] + BESIDE + height / 2],
+    [title.min[0] - BESIDE - width / 2, title.min[1] + OVER_MARK + height / 2],
+  ]
 }
 
 /** A framed statement, in the box found for it. */

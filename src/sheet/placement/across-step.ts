@@ -77,6 +77,7 @@ export function acrossStep(desk: Desk, owner: number, span: Span1): Option[] {
             tip,
             normal,
             WEIGHTS.leaderToStep + 0.2 * i,
+            wide < desk.figures.arrow.length,
           ),
         )
       }

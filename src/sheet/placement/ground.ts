@@ -117,6 +117,7 @@ export class Ground {
       const k = 4 * i
       if (!entersSlab(ink.ends[k]!, ink.ends[k + 1]!, ink.ends[k + 2]!, ink.ends[k + 3]!, body, margin)) return false
       if (s.role === 'text') sum += this.#breakable(s, i) ? WEIGHTS.textOverCentre : Infinity
+      else if (s.inGroove && ink.kinds[i] === 'visible') sum += WEIGHTS.headInGroove
       else sum += WEIGHTS.over.arrow[weighed(ink.kinds[i]!)]
       return sum === Infinity
     })
@@ -209,6 +210,7 @@ export class Ground {
     let atCorner = false
     let atElbow = false
     let grazing = false
+    let besideEdge = false
     let overPart = 0
     ink.visit(b.x0 - rx, b.y0 - ry, b.x1 + rx, b.y1 + ry, (i) => {
       const k = 4 * i
@@ -233,6 +235,8 @@ export class Ground {
         if (b.role === 'shoulder') nearOutline = true
         else if (m.overlap > 0.6) sum += role === 'dimension' ? WEIGHTS.nearOutline : WEIGHTS.alongOutline
       } else if (reach > 0 && kind === 'visible' && ink.straight[i] && m.overlap > 1) nearOutline = true
+      else if (role === 'extension' && level && kind === 'visible' && m.distance < GRAZE && m.overlap > 3)
+        besideEdge = true
       else if (role === 'extension' && !level && m.distance < 1.8 && m.overlap > 3 && kind !== 'centre')
         sum += WEIGHTS.tooClose / 2
       return sum > most
@@ -244,6 +248,7 @@ export class Ground {
     if (nearOutline) sum += b.role === 'shoulder' ? WEIGHTS.shoulderNearOutline : WEIGHTS.nearOutline
     if (atCorner) sum += WEIGHTS.leaderOverCorner
     if (grazing) sum += WEIGHTS.grazing
+    if (besideEdge) sum += WEIGHTS.besideEdge
     if (atElbow) sum += WEIGHTS.elbowAtOutline
     sum += WEIGHTS.extensionOverPart * overPart
     if (ink.hasHatching && this.#overHatching(b)) {

@@ -34,6 +34,8 @@ const ANGLES = [45, 60, 30, 52, 38, 68, 22]
 const PAST_OUTLINE = [5, 9, 14, 20, 27, 35, 44, 55, 70]
 const PAST_TIP = [8, 13, 19, 26]
 const LONGEST = 160
+/** From this sweep on an arc is a slot's end, with sides that face each other. */
+const HALF_ROUND = (Math.PI * 5) / 6
 
 /** Leader notes, diameters and radii of one view. */
 export function leaderUnits(desk: Desk, owner: number, dimensions: readonly Dimension[]): Unit[] {
@@ -107,7 +109,7 @@ function rayFrom(note: Note, tip: Vec2, direction: Direction, forms: Ray['forms'
   return { tip, way, side, lengths: elbows(note, tip, direction), forms }
 }
 
-/** A note on a leader to an edge of the profile, at the custom angles; `extra` is what that costs. */
+/** A note on a leader to an edge of the profile, at the custom angles; `extra` is what that costs; `inGroove` where the edge is shorter than a head. */
 export function leaderToEdge(
   desk: Desk,
   owner: number,
@@ -116,8 +118,10 @@ export function leaderToEdge(
   tip: Vec2,
   normal: Vec2,
   extra: number,
+  inGroove = false,
 ): Option[] {
-  const note = noteOf({ desk, owner, dimension, block, tie: tieOf(dimension) })
+  const tie = tieOf(dimension)
+  const note = noteOf({ desk, owner, dimension, block, tie, ...(inGroove ? { inGroove: true as const } : {}) })
   const rays = directions()
     .filter(({ way, odd }) => odd < WEIGHTS.oddAngle && dot(way, normal) > 0.25)
     .map((direction) => rayFrom(note, tip, direction, [{ odd: direction.odd + extra }]))
@@ -144,11 +148,12 @@ function toArc(note: Note, m: { centre: Vec2; radius: number; from: number; swee
   const { placed } = note.desk.ink.views[note.owner]!
   const centre = onPaper(placed, m.centre)
   const r = m.radius * placed.scale
+  const within = Math.abs(m.sweep) > HALF_ROUND ? WEIGHTS.overFarSide : 0.3
   return arcDirections(m.from, m.sweep).flatMap((direction) => {
     const { odd } = direction
     const tip = along(centre, direction.way, r)
     const inward = facing(back(direction.way), odd)
-    return [rayFrom(note, tip, direction, [{ odd }]), rayFrom(note, tip, inward, [{ odd: odd + 0.3 }])]
+    return [rayFrom(note, tip, direction, [{ odd }]), rayFrom(note, tip, inward, [{ odd: odd + within }])]
   })
 }
 
@@ -211,6 +216,8 @@ interface Note {
   readonly fixed?: Drawn
   /** It ends on a face with a dot, not at a line with an arrowhead (ISO 128-2, ASME Y14.2; from memory). */
   readonly dotted?: true
+  /** It ends at the bottom of a groove narrower than its head. */
+  readonly inGroove?: true
   /** Where its text stands from the elbow, by the leader's way. */
   readonly toRight: readonly [across: number, up: number, reach: number]
   readonly toLeft: readonly [across: number, up: number, reach: number]
@@ -295,10 +302,11 @@ function leaderMember(note: Note, l: Leader): readonly Member[] {
   const elbow: Vec2 = [ex, ey]
   const shoulder: Vec2 = [ex + sx * reach, ey]
   const inward: Vec2 = [-l.way[0], -l.way[1]]
+  const head = arrow(l.tip, l.far ? l.way : inward, f, !l.far)
   const shapes: Shape[] = [
     text,
     bar('leader', l.tip, elbow),
-    note.dotted ? endDot(l.tip, l.way) : arrow(l.tip, l.far ? l.way : inward, f, !l.far),
+    note.dotted ? endDot(l.tip, l.way) : note.inGroove ? { ...head, inGroove: true } : head,
   ]
   if (l.far) shapes.push(bar('dimension', l.far, l.tip), arrow(l.far, inward, f))
   shapes.push(bar('shoulder', elbow, shoulder))

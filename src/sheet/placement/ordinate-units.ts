@@ -36,8 +36,11 @@ interface Running {
   readonly point: Vec2
 }
 
-/** Distance from the bend of a jogged line to its text end, and from the row to the first bend. */
-const JOG = 4
+/**
+ * Depth of the jogs of a row, mm: as deep as the widest of them is wide, so that all lean by 45° or less and their lines
+ * stay apart; at most a jog that still reads as one (common practice, no source).
+ */
+const JOG = { least: 4, most: 12 } as const
 
 /** Sets of running sizes of one view: all from one datum in one direction stand together. */
 export function ordinateUnits(desk: Desk, owner: number, dimensions: readonly Dimension[]): Unit[] {
@@ -154,6 +157,8 @@ function members(
     set.map((r) => r.s),
     need,
   )
+  const widest = Math.max(...set.map((r, i) => Math.abs(t[i]! - r.s)))
+  const jog = Math.min(JOG.most, Math.max(JOG.least, widest))
   const zero = set.find((r) => r.isDatum)!
   return set.map((r, i): Member => {
     const shapes: Shape[] = []
@@ -165,13 +170,13 @@ function members(
     let end = rowEnd
     if (jogged) {
       // Along the line, across to the text's place, along again: the lines stay side by side and in order.
-      const bend = rowEnd + JOG
+      const bend = rowEnd + jog
       shapes.push(bar('extension', at(u, n, r.s, start), at(u, n, r.s, rowEnd)))
       draw(at(u, n, r.s, rowEnd), at(u, n, t[i]!, bend))
       draw(at(u, n, t[i]!, bend), at(u, n, t[i]!, bend + 1))
       end = bend + 1
     } else {
-      end = set.some((q, j) => Math.abs(t[j]! - q.s) > 0.05) ? rowEnd + JOG + 1 : rowEnd
+      end = set.some((q, j) => Math.abs(t[j]! - q.s) > 0.05) ? rowEnd + jog + 1 : rowEnd
       shapes.push(bar('extension', at(u, n, r.s, start), at(u, n, r.s, end)))
     }
     if (f.iso) {

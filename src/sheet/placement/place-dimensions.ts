@@ -137,8 +137,8 @@ function crowdedMark(unit: Unit, views: readonly StandingView[]): Mark {
   const cure =
     unit.dimensions.some((d) => d.measured.kind === 'leader' || d.measured.kind === 'ordinate') ||
     unit.dimensions.length === 0
-      ? 'a hole table, a larger scale or sheet, or a detail view'
-      : 'a larger scale or sheet, a detail view, or another view for this size'
+      ? 'a hole table, or a detail view'
+      : 'a detail view, or another view for this size'
   return {
     rule: 'no-room-for-size',
     weight: 'must change',

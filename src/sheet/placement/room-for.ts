@@ -1,8 +1,9 @@
 import type { Practice } from '../../brief/brief.ts'
+import type { Vec2 } from '../../geometry/vec.ts'
 import type { SizeSet } from '../../sizes/dimension.ts'
 import { practiceFigures } from '../../standards/practice-figures.ts'
 import type { ViewSet } from '../../views/view.ts'
-import { cuttingPlaneLine } from '../cutting-plane-line.ts'
+import { cuttingPlaneLine, edgesOf } from '../cutting-plane-line.ts'
 import { onPaper, standing } from './ink.ts'
 import { arrange } from './place-dimensions.ts'
 
@@ -40,7 +41,9 @@ export function roomFor(
     }
     const bounds = { min: [-FIELD, -FIELD] as const, max: [FIELD, FIELD] as const }
     const figures = practiceFigures(practice, format)
-    const planes = view.cuttingPlanes.map((p) => cuttingPlaneLine(p, (q) => onPaper(placed, q), at.box, figures, {}))
+    const toPaper = (q: Vec2) => onPaper(placed, q)
+    const edges = view.cuttingPlanes.length > 0 ? edgesOf(view, toPaper) : undefined
+    const planes = view.cuttingPlanes.map((p) => cuttingPlaneLine(p, toPaper, at.box, figures, {}, edges))
     const obstacles = planes.flatMap((p) => p.taken)
     const passable = planes.flatMap((p) => p.arrows)
     const { stands } = arrange(

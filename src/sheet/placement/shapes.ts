@@ -36,6 +36,8 @@ export interface Slab {
   readonly ofLeader: boolean
   /** Text in a clear part of the step that it measures. */
   readonly inStep?: true
+  /** A head that points to the bottom of a groove narrower than itself. */
+  readonly inGroove?: true
   readonly cx: number
   readonly cy: number
   readonly ux: number

@@ -17,6 +17,8 @@ export const WEIGHTS = {
   extensionOverLeaderHead: 4,
   /** A leader's head beside an extension line, where it seems to point at that. */
   leaderHeadNearExtension: 2.5,
+  /** The same beside another leader: which of them points there? */
+  leaderHeadNearLeader: 4,
   /** An extension line over the arrow of a cutting-plane line. */
   extensionOverSectionArrow: 6,
   /** Lines of different sizes side by side closer than they can be told apart. */
@@ -39,16 +41,20 @@ export const WEIGHTS = {
     shoulder: { visible: 8, hidden: 3, centre: 1, other: 5 },
     arrow: { visible: Infinity, hidden: 4, centre: 2, other: 4 },
   },
+  /** A leader's head over the walls of a groove narrower than itself. */
+  headInGroove: 2,
   /** An extension line or leader that runs on along a view line. */
   alongOutline: 6,
   /** An extension line or leader that runs on all but along a circle: which of the two does it belong to? */
   grazing: 5,
+  /** An extension line just beside an edge that it does not belong to: the two read as one feature, a thread or a step. */
+  besideEdge: 8,
   /** A shoulder on or just beside a parallel outline. */
   shoulderNearOutline: 20,
   /** A leader's elbow on an outline, or all but on it. */
-  elbowAtOutline: 2.5,
+  elbowAtOutline: 5,
   /** A leader over a corner of the outline, where it seems to point. */
-  leaderOverCorner: 3,
+  leaderOverCorner: 9,
   /** A dimension line nearer to a parallel outline than the first row's distance. */
   nearOutline: 40,
   /** Text within the view's outline: in a void open to one side, or over the part. */
@@ -79,7 +85,7 @@ export const WEIGHTS = {
   /** A leader to the edge of the step. */
   leaderToStep: 9,
   /** Extension lines of a diameter that run on along another step of that diameter: it would seem to be that step's. */
-  atAnotherStep: 12,
+  atAnotherStep: 60,
   /** A row measured from the feature instead of the view's outline. */
   innerRow: 1.2,
   /** Such a row over the part, where the feature does not see out on that side. */
@@ -99,6 +105,8 @@ export const WEIGHTS = {
   /** Leader angle other than 30°, 45°, 60°. */
   oddAngle: 0.5,
   leftwardLeader: 0.2,
+  /** A radius of a slot's end shown from within: its leader comes in over the far side. */
+  overFarSide: 8,
   /** A note to a circle drawn as a dimension line through its centre. */
   noteThrough: 3,
 } as const
