@@ -162,10 +162,14 @@ export function choicesFor(
     const found = tried(f, s)
     if (found) return { choices: found, marks }
   }
-  // Rooms for sizes alone can outgrow any sheet: then the views stand without them; and notes can.
-  const less = desk.sizes ? { ...desk, sizes: undefined } : { ...desk, withoutNotes: true }
-  const rest = choicesFor({ ...less, preliminary: true }, all.formats, [...series, { paper: 1, part: 1e6 }])
-  return { choices: rest.choices, marks: [...(desk.sizes ? marks : [notesLeftOff(notes)]), ...rest.marks] }
+  if (notes.length > 0) {
+    const rest = choicesFor({ ...desk, withoutNotes: true, preliminary: true }, formats, scales)
+    if (rest.marks.length === 0) return { choices: rest.choices, marks: [notesLeftOff(notes)] }
+  }
+  // Rooms for sizes alone can outgrow any sheet: then the views stand without them.
+  const bare = { ...desk, sizes: undefined, preliminary: true, withoutNotes: desk.sizes === undefined }
+  const rest = choicesFor(bare, all.formats, [...series, { paper: 1, part: 1e6 }])
+  return { choices: rest.choices, marks: [...marks, ...rest.marks] }
 }
 
 /**

@@ -24,10 +24,11 @@ export function signMarks(header: Header): Mark[] {
     return [
       {
         rule: 'sign-not-in-lettering',
-        weight: 'look again',
-        text: `The lettering has no sign for ${missing.map((c) => `“${c}”`).join(', ')}.`,
+        weight: 'must change',
+        text: `The lettering has no sign for ${missing.map((c) => `“${c}”`).join(', ')}: a box is printed instead.`,
         span: words.span,
         expected: 'Latin letters, figures and the signs of the drawing standards',
+        source: 'common practice, no source',
       },
     ]
   })

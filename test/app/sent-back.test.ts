@@ -68,3 +68,13 @@ it.each([
     expect(done.drawing.found).toEqual(drawing.found)
   }
 })
+
+it('a title in letters that would print as boxes is marked and stamps the sheet', () => {
+  const text = onHeader('iso', 'block     80 × 50 × 30')
+  expect(drawn(text).stamped).toBe(false)
+  const { stamped, drawing } = drawn(text.replace(/^part .*$/m, 'part      漢字'))
+  expect(stamped).toBe(true)
+  expect(drawing.marks.find((m) => m.rule === 'sign-not-in-lettering')?.text).toBe(
+    'The lettering has no sign for “漢”, “字”: a box is printed instead.',
+  )
+})
