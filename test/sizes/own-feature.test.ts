@@ -153,3 +153,15 @@ it('an outline whose two slopes have the same numbers is fixed', () => {
   expect(s.sizes.proof.sentence).toMatch(/^complete: /)
   expect(marksOf(s, 'size-missing')).toEqual([])
 })
+
+/** The word counts between the slot's sides, whatever stands where its end would have been. */
+it('an open slot that runs out into a hole is centred by its sides', () => {
+  const s = iso(`angle     formed, 2 STK, inside R 3
+          upright 38 high, at rear; base 25 toward front; length 40
+hole      upright, from front: ⌀22 THRU
+          centred left-right; 20 from bottom
+slot      upright, from front: 10 wide × 18, open to top
+          centred left-right
+`)
+  expect(s.sizes.proof.missing.map((m) => m.text)).toEqual([])
+})

@@ -116,10 +116,15 @@ function endsOf(context: Context, id: string): readonly [Vec3, Vec3] | undefined
   return a && b ? [a.point, b.point] : undefined
 }
 
-/** A pocket has no axis of its own: its place is the middle between the two walls that stand across the direction. */
+/** A pocket, and a slot whose round end runs out into another cut, has no axis of its own: its place is the middle between the two walls that stand across the direction. */
 function wallsOf(context: Context, id: string, direction: Vec3): readonly [Vec3, Vec3] | undefined {
   const stem = id.replace(/ axis$/, '')
-  const member = context.part.features.flatMap((f) => (f.kind === 'pocket' ? f.members : [])).find((m) => m.id === stem)
+  const isRound = (face: number) => context.part.body.faces.some((f) => f.id === face && f.surface.kind === 'cylinder')
+  const member = context.part.features
+    .flatMap((f) =>
+      f.kind === 'pocket' || f.feature?.kind === 'slot' ? f.members.map((m) => ({ ...m, of: f.kind })) : [],
+    )
+    .find((m) => m.id === stem && (m.of === 'pocket' || !m.faces.some(isRound)))
   const walls = (member?.faces ?? []).flatMap((face): Vec3[] => {
     const surface = context.part.body.faces.find((f) => f.id === face)?.surface
     if (surface?.kind !== 'plane' || Math.abs(dot(surface.axes.z, direction)) < 1 - 1e-9) return []
