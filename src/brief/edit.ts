@@ -2,7 +2,7 @@ import { Cursor, type Setting } from './cursor.ts'
 import { cut } from './lexeme.ts'
 import type { Mark } from './mark.ts'
 import { readSize } from './read-size.ts'
-import type { Size } from './size.ts'
+import type { Size, Unit } from './size.ts'
 import type { Span } from './span.ts'
 
 /** The text with one stretch replaced; everything else byte for byte. A span beyond the text is cut to it. */
@@ -29,7 +29,7 @@ export function changeSize(text: string, size: Size, typed: string): Change {
   const comma = size.text.includes(',') || /^\s{0,20}decimal\s+comma\b/im.test(text)
   const whole = sizeExtent(text, size)
   const read = readAlone(fresh, size, comma, (m) => marks.push(m))
-  const refusals = marks.filter((m) => m.weight === 'must change')
+  const refusals = refusing(marks)
   if (!read) return { text, marks: refusals.length > 0 ? refusals : [noSize(fresh)] }
   if (refusals.length > 0) return { text, marks: refusals }
   const isBare = !read.tolerance && !read.unitTyped && !read.unknown
@@ -50,10 +50,24 @@ export function changeSizes(text: string, sizes: readonly Size[], typed: string)
   return { text: changed, marks: [] }
 }
 
+/** What was typed, read as a size above zero and nothing else; digits without a unit are of `unit`. Or why it is none. */
+export function readTyped(typed: string, unit: Unit): { readonly size: Size } | { readonly refusal: Mark } {
+  const marks: Mark[] = []
+  const fresh = typed.trim()
+  const size = readAlone(fresh, { unit, value: 1, text: '1' }, false, (m) => marks.push(m))
+  const refusal = refusing(marks)[0]
+  if (size && !refusal) return { size }
+  return { refusal: refusal ?? noSize(fresh) }
+}
+
 /** `45?` made `46`: the question is answered. */
 function dropQuestion(text: string, at: number): string {
   return text[at] === '?' ? text.slice(0, at) + text.slice(at + 1) : text
 }
+
+/** What must change. That no size begins there is said of the whole of what was typed, by `noSize`. */
+const refusing = (marks: readonly Mark[]): Mark[] =>
+  marks.filter((m) => m.weight === 'must change' && m.rule !== 'missing-size')
 
 const noSize = (typed: string): Mark => ({
   rule: 'not-a-size',
@@ -64,7 +78,12 @@ const noSize = (typed: string): Mark => ({
 })
 
 /** The size in `typed`, if it is one and nothing else. */
-function readAlone(typed: string, old: Size, comma: boolean, mark: (m: Mark) => void): Size | undefined {
+function readAlone(
+  typed: string,
+  old: Pick<Size, 'unit' | 'value' | 'text'>,
+  comma: boolean,
+  mark: (m: Mark) => void,
+): Size | undefined {
   if (/[\r\n#]/.test(typed) || typed.length > 60) return undefined
   const prefix = 'show x '
   const source = prefix + typed

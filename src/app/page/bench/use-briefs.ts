@@ -2,6 +2,7 @@ import { type RefObject, useCallback, useEffect, useRef, useState } from 'react'
 import type { DeskAnswer } from '../../server/page-server.ts'
 import { askDesk, fetchBrief } from '../shelf/desk-client.ts'
 import { type OtherTabs, otherTabs } from '../shelf/other-tabs.ts'
+import { saysNothing } from '../shelf/says-nothing.ts'
 import { type Home, type Kept, keep, letGo, takeStock } from '../shelf/shelf.ts'
 
 export interface Briefs {
@@ -64,6 +65,9 @@ export function useBriefs(tell: (text: string) => void): Briefs {
   const begin = useCallback(
     (text: string, home: Home = { kind: 'shelf' }, saved?: string) => {
       const id = crypto.randomUUID()
+      // One that was begun and says nothing yet gives way.
+      for (const { id: bare } of latest.current.filter(saysNothing)) void letGo(bare)
+      latest.current = latest.current.filter((k) => !saysNothing(k))
       put({ id, text, home, touched: Date.now(), open: true, ...(saved === undefined ? {} : { saved }) })
       setActive(id)
       return id

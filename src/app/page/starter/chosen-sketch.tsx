@@ -9,6 +9,8 @@ interface ChosenSketchProps {
   readonly unit: Unit
   readonly given: (name: string, usual: string) => string
   readonly first: RefObject<HTMLInputElement | null>
+  /** The size that was refused, and why. */
+  readonly refused: { readonly name: string; readonly words: string } | undefined
   readonly onSize: (name: string, value: string) => void
 }
 
@@ -16,7 +18,7 @@ interface ChosenSketchProps {
 const PAD = { across: 1.9, up: 1.1 }
 
 /** The sketch drawn large, with its sizes to be written where they stand. */
-export function ChosenSketch({ stock, unit, given, first, onSize }: ChosenSketchProps) {
+export function ChosenSketch({ stock, unit, given, first, refused, onSize }: ChosenSketchProps) {
   const [meant, setMeant] = useState<string>()
   const { paths } = sketchPath(stockSketches[stock])
   const sizes = sketchSizes[stock]
@@ -63,6 +65,10 @@ export function ChosenSketch({ stock, unit, given, first, onSize }: ChosenSketch
             {s.name}
             <input
               ref={i === 0 ? first : undefined}
+              name={s.name}
+              aria-label={s.name}
+              aria-invalid={refused?.name === s.name}
+              aria-describedby={refused?.name === s.name ? 'sketch-refusal' : undefined}
               value={given(s.name, s[unit])}
               size={6}
               autoComplete="off"
@@ -73,6 +79,11 @@ export function ChosenSketch({ stock, unit, given, first, onSize }: ChosenSketch
               onBlur={() => setMeant(undefined)}
               onChange={(event) => onSize(s.name, event.target.value)}
             />
+            {refused?.name === s.name ? (
+              <span id="sketch-refusal" className="refusal" role="alert">
+                {refused.words}
+              </span>
+            ) : null}
           </label>
         )
       })}

@@ -5,6 +5,7 @@ import { ChosenSketch } from './chosen-sketch.tsx'
 import { firstLines } from './first-lines.ts'
 import { sketchSizes } from './sketch-sizes.ts'
 import { type StockName, sketchPath, stockSketches } from './sketches.ts'
+import { inUnit, refusalOf, type TypedSize } from './typed-size.ts'
 
 interface StarterProps {
   readonly onBegin: (text: string) => void
@@ -25,7 +26,8 @@ export function Starter({ onBegin, onModel, onLeave }: StarterProps) {
   const [stock, setStock] = useState<StockName>()
   const [unit, setUnit] = useState<Unit>('inch')
   const [title, setTitle] = useState('')
-  const [sizes, setSizes] = useState<Readonly<Record<string, string>>>({})
+  const [sizes, setSizes] = useState<Readonly<Record<string, TypedSize>>>({})
+  const [refused, setRefused] = useState<{ readonly name: string; readonly words: string }>()
   const practice: Practice = unit === 'inch' ? 'ASME' : 'ISO'
   const [chosen, setChosen] = useState<Practice>()
   const first = useRef<HTMLInputElement>(null)
@@ -40,10 +42,23 @@ export function Starter({ onBegin, onModel, onLeave }: StarterProps) {
   const goBack = () => {
     setStock(undefined)
     setSizes({})
+    setRefused(undefined)
   }
-  const given = (name: string, usual: string) => sizes[name] ?? usual
-  const begin = () => {
-    if (!stock) return
+  const given = (name: string, usual: string) => (sizes[name] ? inUnit(sizes[name], unit) : usual)
+  /** True where what stands in the field of a size is none; the field then says why and has the hand. */
+  const refuse = (field: Element | RadioNodeList | null): boolean => {
+    if (!stock || !(field instanceof HTMLInputElement)) return false
+    const words = sketchSizes[stock].some((s) => s.name === field.name) ? refusalOf(field.value, unit) : undefined
+    setRefused(words ? { name: field.name, words } : undefined)
+    if (words) field.focus()
+    return words !== undefined
+  }
+  const changeUnit = (to: Unit) => {
+    setUnit(to)
+    setRefused(undefined)
+  }
+  const begin = (form: HTMLFormElement) => {
+    if (!stock || sketchSizes[stock].some((s) => refuse(form.elements.namedItem(s.name)))) return
     const all = Object.fromEntries(sketchSizes[stock].map((s) => [s.name, given(s.name, s[unit])]))
     onBegin(firstLines({ stock, title, unit, practice: chosen ?? practice, sizes: all }))
   }
@@ -65,7 +80,7 @@ export function Starter({ onBegin, onModel, onLeave }: StarterProps) {
             <legend className="visually-hidden">Units</legend>
             {(['inch', 'mm'] as const).map((u) => (
               <label key={u}>
-                <input type="radio" name="unit" checked={unit === u} onChange={() => setUnit(u)} />
+                <input type="radio" name="unit" checked={unit === u} onChange={() => changeUnit(u)} />
                 {u}
               </label>
             ))}
@@ -93,10 +108,10 @@ export function Starter({ onBegin, onModel, onLeave }: StarterProps) {
         {stock ? (
           <form
             className="chosen"
-            onKeyDown={nextField}
+            onKeyDown={(event) => nextField(event, refuse)}
             onSubmit={(event) => {
               event.preventDefault()
-              begin()
+              begin(event.currentTarget)
             }}
           >
             <ChosenSketch
@@ -104,7 +119,11 @@ export function Starter({ onBegin, onModel, onLeave }: StarterProps) {
               unit={unit}
               given={given}
               first={first}
-              onSize={(name, v) => setSizes((old) => ({ ...old, [name]: v }))}
+              refused={refused}
+              onSize={(name, text) => {
+                setSizes((old) => ({ ...old, [name]: { text, unit } }))
+                setRefused(undefined)
+              }}
             />
             <div className="row">
               <label>
@@ -154,14 +173,14 @@ export function Starter({ onBegin, onModel, onLeave }: StarterProps) {
   )
 }
 
-/** Enter goes to the next size, behind the last to the name; there it writes the lines. */
-function nextField(event: KeyboardEvent<HTMLFormElement>): void {
+/** Enter goes to the next size, behind the last to the name; there it writes the lines. It stays at a refused one. */
+function nextField(event: KeyboardEvent<HTMLFormElement>, refuse: (field: HTMLInputElement) => boolean): void {
   if (event.key !== 'Enter' || !(event.target instanceof HTMLInputElement)) return
   const fields = [...event.currentTarget.querySelectorAll('input')]
   const next = fields[fields.indexOf(event.target) + 1]
   if (!next) return
   event.preventDefault()
-  next.focus()
+  if (!refuse(event.target)) next.focus()
 }
 
 const STOCK_WORDS: Readonly<Partial<Record<StockName, string>>> = {
