@@ -118,4 +118,29 @@ describe('room for every size', () => {
     expect(told[0]!.text).toMatch(/Sheet B at 1:4 was taken\.$/)
     expect(marks.filter((m) => m.rule === 'no-room-for-size')).toEqual([])
   })
+
+  it('is not taken by the thickness note: it stands under the lowest row, not between rows', () => {
+    const { sheet } = drawn(`${head('mm')}plate 160 long × 100 wide × 12 thick, face front
+holes A front: 4X ⌀9 THRU
+  2 across 130 apart, centred; 2 up 70 apart, centred
+hole B front: ⌀25 H7 THRU
+  60 from left; 50 from bottom
+hole C front: ⌀16 THRU
+  110 from left; 65 from bottom
+holes D front: 3X M6 THRU
+  at 30, 20; 80, 15; 140, 50; from left and bottom
+slot front: 10 × 30 overall THRU, long way left-right
+  110 from left; 30 from bottom
+round corners: 4X R8
+`)
+    const note = sheet.items.find((i) => i.item === 'text' && i.text.startsWith('t = 12'))!
+    if (note.item !== 'text') throw new Error('no note')
+    const levels = strokesOf(sheet).flatMap(({ kind, curve: { a, b } }) =>
+      kind === 'dimension' && a[1] === b[1] && Math.min(a[0], b[0]) < note.at[0] && Math.max(a[0], b[0]) > note.at[0]
+        ? [a[1]]
+        : [],
+    )
+    expect(levels.length).toBeGreaterThan(2)
+    expect(Math.min(...levels)).toBeGreaterThan(note.at[1] + note.height)
+  })
 })

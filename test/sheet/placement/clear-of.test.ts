@@ -1,9 +1,12 @@
+import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
+import { compile } from '../../../src/app/compile.ts'
 import type { Vec2 } from '../../../src/geometry/vec.ts'
+import { openKernel } from '../../../src/kernel/open.ts'
 import { placeDimensions } from '../../../src/sheet/placement/place-dimensions.ts'
 import type { SheetItem } from '../../../src/sheet/sheet.ts'
 import type { View } from '../../../src/views/view.ts'
-import { across, field, hole, note, place, rect, seg, size, sizeSet, upward, view } from './fixtures.ts'
+import { across, field, hole, place, rect, seg, size, sizeSet, upward, view } from './fixtures.ts'
 
 // Common practice, no source: a leader or extension line must not seem to belong to what it does not mean.
 
@@ -24,68 +27,69 @@ const distance = (p: Vec2, { a, b }: { a: Vec2; b: Vec2 }) => {
   return Math.hypot(a[0] + t * ux - p[0], a[1] + t * uy - p[1])
 }
 
+const kernel = await openKernel()
+
+/** Leaders of a compiled sheet with the sizes they belong to, and the visible straight lines of its views. */
+function linesOn(text: string) {
+  const { sheet, sizes, part } = compile(text, kernel)
+  kernel.free(part!.solid)
+  const straight = sheet!.items.flatMap((i) =>
+    i.item === 'stroke' && i.curve.kind === 'line' && i.tie?.view !== 'pictorial' ? [{ ...i, curve: i.curve }] : [],
+  )
+  const slanted = ({ a, b }: { a: Vec2; b: Vec2 }) => Math.abs(a[1] - b[1]) > 1e-6
+  return {
+    leaders: straight.filter((i) => i.kind === 'leader' && slanted(i.curve)),
+    visible: straight.filter((i) => i.kind === 'visible').map((i) => i.curve),
+    dimensions: sizes!.dimensions,
+  }
+}
+
+const at = ({ a, b }: { a: Vec2; b: Vec2 }, p: Vec2) =>
+  ((p[0] - a[0]) * (b[0] - a[0]) + (p[1] - a[1]) * (b[1] - a[1])) / Math.hypot(b[0] - a[0], b[1] - a[1])
+
 describe('leaders', () => {
-  // Out of each of these holes the customary angles lead through a corner.
-  it.each([
-    [50, 50],
-    [50, 28.87],
-    [28.87, 50],
-    [100, 50],
-  ])('from a hole at %d, %d keep off the corners of the part', (x, y) => {
-    const v = view('front', [...rect(0, 0, 150, 100), ...hole([x, y], 6)], { min: [0, 0], max: [150, 100] })
-    const views = [place(v, [120, 100])]
-    const dimensions = [
-      note('front', [[x, y]], 6, '⌀12 THRU', { id: 'hole' }),
-      across('front', [0, y], [x, y], 'x'),
-      upward('front', [x, 0], [x, y], 'y'),
-      across('front', [0, 0], [150, 0], '150'),
-      upward('front', [0, 0], [0, 100], '100'),
-    ]
-    for (const practice of ['ISO', 'ASME'] as const) {
-      const r = placed(views, dimensions, practice)
-      expect(r.unplaced).toEqual([])
-      const leader = linesOf(r.items, 'hole', 'leader')
-      expect(leader.length).toBeGreaterThan(0)
-      for (const corner of [
-        [120, 100],
-        [270, 100],
-        [120, 200],
-        [270, 200],
-      ] as const)
-        for (const l of leader) expect(distance(corner, l)).toBeGreaterThan(1)
+  it('keep off the corners of the part, where they would seem to point', () => {
+    const { leaders, visible } = linesOn(drillPlate)
+    expect(leaders.length).toBeGreaterThan(2)
+    const corners = visible.flatMap(({ a, b }) => [a, b])
+    for (const { curve } of leaders) {
+      const length = Math.hypot(curve.b[0] - curve.a[0], curve.b[1] - curve.a[1])
+      const passed = corners.filter((p) => at(curve, p) > 2 && at(curve, p) < length)
+      for (const p of passed) expect(distance(p, curve)).toBeGreaterThan(1)
     }
   })
 
   it('to the end of an open slot do not come in over its other side', () => {
-    const r = 5
-    const v = view(
-      'front',
-      [
-        seg([0, 0], [150, 0]),
-        seg([150, 0], [150, 100]),
-        seg([150, 100], [0, 100]),
-        seg([0, 100], [0, 50 + r]),
-        seg([0, 50 + r], [30, 50 + r]),
-        { curve: { kind: 'arc', c: [30, 50], r, from: Math.PI / 2, sweep: -Math.PI }, kind: 'visible', sources: [] },
-        seg([30, 50 - r], [0, 50 - r]),
-        seg([0, 50 - r], [0, 0]),
-      ],
-      { min: [0, 0], max: [150, 100] },
-    )
-    const arc = { kind: 'radius', centre: [30, 50], radius: r, from: Math.PI / 2, sweep: -Math.PI } as const
-    const radius = size('front', arc, 'R', { id: 'end' })
-    const result = placed([place(v, [120, 100])], [radius], 'ISO')
-    const leader = linesOf(result.items, 'end', 'leader')
-    expect(leader.length).toBeGreaterThan(0)
-    // Sides of the slot on paper: y = 145 and 155, x from 120 to 150.
-    for (const { a, b } of leader)
-      for (const y of [145, 155]) {
-        const t = (y - a[1]) / (b[1] - a[1])
-        const x = a[0] + t * (b[0] - a[0])
-        expect(t > 0.01 && t < 0.99 && x > 120 && x < 149.9).toBe(false)
-      }
+    const { leaders, visible, dimensions } = linesOn(readFileSync('examples/base-plate.brief', 'utf8'))
+    const end = dimensions.find((d) => d.callout.lines.flat().join('') === 'R')!
+    const own = leaders.filter((i) => i.tie?.dimension === end.id).map((i) => i.curve)
+    expect(own).toHaveLength(1)
+    // The outline is all that it crosses.
+    expect(visible.filter((v) => crossed(own[0]!, v))).toHaveLength(1)
   })
 })
+
+function crossed(p: { a: Vec2; b: Vec2 }, q: { a: Vec2; b: Vec2 }): boolean {
+  const side = ({ a, b }: { a: Vec2; b: Vec2 }, c: Vec2) =>
+    (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
+  return side(p, q.a) * side(p, q.b) < 0 && side(q, p.a) * side(q, p.b) < 0
+}
+
+const drillPlate = `part      Drill plate
+units     inch
+practice  ASME
+material  tool steel ASTM A681 O1
+general   .XX ±.01   .XXX ±.002   angles ±1/2°
+plate     9.00 × 6.00 × .75
+holes A   top: 7X ⌀.5000 +.0005 -.0000 THRU
+          at .750, .750; 2.125, 1.500; 3.000, 4.875; 4.438, .875; 5.250, 3.000; 7.125, 2.250; 8.000, 5.250; from left and front
+holes B   top: 3X 3/8-16 UNC-2B THRU
+          at 1.250, 4.000; 6.250, 5.000; 8.125, .750; from left and front
+slot      top: .750 × 2.00 overall ↧ .312, long way left-right
+          3.25 from left; 2.50 from front
+step      top right: .50 from right, .25 from top
+sizes     ordinate
+`
 
 describe('the diameter of a groove narrower than an arrowhead', () => {
   it.each(['ISO', 'ASME'] as const)('stands at the groove, not between lines beside the outline, %s', (practice) => {
