@@ -88,6 +88,8 @@ describe('the checker on the page', () => {
     await general.click()
     await expect.poll(() => briefText(page)).toMatch(/^practice ISO\ngeneral {3}ISO 2768-m$/m)
     await page.locator('.margin .mend', { hasText: 'begin the statement material' }).click()
+    // Pressed again it goes on with the line that is begun.
+    await page.locator('.margin .mend', { hasText: 'go on with the statement material' }).click()
     await page.keyboard.type('S235JR EN 10025-2')
     await expect.poll(() => briefText(page)).toMatch(/^material {2}S235JR EN 10025-2$/m)
   })

@@ -369,6 +369,33 @@ describe('marks', () => {
     expect(marks.find((m) => m.rule === 'material-missing')!.mends![0]!.text).toBe('\nmaterial  ')
   })
 
+  it('go on with the statement that is begun already, by its mend or by hand', () => {
+    for (const begun of ['material  ', 'material', 'Material\t']) {
+      const text = `part Trial\nunits mm\npractice ISO\n${begun}\ngeneral\nplate 80 × 60 × 10\n`
+      const drawing = compile(text, kernel)
+      if (drawing.part) kernel.free(drawing.part.solid)
+      const mends = checkedOf(drawing, false).marks.flatMap((m) => m.mends ?? [])
+      const mended = (label: string) => {
+        const mend = mends.find((m) => m.label.startsWith(label))!
+        return replaceSpan(text, mend.span, mend.text)
+      }
+      expect(mended('go on with the statement material')).toBe(text.replace(begun, 'material  '))
+      expect(mended('write general')).toBe(text.replace('\ngeneral\n', '\ngeneral   ISO 2768-m\n'))
+    }
+  })
+
+  it('offer no mend that has been made, while the checker has yet to come round', () => {
+    const older = 'part Trial\nplate 80 × 60 × 10\n'
+    const mend = (text: string) => ({ label: text, span: { from: 10, to: 10 }, text })
+    const marks = [
+      { ...mark('material'), mends: [mend('\nmaterial  ')] },
+      { ...mark('number'), mends: [mend('\nnumber    ')] },
+    ]
+    const newer = replaceSpan(older, { from: 10, to: 10 }, '\nmaterial  St')
+    const offered = carriedMarks(marks, older, newer).map((m) => m.mends?.map((x) => x.label))
+    expect(offered).toEqual([[], ['\nnumber    ']])
+  })
+
   it('let the checker sign below who drew it, in the place of an earlier signature, else at the end', () => {
     expect(withChecker('drawn A. B, 1\nplate 1\n', 'P. Q', '2024')).toBe(
       'drawn A. B, 1\nchecked   P. Q, 2024\nplate 1\n',

@@ -1,3 +1,4 @@
+import type { Mend } from '../../../brief/mark.ts'
 import type { Span } from '../../../brief/span.ts'
 import type { PageMark } from '../engine/messages.ts'
 
@@ -19,8 +20,13 @@ export function carriedMarks(marks: readonly PageMark[], older: string, newer: s
     if (span && !there) return []
     const offered = mends?.flatMap((m) => {
       const at = moved(m.span)
-      return at ? [{ ...m, span: at }] : []
+      // A mend that has been made is not offered again while the checker has yet to come round.
+      return at && !isMade(m, at, newer) ? [{ ...m, span: at }] : []
     })
     return [{ ...mark, ...(there ? { span: there } : {}), ...(offered ? { mends: offered } : {}) }]
   })
 }
+
+/** What the mend puts in, nothing giving way to it, stands there already. */
+const isMade = ({ span, text }: Mend, at: Span, newer: string): boolean =>
+  span.from === span.to && text.trim() !== '' && newer.startsWith(text, at.from)

@@ -45,7 +45,7 @@ export function editsOf({ slip, good, drawn, tell }: EditsContext) {
     onMend: (mend: Mend): boolean => {
       const view = editorOf(drawn)
       if (!view) return false
-      replace(view, mend.span, mend.text)
+      if (view.state.sliceDoc(mend.span.from, mend.span.to) !== mend.text) replace(view, mend.span, mend.text)
       // A statement that is only begun waits for the rest.
       if (/\s$/.test(mend.text)) {
         view.dispatch({
