@@ -1,7 +1,9 @@
+import { useMemo } from 'react'
 import type { Signature } from '../../../brief/brief.ts'
 import type { Mark } from '../../../brief/mark.ts'
 import type { EngineState } from '../engine/engine.ts'
 import type { Drawn, Written } from '../engine/messages.ts'
+import { openWords, whatIsOpen } from './what-is-open.ts'
 
 export type ExportKind = Written | 'png'
 
@@ -31,7 +33,8 @@ export function RoutingSlip(props: RoutingSlipProps) {
   const views = sheet?.views.length ?? 0
   const open = marks.filter((m) => m.accepted === undefined)
   const must = open.filter((m) => m.weight === 'must change').length
-  const complete = drawn?.proof?.complete
+  const still = useMemo(() => (drawn ? openWords(whatIsOpen(drawn)) : ''), [drawn])
+  const complete = drawn?.proof?.complete && still === ''
   return (
     <section className="routing" aria-label="Routing slip">
       <Stage name="Brief" sign={header?.drawn} by="Drawn">
@@ -46,7 +49,7 @@ export function RoutingSlip(props: RoutingSlipProps) {
         </span>
         {complete === undefined ? null : (
           <span className="quiet" title={drawn?.proof?.sentence}>
-            {complete ? 'Sizes complete' : 'Sizes not complete'}
+            {complete ? 'Sizes complete' : `Sizes not complete${still ? `: ${still}` : ''}`}
           </span>
         )}
         <span className="quiet" role="status">
