@@ -10,6 +10,7 @@ beforeAll(async () => {
 function drawn(general: string, hole = '⌀6.6') {
   const drawing = compile(
     `part Clip plate
+number CC-0104
 units mm
 practice ISO
 material steel S235JR
