@@ -36,6 +36,7 @@ import { usePrint } from './use-print.ts'
 import { usePrinted } from './use-printed.ts'
 import { useSaving } from './use-saving.ts'
 import { useSlip } from './use-slip.ts'
+import { WhyNote } from './why-note.tsx'
 
 /** The whole page: a sheet on a bench, the brief's slip over its edge, marks beside it, the routing slip below. */
 export function Bench() {
@@ -66,7 +67,11 @@ export function Bench() {
   const good = mine?.good
   const ties = useMemo(() => good && tiesOf(good), [good])
   const read = useMemo(() => (active && !mine ? readBrief(active.text) : undefined), [mine, active])
-  const check = useCheck(engines, { part: active?.id, text: active?.text, drawn: mine?.drawn }, checkPrint)
+  const check = useCheck(
+    engines,
+    { part: active?.id, text: active?.text, drawn: mine?.drawn, signed: active?.signed },
+    checkPrint,
+  )
   const early = useMemo(() => byWeight(read?.marks ?? NO_MARKS), [read])
   const marks = mine ? check.marks : early
   const [openMark, setOpenMark] = useOpenMark(marks)
@@ -116,12 +121,11 @@ export function Bench() {
   const printed = usePrinted(good, stale ? undefined : check.print)
   usePrint(sheetHandle, (printed?.drawn ?? good)?.sheet)
   const sign = async () => {
-    const before = good?.brief.header.checked
     const said = await ask({
       title: 'Sign as its checker',
       words: signWords(marks),
-      line: { name: 'Name', text: before?.name.text ?? '' },
-      below: { name: 'Date', text: before?.date?.text ?? '' },
+      line: { name: 'Name', text: '' },
+      below: { name: 'Date', text: new Date().toLocaleDateString('sv') },
       yes: 'Sign',
     })
     const [name, date] = said?.split('\n') ?? []
@@ -148,6 +152,7 @@ export function Bench() {
     zoom: (factor) => sheetHandle.current?.zoom(factor),
     marks: () => document.querySelector<HTMLElement>('.margin .mark')?.focus(),
     escape: () => {
+      putBack()
       setChosen(undefined)
       setOpenMark(undefined)
     },
@@ -164,7 +169,8 @@ export function Bench() {
         : { words: light.words, ...(light.statement ? { statement: light.statement } : {}) },
     [hover, light, stale],
   )
-  const why = good && chosen?.item !== undefined ? whyIsIt(good, chosen.item) : undefined
+  const whyOf = (item: number | undefined) => (good && item !== undefined ? whyIsIt(good, item) : undefined)
+  const why = whyOf(chosen?.item)
   const fault = active && faults.get(active.id)
   const standing = standingOf(mine, fault)
   const others = briefs.all.filter((k) => k.open && k.id !== active?.id)
@@ -249,6 +255,7 @@ export function Bench() {
               marks={marks}
               marksOf={mine?.drawn.brief.text ?? active.text}
               lit={litWords}
+              chosen={stale ? undefined : (chosen?.light?.words[0] ?? chosen?.light?.statement)}
             >
               <button type="button" onClick={() => setShelfOpen(true)}>
                 Shelf
@@ -281,7 +288,7 @@ export function Bench() {
               solid={lifted.solid}
               fault={lifted.fault}
               light={light}
-              words={why}
+              words={hover?.light ? whyOf(hover.light.item) : why}
               onFace={(face) => {
                 if (!ties || !good) return
                 const owner = good.features.find(
@@ -298,12 +305,7 @@ export function Bench() {
             />
           ) : null}
           {why && !lifted ? (
-            <div className="why-note" role="status">
-              <p>{why}</p>
-              <button type="button" onClick={onLift}>
-                Show it on the pictorial
-              </button>
-            </div>
+            <WhyNote words={why} light={chosen?.light} onLift={onLift} onClose={() => setChosen(undefined)} />
           ) : null}
           <ScaleRule sheet={sheetHandle} onMeasure={() => setMeasuring(true)} />
           <Papers
@@ -328,6 +330,7 @@ export function Bench() {
             checkPrint={checkPrint}
             onCheckPrint={() => setCheckPrint((now) => !now)}
             onSign={() => void sign()}
+            lapsed={marks.some((m) => m.rule === 'signature-lapsed')}
           />
         </>
       )}

@@ -1,4 +1,4 @@
-import { type KeyboardEvent, useId, useMemo, useState } from 'react'
+import { type KeyboardEvent, useId, useLayoutEffect, useMemo, useRef, useState } from 'react'
 import type { Mark, Mend } from '../../../brief/mark.ts'
 import type { PageMark } from '../engine/messages.ts'
 import { foldAlike } from './fold-alike.ts'
@@ -98,8 +98,11 @@ interface OpenedProps {
 }
 
 function Opened({ mark, onMend, onAccept }: OpenedProps) {
+  const place = useRef<HTMLDivElement>(null)
+  // Its reasons are to be seen, wherever it was opened from.
+  useLayoutEffect(() => place.current?.closest('li')?.scrollIntoView({ block: 'nearest' }), [])
   return (
-    <div className="opened">
+    <div className="opened" ref={place}>
       <dl>
         <dt>Weight</dt>
         <dd>{WEIGHTS[mark.weight]}</dd>

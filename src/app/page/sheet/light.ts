@@ -11,6 +11,8 @@ export interface Light {
   readonly statement?: Span
   readonly faces: ReadonlySet<number>
   readonly edges: ReadonlySet<number>
+  /** The item of the sheet that was pointed at. */
+  readonly item?: number
 }
 
 /** Which feature made each line, worked out once for a drawing. */

@@ -137,7 +137,7 @@ export function SheetView(props: SheetViewProps) {
   latest.current = props
   const lightAt = useCallback((index: number | undefined) => {
     const { ties: now, onLight } = latest.current
-    onLight(index === undefined ? undefined : lightOfItem(now, index))
+    onLight(index === undefined ? undefined : { ...lightOfItem(now, index), item: index })
   }, [])
   const chooseAt = useCallback((index: number) => {
     latest.current.onChoose(index, lightOfItem(latest.current.ties, index))
@@ -160,6 +160,12 @@ export function SheetView(props: SheetViewProps) {
     },
     onDrag,
   })
+  const leaveField = (back: boolean) => {
+    const id = field?.dimension
+    setField(undefined)
+    const stops = [...(frame.current?.querySelectorAll<SVGElement>('.hit') ?? [])]
+    if (back) stops.find((stop) => stop.dataset.dimension === id)?.focus()
+  }
   // biome-ignore lint/correctness/useExhaustiveDependencies: another brief, another size
   useEffect(() => setField(undefined), [drawn.brief.text])
 
@@ -208,13 +214,10 @@ export function SheetView(props: SheetViewProps) {
           height={Math.max(16, (field.box.max[1] - field.box.min[1]) * view.scale)}
           onGive={(typed) => {
             const refusal = props.onSize(field, typed)
-            if (refusal === undefined) setField(undefined)
+            if (refusal === undefined) leaveField(true)
             return refusal
           }}
-          onLeave={() => {
-            setField(undefined)
-            frame.current?.querySelector<SVGElement>('.hit[tabindex="0"]')?.focus()
-          }}
+          onLeave={leaveField}
         />
       ) : null}
       {props.children}

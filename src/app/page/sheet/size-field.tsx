@@ -9,7 +9,8 @@ interface SizeFieldProps {
   readonly height: number
   /** Returns why the size was refused, or undefined. */
   readonly onGive: (typed: string) => string | undefined
-  readonly onLeave: () => void
+  /** Left as it was; `back` where the keyboard goes back to the size. */
+  readonly onLeave: (back: boolean) => void
 }
 
 /** A size being written over, where it stands on the sheet. */
@@ -48,10 +49,10 @@ export function SizeField({ touched, at, height, onGive, onLeave }: SizeFieldPro
         }}
         onKeyDown={(event) => {
           event.stopPropagation()
-          if (event.key === 'Escape') onLeave()
+          if (event.key === 'Escape') onLeave(true)
         }}
         onBlur={(event) => {
-          if (!event.currentTarget.form?.contains(event.relatedTarget)) onLeave()
+          if (!event.currentTarget.form?.contains(event.relatedTarget)) onLeave(false)
         }}
       />
       {refusal ? (

@@ -1,4 +1,4 @@
-import { memo, useMemo, useRef, useState } from 'react'
+import { memo, useLayoutEffect, useMemo, useRef, useState } from 'react'
 import type { Drawn } from '../engine/messages.ts'
 import { type Ground, union } from './ground.ts'
 import { WAYS } from './step.ts'
@@ -19,6 +19,8 @@ interface SizeStopsProps {
 export const SizeStops = memo(function SizeStops({ drawn, ground, onFocus, onPress, onCarry }: SizeStopsProps) {
   const [current, setCurrent] = useState(0)
   const group = useRef<SVGGElement>(null)
+  /** The size at which the keyboard is. */
+  const held = useRef<string>(undefined)
   const places = useMemo(() => {
     const byDimension = new Map<string, number[]>()
     ground.sheet.items.forEach((item, i) => {
@@ -33,6 +35,12 @@ export const SizeStops = memo(function SizeStops({ drawn, ground, onFocus, onPre
     setCurrent(next)
     group.current?.querySelectorAll<SVGRectElement>('.hit')[next]?.focus()
   }
+  // A new sheet may show the size no more; the keyboard stays among the sizes.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: looked at once for each sheet
+  useLayoutEffect(() => {
+    if (held.current !== undefined && !places.some(({ id }) => id === held.current) && places.length > 0)
+      move(Math.min(current, places.length - 1))
+  }, [places])
   const { height } = ground.sheet
   return (
     // biome-ignore lint/a11y/useSemanticElements: an SVG has no fieldset
@@ -50,6 +58,7 @@ export const SizeStops = memo(function SizeStops({ drawn, ground, onFocus, onPre
           <rect
             key={id}
             className="hit"
+            data-dimension={id}
             role="button"
             tabIndex={i === Math.min(current, places.length - 1) ? 0 : -1}
             aria-label={`Size ${words}${dimension ? `, ${dimension.direction}, ${dimension.view} view` : ''}`}
@@ -58,10 +67,14 @@ export const SizeStops = memo(function SizeStops({ drawn, ground, onFocus, onPre
             width={box.max[0] - box.min[0] + 1.2}
             height={box.max[1] - box.min[1] + 1.2}
             onFocus={() => {
+              held.current = id
               setCurrent(i)
               onFocus(items[0])
             }}
-            onBlur={() => onFocus(undefined)}
+            onBlur={() => {
+              held.current = undefined
+              onFocus(undefined)
+            }}
             onKeyDown={(event) => {
               const way = WAYS[event.key]
               if (way && event.shiftKey) onCarry({ what: 'row', dimension: id, way })
@@ -69,6 +82,8 @@ export const SizeStops = memo(function SizeStops({ drawn, ground, onFocus, onPre
                 onCarry({ what: 'next view', dimension: id })
               } else if (event.key === 'ArrowRight' || event.key === 'ArrowDown') move(i + 1)
               else if (event.key === 'ArrowLeft' || event.key === 'ArrowUp') move(i - 1)
+              else if (event.key === 'Home') move(0)
+              else if (event.key === 'End') move(places.length - 1)
               else if (event.key === 'Enter' || event.key === ' ') onPress(id)
               else return
               event.preventDefault()

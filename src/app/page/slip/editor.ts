@@ -1,5 +1,6 @@
 import { autocompletion, completionKeymap } from '@codemirror/autocomplete'
 import { defaultKeymap, history, historyKeymap } from '@codemirror/commands'
+import { indentUnit } from '@codemirror/language'
 import { type Diagnostic, lintKeymap, setDiagnostics } from '@codemirror/lint'
 import { EditorState, type Extension } from '@codemirror/state'
 import { EditorView, hoverTooltip, keymap } from '@codemirror/view'
@@ -11,6 +12,7 @@ import type { Drawn, PageMark } from '../engine/messages.ts'
 import { completeBrief } from './complete.ts'
 import { statementHelp } from './help.ts'
 import { briefLanguage } from './language.ts'
+import { COLUMN, endLine } from './line-end.ts'
 import { litWords } from './lit-words.ts'
 import { pictureFor } from './pictures.ts'
 import { whatNext } from './what-next.ts'
@@ -37,7 +39,9 @@ function extensions(handlers: SlipHandlers): Extension[] {
     briefLanguage(),
     litWords,
     whatNext(),
-    EditorState.tabSize.of(10),
+    EditorState.tabSize.of(COLUMN),
+    // Backspace takes an indentation away whole.
+    indentUnit.of(' '.repeat(COLUMN)),
     EditorView.lineWrapping,
     // What is written stands clear of the slip's lower edge, where the text fades.
     EditorView.scrollMargins.of(() => ({ bottom: 30 })),
@@ -49,6 +53,7 @@ function extensions(handlers: SlipHandlers): Extension[] {
     }),
     keymap.of([
       ...completionKeymap,
+      { key: 'Enter', run: endLine },
       ...defaultKeymap.filter((k) => k.key !== 'Mod-i'),
       ...historyKeymap,
       ...lintKeymap.filter((k) => k.key === 'F8'),
@@ -81,8 +86,8 @@ function indent(view: EditorView): boolean {
   const { from, to } = view.state.selection.main
   const line = view.state.doc.lineAt(from)
   const column = from - line.from
-  if (from !== to || column >= 10 || (column === 0 && line.text !== '')) return false
-  view.dispatch(view.state.replaceSelection(' '.repeat(10 - column)))
+  if (from !== to || column >= COLUMN || (column === 0 && line.text !== '')) return false
+  view.dispatch(view.state.replaceSelection(' '.repeat(COLUMN - column)))
   return true
 }
 

@@ -1,8 +1,9 @@
 import { redo, redoDepth, undo, undoDepth } from '@codemirror/commands'
-import type { EditorState } from '@codemirror/state'
+import { EditorSelection, type EditorState } from '@codemirror/state'
 import { EditorView } from '@codemirror/view'
 import { type ReactNode, useEffect, useRef } from 'react'
 import type { Mark } from '../../../brief/mark.ts'
+import type { Span } from '../../../brief/span.ts'
 import { showMarks } from './editor.ts'
 import { type LitWords, setLitWords } from './lit-words.ts'
 
@@ -18,11 +19,13 @@ interface SlipProps {
   /** Marks belong to this text and are shown only while it stands. */
   readonly marksOf: string
   readonly lit: LitWords | undefined
+  /** What was chosen on the sheet is written here: it is brought into sight. */
+  readonly chosen: Span | undefined
   readonly children?: ReactNode
 }
 
 /** The brief as a slip of paper that lies over the sheet's edge and folds away. */
-export function Slip({ title, folded, onFold, onView, state, marks, marksOf, lit, children }: SlipProps) {
+export function Slip({ title, folded, onFold, onView, state, marks, marksOf, lit, chosen, children }: SlipProps) {
   const place = useRef<HTMLDivElement>(null)
   const view = useRef<EditorView>(undefined)
   useEffect(() => {
@@ -41,6 +44,14 @@ export function Slip({ title, folded, onFold, onView, state, marks, marksOf, lit
   useEffect(() => {
     view.current?.dispatch({ effects: setLitWords.of(lit ?? { words: [] }) })
   }, [lit])
+  const [from, to] = [chosen?.from, chosen?.to]
+  useEffect(() => {
+    const editor = view.current
+    if (!editor || from === undefined || to === undefined) return
+    const end = editor.state.doc.length
+    const range = EditorSelection.range(Math.min(from, end), Math.min(to, end))
+    editor.dispatch({ effects: EditorView.scrollIntoView(range, { y: 'nearest', yMargin: 30 }) })
+  }, [from, to])
   // The bench lays the slip anew with every keystroke.
   const now = view.current?.state
   return (

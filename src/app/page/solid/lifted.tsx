@@ -1,4 +1,4 @@
-import { type PointerEvent, useEffect, useRef, useState } from 'react'
+import { type PointerEvent, useEffect, useLayoutEffect, useRef, useState } from 'react'
 import type { SolidPicture } from '../engine/messages.ts'
 import type { Pose, Turning, TurningLight } from './turning.ts'
 
@@ -21,7 +21,19 @@ const AXES = [
 
 /** The pictorial lifted off the sheet, on a card of its own paper. */
 export function Lifted({ solid, fault, light, words, onFace, onPutBack }: LiftedProps) {
+  const card = useRef<HTMLElement>(null)
   const canvas = useRef<HTMLCanvasElement>(null)
+  // The keyboard comes along, and goes back to where it came from.
+  useLayoutEffect(() => {
+    const from = document.activeElement
+    const here = card.current!
+    canvas.current!.focus({ preventScroll: true })
+    return () => {
+      if (!here.contains(document.activeElement)) return
+      const back = from?.isConnected && from !== document.body ? from : document.querySelector('.lift')
+      if (back instanceof HTMLElement || back instanceof SVGElement) back.focus({ preventScroll: true })
+    }
+  }, [])
   const turning = useRef<Turning>(undefined)
   const pose = useRef<Pose>(undefined)
   const [ready, setReady] = useState(false)
@@ -68,7 +80,17 @@ export function Lifted({ solid, fault, light, words, onFace, onPutBack }: Lifted
     turning.current?.turn(-dx * 0.008, dy * 0.008)
   }
   return (
-    <section className="turning" aria-label="Pictorial, lifted off">
+    <section
+      ref={card}
+      className="turning"
+      aria-label="Pictorial, lifted off"
+      onKeyDown={(event) => {
+        if (event.key !== 'Escape') return
+        // What is chosen on the sheet stays until the next.
+        event.nativeEvent.stopImmediatePropagation()
+        onPutBack()
+      }}
+    >
       <canvas
         ref={canvas}
         tabIndex={0}
