@@ -1,0 +1,189 @@
+import type { Page } from 'playwright-core'
+import { afterEach, describe, expect, it } from 'vitest'
+import { openDesk, size, writeBrief } from './desk.ts'
+import { briefText, FIRST, openPage } from './open-page.ts'
+
+const desk = openDesk()
+let page: Page
+afterEach(async () => {
+  await page?.context().close()
+})
+
+const focused = () => page.evaluate(() => document.activeElement?.getAttribute('aria-label') ?? '')
+
+describe('the keyboard', () => {
+  it('is back at a size that it changed, and goes among the sizes from end to end', { timeout: FIRST }, async () => {
+    page = await openPage(desk.browser, desk.served.address)
+    await size(page, '3.50').focus()
+    await page.keyboard.press('Enter')
+    await page.locator('.size-field input').fill('3.625')
+    await page.keyboard.press('Enter')
+    await page.waitForSelector('.size-field', { state: 'detached' })
+    expect(await focused()).toMatch(/^Size 3\.(50|625)/)
+    await size(page, '3.625').waitFor({ state: 'attached', timeout: 120_000 })
+    expect(await focused()).toMatch(/^Size 3\.625/)
+    // Left as it was, the keyboard is there too.
+    await page.keyboard.press('Enter')
+    await page.waitForSelector('.size-field')
+    await page.keyboard.press('Escape')
+    expect(await focused()).toMatch(/^Size 3\.625/)
+    const names = await page.$$eval('.hit', (all) => all.map((h) => h.getAttribute('aria-label')))
+    await page.keyboard.press('End')
+    expect(await focused()).toBe(names.at(-1))
+    await page.keyboard.press('Home')
+    expect(await focused()).toBe(names[0])
+  })
+
+  it('goes along with the pictorial into the hand, and back by Escape', { timeout: FIRST }, async () => {
+    page = await openPage(desk.browser, desk.served.address)
+    const lift = page.getByRole('button', { name: 'Lift off' })
+    await lift.focus()
+    await page.keyboard.press('Enter')
+    await page.waitForSelector('.turning')
+    expect(await focused()).toMatch(/^The part in the hand/)
+    await page.keyboard.press('Escape')
+    await page.waitForSelector('.turning', { state: 'detached' })
+    expect(await lift.evaluate((b) => b === document.activeElement)).toBe(true)
+    // From elsewhere on the page Escape puts it back too.
+    await page.keyboard.press('Enter')
+    await page.waitForSelector('.turning')
+    await page.locator('.scale-rule button').first().focus()
+    await page.keyboard.press('Escape')
+    await page.waitForSelector('.turning', { state: 'detached' })
+  })
+
+  it('says in the lifted panel what the line under the keyboard is', { timeout: FIRST }, async () => {
+    page = await openPage(desk.browser, desk.served.address)
+    const line = page.locator('.line-stop')
+    await line.focus()
+    await page.keyboard.press('Enter')
+    await page.getByRole('button', { name: 'Show it on the pictorial' }).click()
+    await page.waitForSelector('.turning')
+    await line.focus()
+    const first = await line.getAttribute('aria-label')
+    await page.keyboard.press('ArrowRight')
+    await expect.poll(() => line.getAttribute('aria-label')).not.toBe(first)
+    const words = await page.locator('.turning .why').textContent()
+    expect(await line.getAttribute('aria-label')).toContain(words)
+  })
+})
+
+describe('what is opened or chosen', () => {
+  it('is brought into sight: a mark with its reasons', { timeout: FIRST }, async () => {
+    page = await openPage(desk.browser, desk.served.address, 1280, 700)
+    await writeBrief(page, `${await briefText(page)}\n${'wrong\nbent\nnothing\n'.repeat(6)}`)
+    await page.waitForFunction(() => document.querySelectorAll('.margin .alike').length > 0)
+    await page.locator('.margin .alike').first().click()
+    const last = page.locator('.margin .mark').last()
+    await last.focus()
+    await page.keyboard.press('Enter')
+    const opened = (await page.locator('.margin .opened').boundingBox())!
+    const margin = (await page.locator('.margin').boundingBox())!
+    expect(opened.y).toBeGreaterThanOrEqual(margin.y)
+    expect(opened.y + opened.height).toBeLessThanOrEqual(margin.y + margin.height)
+  })
+
+  it('is brought into sight: the words of a size', { timeout: FIRST }, async () => {
+    page = await openPage(desk.browser, desk.served.address, 1280, 560)
+    const scroller = page.locator('.cm-scroller')
+    expect(await scroller.evaluate((s) => s.scrollTop)).toBe(0)
+    const box = (await size(page, '1.38').boundingBox())!
+    await page.mouse.click(box.x + box.width / 2, box.y + box.height / 2)
+    await page.waitForSelector('.lit-word')
+    await expect.poll(() => scroller.evaluate((s) => s.scrollTop)).toBeGreaterThan(0)
+    const words = (await page.locator('.lit-word').first().boundingBox())!
+    const slip = (await scroller.boundingBox())!
+    expect(words.y).toBeGreaterThanOrEqual(slip.y)
+    expect(words.y + words.height).toBeLessThanOrEqual(slip.y + slip.height)
+  })
+
+  it('offers the pictorial for a line only where it shows something', { timeout: FIRST }, async () => {
+    page = await openPage(desk.browser, desk.served.address)
+    const line = page.locator('.line-stop')
+    await line.focus()
+    await page.keyboard.press('Enter')
+    await page.locator('.why-note .close').click()
+    await page.waitForSelector('.why-note', { state: 'detached' })
+    await line.focus()
+    const found = new Map<string, boolean>()
+    // Round all the lines, until the first comes again.
+    for (;;) {
+      const label = (await line.getAttribute('aria-label'))!
+      if (found.has(label)) break
+      await page.keyboard.press('Enter')
+      await page.waitForFunction(
+        (now) => now.endsWith(document.querySelector('.why-note p')?.textContent ?? 'nothing yet'),
+        label,
+      )
+      found.set(label, (await page.locator('.why-note').textContent())!.includes('Show it on the pictorial'))
+      await page.keyboard.press('ArrowRight')
+      await page.waitForFunction(
+        (before) => document.querySelector('.line-stop')?.getAttribute('aria-label') !== before,
+        label,
+      )
+    }
+    const kinds = [...found].map(([label, offers]) => [/Middle line/.test(label), offers])
+    expect(kinds).toContainEqual([true, false])
+    expect(kinds).toContainEqual([false, true])
+    expect(kinds).not.toContainEqual([true, true])
+  })
+
+  it('leaves the other papers free', { timeout: FIRST }, async () => {
+    page = await openPage(desk.browser, desk.served.address)
+    await page.getByRole('button', { name: 'New', exact: true }).click()
+    await page.getByRole('button', { name: 'plate', exact: true }).click()
+    await page.getByRole('button', { name: 'Write the first lines' }).click()
+    await page.waitForSelector('.papers span')
+    // A drawing that comes meanwhile puts the note away.
+    const gaps = async () => {
+      await page.locator('.line-stop').focus()
+      await page.keyboard.press('Enter')
+      return page.evaluate(() => {
+        const note = document.querySelector('.why-note')?.getBoundingClientRect()
+        const below = ['.papers', '.scale-rule'].map((s) => document.querySelector(s)!.getBoundingClientRect().top)
+        return note && below.map((top) => top - note.bottom >= 0)
+      })
+    }
+    await expect.poll(gaps, { timeout: 60_000 }).toEqual([true, true])
+  })
+})
+
+describe('Enter in the brief', () => {
+  const typed = `part      Trial
+units     inch
+practice  ASME
+plate     6 × 4 × 1/2
+`
+
+  it('indents where the statement goes on, and goes back to the margin', { timeout: FIRST }, async () => {
+    page = await openPage(desk.browser, desk.served.address)
+    await writeBrief(page, typed)
+    await page.keyboard.press('Control+End')
+    await page.keyboard.type('hole top: 2x .281 dia thru')
+    // The list of words that may follow takes Enter while it is open.
+    await page.keyboard.press('Escape')
+    await page.keyboard.press('Enter')
+    await page.keyboard.type('2 across 4.50 apart, centred; 1.00 from front')
+    await page.keyboard.press('Escape')
+    await page.keyboard.press('Enter')
+    await page.keyboard.press('Enter')
+    await page.keyboard.type('note One')
+    await page.keyboard.press('Escape')
+    await page.keyboard.press('Enter')
+    await page.keyboard.type('note Two')
+    expect(await briefText(page)).toBe(`${typed}hole top: 2x .281 dia thru
+          2 across 4.50 apart, centred; 1.00 from front
+note One
+note Two`)
+    // Within a statement what follows stays its own.
+    await page.keyboard.press('ArrowUp')
+    await page.keyboard.press('End')
+    for (const _ of 'One') await page.keyboard.press('ArrowLeft')
+    await page.keyboard.press('Enter')
+    expect(await briefText(page)).toMatch(/^note \n {10}One\nnote Two$/m)
+    // Escape, then Tab: out of the brief.
+    await page.keyboard.press('Escape')
+    await page.keyboard.press('Tab')
+    expect(await page.evaluate(() => document.activeElement?.closest('.cm-editor') === null)).toBe(true)
+  })
+})
