@@ -215,13 +215,24 @@ class Reader {
       if (advice.stock) this.stockSpan ??= statement.span
       return []
     }
-    const near = nearestWord(text, [...keywords, ...Object.keys(keywordSpellings)])
+    // What begins with no letter is a size or a count of the statement above, at the margin by mistake.
+    const goesOn = !/^\p{L}/u.test(text) && statement.span.from > 0
+    const near = goesOn ? undefined : nearestWord(text, [...keywords, ...Object.keys(keywordSpellings)])
     this.mark({
       rule: 'unknown-word',
       weight: 'must change',
       text: `no statement begins with “${show(text)}”${near ? `; did you mean “${near}”?` : ''}`,
       span,
-      expected: 'a statement such as part, material, plate, hole or views',
+      expected: goesOn
+        ? 'blanks before it, where it goes on with the statement above; else a statement such as note, hole or views'
+        : 'a statement such as part, material, plate, hole or views',
+      ...(goesOn
+        ? {
+            mends: [
+              { label: 'join it to the line above', span: { from: span.from, to: span.from }, text: ' '.repeat(10) },
+            ],
+          }
+        : {}),
       ...(near ? { mends: [{ label: `write ${near}`, span, text: near }] } : {}),
     })
     const meant =

@@ -134,6 +134,16 @@ describe('messages', () => {
     expect(seen(`${block}plate 1 × 1 × 1\n`)).toEqual([['stated-twice', 'plate 1 × 1 × 1']])
   })
 
+  it('a size at the margin is joined to the statement above', () => {
+    const text = `${block}hole top: ⌀9 THRU\n2 across 40 apart, centred; 30 from front\n`
+    const mark = readBrief(text).marks.find((m) => m.rule === 'unknown-word')!
+    expect(mark.expected).toContain('the statement above')
+    const { span, text: blanks } = mark.mends![0]!
+    const mended = text.slice(0, span.from) + blanks + text.slice(span.to)
+    expect(readBrief(mended).marks).toEqual([])
+    expect(readBrief(mended).features).toHaveLength(1)
+  })
+
   it('odd characters are one mark, with the first place', () => {
     expect(seen(`${block}note a\u0000b\u0000\n`)).toEqual([['odd-characters', '\u0000']])
     expect(seen(`${block}note a\ud800b\n`)).toEqual([['odd-characters', '\ud800']])
