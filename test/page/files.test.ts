@@ -54,6 +54,20 @@ describe('files', () => {
     expect(await page.evaluate(() => document.activeElement?.closest('.scale-rule') !== null)).toBe(true)
     expect(existsSync(join(desk.served.folder, 'VB-1042.brief'))).toBe(false)
     await page.keyboard.press('Control+s')
+    // A name that is none stays to be mended, with the reason beside it.
+    for (const [name, reason] of [
+      ['../x', '“/”'],
+      ['CON', 'device'],
+    ] as const) {
+      await line.fill(name)
+      await page.keyboard.press('Enter')
+      await expect.poll(() => slip.locator('[role=alert]').textContent()).toContain(reason)
+      expect(await line.inputValue()).toBe(name)
+    }
+    await page.keyboard.press('Escape')
+    await slip.waitFor({ state: 'hidden' })
+    await page.keyboard.press('Control+s')
+    await slip.locator('[role=alert]').waitFor({ state: 'detached' })
     // The name without its ending is ready to be written over.
     await page.keyboard.type('bracket')
     expect(await axeFindings(page)).toEqual([])

@@ -9,6 +9,8 @@ export interface Question {
   readonly line?: { readonly name: string; readonly text: string }
   /** A second line below it; the answer then has both, parted by a line end. */
   readonly below?: { readonly name: string; readonly text: string }
+  /** Why what was written on the line cannot be taken; the slip then stays. */
+  readonly refuse?: (text: string) => string | undefined
   /** Words of the button that does it. */
   readonly yes: string
 }
@@ -43,8 +45,10 @@ export function AskingSlip({ asked }: { readonly asked: Asked | undefined }) {
   const leave = useRef<HTMLButtonElement>(null)
   const [text, setText] = useState('')
   const [second, setSecond] = useState('')
-  const [title, words] = [useId(), useId()]
+  const [refusal, setRefusal] = useState<string>()
+  const [title, words, why] = [useId(), useId(), useId()]
   useEffect(() => {
+    setRefusal(undefined)
     if (!asked) {
       if (dialog.current!.open) dialog.current!.close()
       return
@@ -76,7 +80,11 @@ export function AskingSlip({ asked }: { readonly asked: Asked | undefined }) {
         <form
           onSubmit={(event) => {
             event.preventDefault()
-            if (!empty) asked.answer(asked.below ? `${text.trim()}\n${second.trim()}` : text.trim())
+            if (empty) return
+            const refused = asked.refuse?.(text.trim())
+            setRefusal(refused)
+            if (refused) input.current?.focus()
+            else asked.answer(asked.below ? `${text.trim()}\n${second.trim()}` : text.trim())
           }}
         >
           <h2 id={title}>{asked.title}</h2>
@@ -89,9 +97,19 @@ export function AskingSlip({ asked }: { readonly asked: Asked | undefined }) {
                 value={text}
                 autoComplete="off"
                 spellCheck={false}
-                onChange={(event) => setText(event.target.value)}
+                aria-invalid={refusal !== undefined}
+                aria-describedby={refusal ? why : undefined}
+                onChange={(event) => {
+                  setText(event.target.value)
+                  setRefusal(undefined)
+                }}
               />
             </label>
+          ) : null}
+          {refusal ? (
+            <p id={why} className="refusal" role="alert">
+              {refusal}
+            </p>
           ) : null}
           {asked.below ? (
             <label>

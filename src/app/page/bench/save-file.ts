@@ -5,6 +5,22 @@ export const fileNameOf = (words: string): string =>
     .replace(/^[.-]+|-+$/g, '')
     .slice(0, 100) || 'drawing'
 
+/** Names of devices that some machines let no file have, whatever its ending (from memory). */
+const DEVICE = /^(?:con|prn|aux|nul|com\d|lpt\d)(?:\.|$)/i
+
+/** Why a brief cannot be saved under the name, and what to write instead; undefined where it can. */
+export function nameRefusal(name: string): string | undefined {
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what must not be in a name
+  const wrong = /[/\\:*?"<>|\u0000-\u001f]/.exec(name)?.[0]
+  if (wrong)
+    return `A file name has no ${wrong < ' ' ? 'control characters' : `“${wrong}”`}. Expected: letters, digits, dashes, such as bracket-2.`
+  if (name.startsWith('.')) return 'A file name that begins with a dot is hidden. Expected: a letter or a digit first.'
+  if (DEVICE.test(name))
+    return `${name.split('.')[0]} is the name of a device on some machines. Expected: another name.`
+  if (name.length > 190) return 'The name is too long. Expected: at most 190 letters.'
+  return undefined
+}
+
 /** Hands a file to the browser's downloads. */
 export function download(name: string, bytes: BlobPart, type: string): void {
   const address = URL.createObjectURL(new Blob([bytes], { type }))

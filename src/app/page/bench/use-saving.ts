@@ -5,7 +5,7 @@ import type { OpenedModel } from '../model/use-model.ts'
 import { putBrief } from '../shelf/desk-client.ts'
 import type { Home, Kept } from '../shelf/shelf.ts'
 import type { Ask } from './asking-slip.tsx'
-import { download, fileNameOf } from './save-file.ts'
+import { download, fileNameOf, nameRefusal } from './save-file.ts'
 import type { Briefs } from './use-briefs.ts'
 
 /** The browser's own file access, where it has it. */
@@ -50,13 +50,14 @@ export function useSaving(briefs: Briefs, tell: (text: string) => void, ask: Ask
           refreshDesk()
           return
         }
-        if (put.kind !== 'changed') return tell(`${name} was not saved: ${put.text}.`)
+        if (put.kind !== 'changed') return tell(`${name} was not saved: ${put.text.replace(/\.$/, '')}.`)
         const other = await ask({
           title: 'Save under another name',
           words: known
             ? `${name} was changed by someone else since it was opened, and is not written over.`
             : `There is a ${name} in the folder already, and it is not written over.`,
           line: { name: 'File name', text: anotherName(name) },
+          refuse: nameRefusal,
           yes: 'Save',
         })
         if (!other) return tell(`${name} was not saved: the file there is another by now.`)
@@ -84,6 +85,7 @@ export function useSaving(briefs: Briefs, tell: (text: string) => void, ask: Ask
             title: 'Save the brief',
             words: `It is written into the folder ${desk.folder}.`,
             line: { name: 'File name', text: name },
+            refuse: nameRefusal,
             yes: 'Save',
           })
           return asked ? await toDesk(brief, briefName(asked), undefined) : undefined
