@@ -148,6 +148,45 @@ describe('what is opened or chosen', () => {
   })
 })
 
+describe('the page for fingers and at 200 %', () => {
+  it('gives a finger 24 px of each button (WCAG 2.2, 2.5.8)', { timeout: FIRST }, async () => {
+    const context = await desk.browser.newContext({
+      viewport: { width: 1024, height: 768 },
+      hasTouch: true,
+      isMobile: true,
+    })
+    page = await context.newPage()
+    await page.goto(desk.served.address)
+    await page.waitForSelector('.sheet .ink', { state: 'attached', timeout: FIRST })
+    const small = await page.$$eval('button', (all) =>
+      all
+        .map((b) => ({ words: b.textContent, box: b.getBoundingClientRect() }))
+        .filter(({ box }) => box.width > 0 && Math.min(box.width, box.height) < 24)
+        .map(({ words }) => words),
+    )
+    expect(small).toEqual([])
+    expect(await overprinted()).toEqual([])
+  })
+
+  it('prints no button over a signature on a quarter of the window', { timeout: FIRST }, async () => {
+    page = await openPage(desk.browser, desk.served.address, 640, 400)
+    await page.waitForSelector('.signature')
+    expect(await overprinted()).toEqual([])
+  })
+
+  /** Desks of the routing slip whose buttons reach into their signature. */
+  const overprinted = () =>
+    page.$$eval('.stage', (all) =>
+      all
+        .filter((stage) => {
+          const line = stage.querySelector('.signature')?.getBoundingClientRect()
+          const body = stage.querySelector('.stage-body')?.getBoundingClientRect()
+          return line && body && body.bottom > line.top
+        })
+        .map((stage) => stage.textContent),
+    )
+})
+
 describe('Enter in the brief', () => {
   const typed = `part      Trial
 units     inch
