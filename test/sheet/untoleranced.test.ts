@@ -28,9 +28,10 @@ holes front: 2X ${hole} THRU
 
 // ASME Y14.5-2018 4.1(a), from memory: every size has a tolerance; a part without any cannot be accepted or refused.
 describe('a sheet whose sizes are proven complete', () => {
-  it('stays preliminary while no tolerance is stated, for all sizes or for one', () => {
+  it('stays preliminary while a size has no tolerance, of its own or of the title block', () => {
     expect(drawn('')).toEqual({ complete: true, stamp: true })
     expect(drawn('general ISO 2768-m')).toEqual({ complete: true, stamp: false })
-    expect(drawn('', '⌀6.6 ±0.1')).toEqual({ complete: true, stamp: false })
+    expect(drawn('', '⌀6.6 ±0.1')).toEqual({ complete: true, stamp: true })
+    expect(drawn('general ISO 2768-m', '⌀6.6 ±0.1')).toEqual({ complete: true, stamp: false })
   })
 })
