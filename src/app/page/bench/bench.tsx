@@ -129,7 +129,8 @@ export function Bench() {
       yes: 'Sign',
     })
     const [name, date] = said?.split('\n') ?? []
-    if (name && date) onSign(name, date)
+    const lapsed = marks.find((m) => m.rule === 'signature-lapsed')?.mends?.[0]
+    if (name && date && (!lapsed || onMend(lapsed))) onSign(name, date)
   }
   // The solid in the hand follows the brief.
   // biome-ignore lint/correctness/useExhaustiveDependencies: asked again for each new drawing

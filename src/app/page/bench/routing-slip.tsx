@@ -23,6 +23,8 @@ interface RoutingSlipProps {
   readonly checkPrint: boolean
   readonly onCheckPrint: () => void
   readonly onSign: () => void
+  /** The brief was changed since it was signed. */
+  readonly lapsed: boolean
 }
 
 /** The job's way through the office: each desk signs and dates, as the brief says. */
@@ -56,7 +58,7 @@ export function RoutingSlip(props: RoutingSlipProps) {
           {WORDS[state]}
         </span>
       </Stage>
-      <Stage name="Check" sign={header?.checked} by="Checked">
+      <Stage name="Check" sign={header?.checked} by="Checked" lapsed={props.lapsed}>
         <button type="button" className="plain" onClick={props.onCheck} disabled={marks.length === 0}>
           {props.settled || marks.length > 0 ? tally(open.length, must, marks.length - open.length) : 'Being checked'}
         </button>
@@ -72,7 +74,7 @@ export function RoutingSlip(props: RoutingSlipProps) {
           Sign
         </button>
       </Stage>
-      <Stage name="Issue" sign={header?.approved} by="Approved">
+      <Stage name="Issue" sign={header?.approved} by="Approved" lapsed={props.lapsed}>
         <span className="row">
           {(['pdf', 'svg', 'step', 'png'] as const).map((kind) => (
             <button
@@ -121,19 +123,20 @@ interface StageProps {
   readonly name: string
   readonly sign?: Signature | undefined
   readonly by?: string
+  readonly lapsed?: boolean
   readonly children: React.ReactNode
 }
 
-function Stage({ name, sign, by, children }: StageProps) {
+function Stage({ name, sign, by, lapsed, children }: StageProps) {
   return (
     <section className="stage" aria-label={name}>
       <h2>{name}</h2>
       <div className="stage-body">{children}</div>
       {by ? (
-        <p className="signature">
+        <p className={`signature${lapsed && sign ? ' lapsed' : ''}`}>
           <span className="visually-hidden">{by} by </span>
           <span className="name">{sign?.name.text ?? '\u00a0'}</span>
-          <span className="date">{sign?.date?.text ?? ''}</span>
+          <span className="date">{lapsed && sign ? 'changed since' : (sign?.date?.text ?? '')}</span>
         </p>
       ) : null}
     </section>

@@ -18,5 +18,8 @@ export function standingOf(shown: Shown | undefined, fault: string | undefined):
 export function signWords(marks: readonly Mark[]): string {
   const open = marks.filter((m) => m.accepted === undefined && m.weight === 'must change').length
   const still = open === 0 ? '' : ` ${open} ${open === 1 ? 'mark' : 'marks'} must change still.`
-  return `The brief gets the statement checked, with name and date.${still}`
+  const lapsed = marks.some((m) => m.rule === 'signature-lapsed')
+    ? ' The signatures that no longer hold are taken off.'
+    : ''
+  return `The brief gets the statement checked, with name and date.${still}${lapsed}`
 }

@@ -4,6 +4,7 @@ import { askDesk, fetchBrief } from '../shelf/desk-client.ts'
 import { type OtherTabs, otherTabs } from '../shelf/other-tabs.ts'
 import { saysNothing } from '../shelf/says-nothing.ts'
 import { type Home, type Kept, keep, letGo, takeStock } from '../shelf/shelf.ts'
+import { signedText } from '../shelf/signed-text.ts'
 
 export interface Briefs {
   readonly ready: boolean
@@ -144,7 +145,8 @@ export function useBriefs(tell: (text: string) => void): Briefs {
     write: useCallback(
       (id, text) => {
         const brief = find(id)
-        if (brief && brief.text !== text) put({ ...brief, text, touched: Date.now() })
+        if (!brief || brief.text === text) return
+        put({ ...brief, text, signed: signedText(brief.signed ?? brief.text, text), touched: Date.now() })
       },
       [put, find],
     ),

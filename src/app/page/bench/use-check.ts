@@ -3,6 +3,7 @@ import type { Sheet } from '../../../sheet/sheet.ts'
 import type { Checked, Drawn, PageMark } from '../engine/messages.ts'
 import { byWeight } from './by-weight.ts'
 import { carriedMarks } from './carried-marks.ts'
+import { lapsedMark } from './lapsed-mark.ts'
 import type { EngineUse } from './use-engine.ts'
 
 /** Milliseconds without a new sheet after which the checker is asked: never between two keystrokes. */
@@ -21,12 +22,14 @@ interface Subject {
   readonly part: string | undefined
   readonly text: string | undefined
   readonly drawn: Drawn | undefined
+  /** The text that its signatures stand for. */
+  readonly signed: string | undefined
 }
 
 /** The checker, asked once the sheet of what is written is on the paper. */
 export function useCheck(
   { engine, settle }: Pick<EngineUse, 'engine' | 'settle'>,
-  { part, text, drawn }: Subject,
+  { part, text, drawn, signed }: Subject,
   print: boolean,
 ): CheckUse {
   const [found, setFound] = useState<{ readonly part: string; readonly checked: Checked }>()
@@ -53,10 +56,13 @@ export function useCheck(
   const settled = checked !== undefined && checked.text === drawn?.brief.text
   const marks = useMemo(() => {
     if (!drawn) return []
-    if (!checked) return byWeight<PageMark>(drawn.marks)
-    if (checked.text === drawn.brief.text) return checked.marks
+    // Behind the checker's own, whose numbers are those of the check print.
+    const lapsed = lapsedMark(drawn.brief.text, signed)
+    if (!checked) return [...byWeight<PageMark>(drawn.marks), ...lapsed]
+    if (checked.text === drawn.brief.text) return [...checked.marks, ...lapsed]
     const older = checked.marks.filter((m) => m.checker)
-    return byWeight<PageMark>([...drawn.marks, ...carriedMarks(older, checked.text, drawn.brief.text)])
-  }, [checked, drawn])
+    const carried = carriedMarks(older, checked.text, drawn.brief.text)
+    return [...byWeight<PageMark>([...drawn.marks, ...carried]), ...lapsed]
+  }, [checked, drawn, signed])
   return { marks, settled, print: settled && print ? checked.print : undefined }
 }

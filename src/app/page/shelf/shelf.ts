@@ -14,6 +14,8 @@ export interface Kept {
   readonly home: Home
   /** The text as it was last saved to its home; absent: never. */
   readonly saved?: string
+  /** The text that its signatures stand for; absent: nothing was changed since it was laid out. */
+  readonly signed?: string
   /** Milliseconds since 1970. */
   readonly touched: number
   /** Lies open on the bench. */

@@ -1,0 +1,50 @@
+import type { Span } from '../../../brief/span.ts'
+
+interface Statement {
+  readonly keyword: string
+  readonly words: string
+  readonly span: Span
+}
+
+/** Statements of a brief as a signature covers them: without comments, empty lines and how they are spaced. */
+function statementsOf(text: string): Statement[] {
+  return [...text.matchAll(/^[^\s#].*\n?(?:[^\S\n]+\S.*\n?)*/gm)].map(({ 0: whole, index }) => ({
+    keyword: /^[A-Za-z]*/.exec(whole)![0].toLowerCase(),
+    words: whole
+      .replace(/(^|\s)#.*/g, '$1')
+      .replace(/\s+/g, ' ')
+      .trim(),
+    span: { from: index, to: index + whole.length },
+  }))
+}
+
+const SIGNING = ['checked', 'approved']
+/** Statements that change nothing on a sheet that was checked. */
+const BESIDE = ['drawn', 'accept', ...SIGNING]
+
+/** Who signed, when, and for which number: of another number it is another drawing's signature. */
+const signatureOf = (statements: readonly Statement[]): string =>
+  statements
+    .filter(({ keyword, words }) => SIGNING.includes(keyword) && words.length > keyword.length)
+    .concat(statements.filter(({ keyword }) => keyword === 'number'))
+    .map(({ keyword, words }) => (keyword === 'number' ? words.split(' ').slice(0, 2).join(' ') : words))
+    .join('\n')
+
+const covered = (statements: readonly Statement[]): string =>
+  statements
+    .filter(({ keyword }) => !BESIDE.includes(keyword))
+    .map(({ words }) => words)
+    .join('\n')
+
+/** The text that the signatures in `newer` stand for: the one signed before, or `newer` where the signatures changed. */
+export function signedText(signed: string, newer: string): string {
+  return signatureOf(statementsOf(signed)) === signatureOf(statementsOf(newer)) ? signed : newer
+}
+
+/** The signatures in `text`, where what they stand for was changed since; empty where they hold or there are none. */
+export function lapsedSignatures(text: string, signed: string | undefined): Span[] {
+  if (signed === undefined || signed === text) return []
+  const now = statementsOf(text)
+  if (covered(now) === covered(statementsOf(signed))) return []
+  return now.filter(({ keyword }) => SIGNING.includes(keyword)).map(({ span }) => span)
+}
