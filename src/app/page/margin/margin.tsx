@@ -100,7 +100,10 @@ interface OpenedProps {
 function Opened({ mark, onMend, onAccept }: OpenedProps) {
   const place = useRef<HTMLDivElement>(null)
   // Its reasons are to be seen, wherever it was opened from.
-  useLayoutEffect(() => place.current?.closest('li')?.scrollIntoView({ block: 'nearest' }), [])
+  useLayoutEffect(() => {
+    // Newer browsers give a promise here, which is no way to end an effect.
+    void place.current?.closest('li')?.scrollIntoView({ block: 'nearest' })
+  }, [])
   return (
     <div className="opened" ref={place}>
       <dl>
