@@ -369,6 +369,21 @@ describe('marks', () => {
     expect(marks.find((m) => m.rule === 'material-missing')!.mends![0]!.text).toBe('\nmaterial  ')
   })
 
+  it('offer general tolerances that cover the fractions of the brief', () => {
+    const text = 'part Trial\nunits inch\npractice ASME\n\nplate 3-1/2 × 2.00 × 3/8\n'
+    const found = (brief: string) => {
+      const drawing = compile(brief, kernel)
+      if (drawing.part) kernel.free(drawing.part.solid)
+      return checkedOf(drawing, false).marks
+    }
+    const { span, text: offered } = found(text).find((m) => m.rule === 'general-tolerance-missing')!.mends![0]!
+    expect(offered).toContain('fractions ±1/64')
+    const uncovered = (brief: string) => found(brief).filter((m) => /No general tolerance covers/.test(m.text)).length
+    expect(uncovered(replaceSpan(text, span, offered))).toBe(0)
+    // Without the fractions there is something to say.
+    expect(uncovered(replaceSpan(text, span, offered.replace(/fractions \S+/, '')))).toBeGreaterThan(0)
+  })
+
   it('go on with the statement that is begun already, by its mend or by hand', () => {
     for (const begun of ['material  ', 'material', 'Material\t']) {
       const text = `part Trial\nunits mm\npractice ISO\n${begun}\ngeneral\nplate 80 × 60 × 10\n`

@@ -11,8 +11,11 @@ export const rule: BriefRule = {
     if (brief.header.general.length > 0) return []
     const bare = sizesOf(brief).filter(({ size }) => !size.tolerance && !size.unknown)
     if (bare.length === 0) return []
+    const fractions = bare.some(({ size }) => size.form === 'fraction') ? 'fractions ±1/64   ' : ''
     const expected =
-      brief.header.practice === 'ASME' ? 'general   .XX ±.01   .XXX ±.005   angles ±1/2°' : 'general   ISO 2768-m'
+      brief.header.practice === 'ASME'
+        ? `general   ${fractions}.XX ±.01   .XXX ±.005   angles ±1/2°`
+        : 'general   ISO 2768-m'
     return [
       {
         text: `${bare.length === 1 ? 'One size has' : `${bare.length} sizes have`} no tolerance, and the title block gives none.`,
