@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest'
 import { compile } from '../../src/app/compile.ts'
 import { openWords, whatIsOpen } from '../../src/app/page/bench/what-is-open.ts'
+import { writtenWords } from '../../src/app/page/bench/written-words.ts'
 import { drawnOf } from '../../src/app/page/engine/drawn.ts'
 
 import { type OcctKernel, openKernel } from '../../src/kernel/open.ts'
@@ -35,6 +36,14 @@ describe('what is open on a sheet', () => {
     ],
   ])('is %s', (_, features, words) => {
     expect(said(features)).toBe(words)
+  })
+
+  it('is said with the notice of a written file', () => {
+    const drawing = compile(`${HEAD}hole: ⌀.25 THRU\n  centred both ways\n`, kernel)
+    if (drawing.part) kernel.free(drawing.part.solid)
+    const notice = writtenWords('N-1.step', drawing.marks, drawnOf(drawing, 0))
+    expect(notice).toBe('N-1.step written, preliminary: 1 mark must change; 1 statement to be mended.')
+    expect(writtenWords('N-1.pdf', [], undefined)).toBe('N-1.pdf written.')
   })
 
   it('is a table that the sheet has no room for, and sizes', () => {

@@ -37,6 +37,7 @@ import { usePrinted } from './use-printed.ts'
 import { useSaving } from './use-saving.ts'
 import { useSlip } from './use-slip.ts'
 import { WhyNote } from './why-note.tsx'
+import { writtenWords } from './written-words.ts'
 
 /** The whole page: a sheet on a bench, the brief's slip over its edge, marks beside it, the routing slip below. */
 export function Bench() {
@@ -116,7 +117,8 @@ export function Bench() {
   }
 
   const { onSize, onMend, onAccept, onSign, onDrag } = editsOf({ slip: view, good, drawn: mine?.drawn, tell })
-  const { busy, onIssue } = useIssue(engine, active?.text, good?.sheet, tell)
+  const written = (name: string) => writtenWords(name, marks, mine?.drawn)
+  const { busy, onIssue } = useIssue(engine, active?.text, good?.sheet, written, tell)
   const onPrint = () => print()
   const printed = usePrinted(good, stale ? undefined : check.print)
   usePrint(sheetHandle, (printed?.drawn ?? good)?.sheet)

@@ -18,6 +18,8 @@ export function useIssue(
   engine: Engine,
   text: string | undefined,
   sheet: Sheet | undefined,
+  /** The notice that a file is written. */
+  written: (name: string) => string,
   tell: (text: string) => void,
 ) {
   const [busy, setBusy] = useState<ExportKind>()
@@ -31,7 +33,7 @@ export function useIssue(
         if (!sheet) throw new Error('there is no sheet')
         download(name, await pngOf(bytes, sheet.width, sheet.height), TYPES.png)
       } else download(name, bytes, TYPES[kind])
-      tell(`${name} written.`)
+      tell(written(name))
     } catch (fault) {
       tell(`Nothing was written: ${fault instanceof Error ? fault.message : String(fault)}.`)
     } finally {
