@@ -105,6 +105,13 @@ export function radiusAt(cut: RoundCut, depth: number): number {
   return cut.r
 }
 
+/** No radius of the cut is larger, mm. */
+export function widestRadius(cut: RoundCut): number {
+  if (cut.callout.kind !== 'hole') return cut.r
+  const { counterbore, countersink, spotface } = cut.callout
+  return Math.max(cut.r, ...[counterbore, countersink, spotface].map((s) => (s ? s.diameter.mm / 2 : 0)))
+}
+
 /** Distance of a point from the cut's axis, mm. */
 export function offAxis(cut: Pick<RoundCut, 'at' | 'inward'>, p: Vec3): number {
   return norm(cross(sub(p, cut.at), cut.inward))

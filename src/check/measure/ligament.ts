@@ -2,7 +2,7 @@ import type { Vec3 } from '../../geometry/vec.ts'
 import { along, cross, dot, norm, sub } from '../../geometry/vec3.ts'
 import type { Body, BodyEdge } from '../../kernel/body.ts'
 import { pointOnCurve } from '../../kernel/evaluate3.ts'
-import { offAxis, type RoundCut, radiusAt } from './cuts.ts'
+import { offAxis, type RoundCut, radiusAt, widestRadius } from './cuts.ts'
 import { materialAngle, samples } from './faces.ts'
 
 /** The material left between a round cut and the nearest edge of something else. */
@@ -27,8 +27,11 @@ export function ligament(body: Body, cut: RoundCut, counts: (edge: BodyEdge) => 
     if (edge.smooth && b !== undefined && (cut.faces.includes(a) || cut.faces.includes(b))) own.add(a).add(b)
   }
   let best: Ligament | undefined
+  const widest = widestRadius(cut)
   for (const edge of body.edges) {
-    if (edge.smooth || edge.seam || !counts(edge)) continue
+    if (edge.smooth || edge.seam) continue
+    if (best && nearest(edge, cut) - widest >= best.mm) continue
+    if (!counts(edge)) continue
     if (edge.faces.some((f) => f !== undefined && own.has(f))) continue
     if (isCoaxial(edge, cut)) continue
     let near: { mm: number; point: Vec3; wider: number } | undefined
@@ -45,6 +48,11 @@ export function ligament(body: Body, cut: RoundCut, counts: (edge: BodyEdge) => 
     best = { ...near, edge }
   }
   return best
+}
+
+/** No point of the edge is nearer to the cut's axis than this, mm: 0 where that is not known at once. */
+function nearest({ curve }: BodyEdge, cut: RoundCut): number {
+  return curve.kind === 'circle' ? offAxis(cut, curve.axes.origin) - curve.r : 0
 }
 
 function isCoaxial(edge: BodyEdge, cut: RoundCut): boolean {

@@ -69,9 +69,8 @@ function mixedConflict(s: Slab, b: Bar): number {
     return entersSlab(b.ax, b.ay, b.bx, b.by, s, CLEAR.line) ? Infinity : WEIGHTS.textNearLine
   }
   if (!entersSlab(b.ax, b.ay, b.bx, b.by, s, -0.15)) {
-    if (!s.ofLeader || (b.role !== 'extension' && group(b) !== 'leader')) return 0
-    if (!entersSlab(b.ax, b.ay, b.bx, b.by, s, BESIDE_HEAD)) return 0
-    return b.role === 'extension' ? WEIGHTS.leaderHeadNearExtension : WEIGHTS.leaderHeadNearLeader
+    const beside = s.ofLeader && b.role === 'extension' && entersSlab(b.ax, b.ay, b.bx, b.by, s, BESIDE_HEAD)
+    return beside ? WEIGHTS.leaderHeadNearExtension : 0
   }
   const length = Math.hypot(b.bx - b.ax, b.by - b.ay)
   const parallel = Math.abs((b.bx - b.ax) * s.uy - (b.by - b.ay) * s.ux) < 0.02 * length

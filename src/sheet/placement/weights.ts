@@ -17,8 +17,6 @@ export const WEIGHTS = {
   extensionOverLeaderHead: 4,
   /** A leader's head beside an extension line, where it seems to point at that. */
   leaderHeadNearExtension: 2.5,
-  /** The same beside another leader: which of them points there? */
-  leaderHeadNearLeader: 4,
   /** An extension line over the arrow of a cutting-plane line. */
   extensionOverSectionArrow: 6,
   /** Lines of different sizes side by side closer than they can be told apart. */
