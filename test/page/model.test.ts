@@ -47,6 +47,13 @@ const done = () =>
   page.waitForFunction(() => document.querySelector('main')?.getAttribute('aria-busy') === 'false', null, {
     timeout: FIRST,
   })
+/** A sheet stands: the status speaks of it, and no longer of the work. */
+const drawn = () =>
+  page.waitForFunction(
+    () => document.querySelector('.model-says [role=status]')?.textContent?.includes('measured') === true,
+    null,
+    { timeout: FIRST },
+  )
 
 describe('a solid model on the page', () => {
   it('gives the sheet that the command line gives, whole and a part at a time', { timeout: 3 * FIRST }, async () => {
@@ -58,6 +65,7 @@ describe('a solid model on the page', () => {
     }
     await openModel(AS1)
     expect(await page.evaluate(() => crossOriginIsolated)).toBe(true)
+    await drawn()
     await done()
     expect((await lettering(page)).sort()).toEqual(words())
     expect((await lettering(page)).join(' ')).toContain('PRELIMINARY')
@@ -76,15 +84,14 @@ describe('a solid model on the page', () => {
   it('says how far it is, stops at once and draws again', { timeout: 3 * FIRST }, async () => {
     await openModel(AS1)
     await listen()
-    await done()
+    await drawn()
     await page.getByRole('radio', { name: 'plate' }).check()
-    await done()
+    await drawn()
     await page.getByRole('radio', { name: 'the whole' }).check()
     await page.getByRole('button', { name: 'Stop' }).click()
     await page.waitForFunction(() => document.querySelector('.model-says [role=status]')?.textContent === 'Stopped')
     await page.getByRole('button', { name: 'Draw it again' }).click()
-    await done()
-    expect(await status().textContent()).toContain('measured')
+    await drawn()
     expect((await said()).join('\n')).toMatch(/Drawing the \w+ view, \d+ %/)
     // the brief is there as it was
     await page.getByRole('button', { name: 'Put away' }).click()
@@ -96,8 +103,7 @@ describe('a solid model on the page', () => {
     const file = join(desk.served.folder, 'torn.step')
     writeFileSync(file, 'no model')
     await openModel(file)
-    await done()
-    expect(await status().textContent()).toBe('Nothing could be drawn')
+    await expect.poll(() => status().textContent(), { timeout: FIRST }).toBe('Nothing could be drawn')
     await page.getByRole('button', { name: /it is no STEP file/ }).waitFor()
   })
 })
