@@ -36,3 +36,13 @@ describe.each(names)('the rules on %s', (name) => {
     expect(marks.filter((m) => m.weight === 'must change')).toEqual([])
   })
 })
+
+it('offers for a shoulder what the practice of the sheet writes (DIN 509 is not called up on an inch sheet)', () => {
+  const offers = ['stepped-shaft', 'flanged-bushing'].map((name) => {
+    const subject = lazySubject(readFileSync(`examples/${name}.brief`, 'utf8'), kernel)
+    const offer = checkDrawing(subject).find((m) => m.rule === 'shoulder-undercut')?.expected
+    subject.free()
+    return offer
+  })
+  expect(offers).toEqual([expect.stringContaining('.03 MAX'), expect.stringContaining('DIN 509-F')])
+})

@@ -28,7 +28,11 @@ export const rule: BriefRule = {
         {
           text: `${step.name.text}, ⌀${quoted(step.diameter)}, runs up to the shoulder of ${shoulders[0]!.name.text} without undercut or fillet.`,
           span: step.span,
-          expected: `groove    ${step.name.text}: an undercut at the shoulder, a fillet, or a note: Undercuts DIN 509-F.`,
+          expected: `groove    ${step.name.text}: an undercut at the shoulder, a fillet smaller than the mating corner, or a note: ${
+            brief.header.practice === 'ASME'
+              ? 'Undercut .03 MAX permitted at seats.'
+              : 'Undercuts DIN 509-F 0.6 × 0.3 at the seats.'
+          }`,
           numbers: [quoted(step.diameter)],
         },
       ]
