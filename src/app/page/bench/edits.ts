@@ -101,3 +101,5 @@ function placingOf(drawn: Drawn, drag: Drag): Placing | undefined {
       return viewStep(drawn, drag.dimension)
   }
 }
+
+export type Edits = ReturnType<typeof editsOf>

@@ -1,0 +1,159 @@
+import type { EditorState } from '@codemirror/state'
+import type { EditorView } from '@codemirror/view'
+import type { ReactNode, RefObject } from 'react'
+import type { EngineState } from '../engine/engine.ts'
+import { Margin } from '../margin/margin.tsx'
+import { type SheetHandle, SheetView } from '../sheet/sheet-view.tsx'
+import type { Covered } from '../sheet/viewport.ts'
+import type { Kept } from '../shelf/shelf.ts'
+import { Slip } from '../slip/slip.tsx'
+import { Lifted } from '../solid/lifted.tsx'
+import { BlankPaper } from './blank-paper.tsx'
+import { NO_MARKS } from './by-weight.ts'
+import type { Edits } from './edits.ts'
+import { RoutingSlip } from './routing-slip.tsx'
+import type { Drawing } from './use-drawing.ts'
+import type { useIssue } from './use-issue.ts'
+import type { Lifting } from './use-lifted.ts'
+import type { Lights } from './use-lights.ts'
+import type { Printed } from './use-printed.ts'
+import { WhyNote } from './why-note.tsx'
+
+interface BriefDeskProps {
+  readonly active: Kept
+  readonly drawing: Drawing
+  readonly engineState: EngineState
+  readonly lights: Lights
+  readonly edits: Edits
+  readonly lifting: Pick<Lifting, 'lifted' | 'putBack'>
+  readonly issue: ReturnType<typeof useIssue>
+  /** The check print in the place of the sheet. */
+  readonly printed: Printed | undefined
+  readonly checkPrint: boolean
+  readonly slip: EditorState | undefined
+  readonly view: RefObject<EditorView | undefined>
+  readonly sheet: RefObject<SheetHandle | null>
+  readonly covered: Covered
+  readonly pixelsPerMm: number
+  readonly openMark: number | undefined
+  readonly folded: boolean
+  /** A second sheet beside the one that is worked on. */
+  readonly beside: ReactNode
+  readonly children?: ReactNode
+  readonly onOpenMark: (mark: number | undefined) => void
+  readonly onFold: () => void
+  readonly onLaid: (view: EditorView) => void
+  readonly onLift: () => void
+  readonly onShelf: () => void
+  readonly onNew: () => void
+  readonly onSave: () => void
+  readonly onSign: () => void
+  readonly onCheckPrint: () => void
+}
+
+/** One brief at work: its sheet, its slip, the marks, and the routing slip below. */
+export function BriefDesk(props: BriefDeskProps) {
+  const { active, drawing, lights, edits, lifting, printed, covered, openMark, onOpenMark, onLift, onNew } = props
+  const { mine, good, ties, marks, stale, standing } = drawing
+  const { why } = lights
+  const hasStock = mine?.drawn.brief.stock !== undefined
+  const says = (rule: string) => marks.some((m) => m.rule === rule)
+  return (
+    <>
+      <main aria-label="Sheet" aria-busy={mine?.drawn.brief.text !== active.text}>
+        {good && ties ? (
+          <SheetView
+            key={active.id}
+            drawn={printed?.drawn ?? good}
+            ties={printed?.ties ?? ties}
+            marks={stale || printed ? NO_MARKS : marks}
+            stale={stale}
+            light={lights.light}
+            covered={props.beside ? { ...covered, right: 20 } : covered}
+            pixelsPerMm={props.pixelsPerMm}
+            openMark={openMark}
+            handle={props.sheet}
+            onLight={lights.pointAtSheet}
+            onChoose={lights.choose}
+            onSize={edits.onSize}
+            onDrag={edits.onDrag}
+            onMark={onOpenMark}
+            onLift={onLift}
+          />
+        ) : (
+          <BlankPaper
+            covered={covered}
+            words={mine ? (standing ?? '') : 'Drawing the sheet'}
+            onStart={mine && !hasStock ? onNew : undefined}
+          />
+        )}
+        {props.beside}
+      </main>
+      {props.slip ? (
+        <Slip
+          title={drawing.brief?.header.part?.text ?? 'Untitled'}
+          folded={props.folded}
+          onFold={props.onFold}
+          onView={props.onLaid}
+          state={props.slip}
+          marks={marks}
+          marksOf={mine?.drawn.brief.text ?? active.text}
+          lit={lights.litWords}
+          chosen={lights.chosenWords}
+        >
+          <button type="button" onClick={props.onShelf}>
+            Shelf
+          </button>
+          <button type="button" onClick={onNew}>
+            New
+          </button>
+        </Slip>
+      ) : null}
+      <Margin
+        marks={props.beside ? NO_MARKS : marks}
+        open={openMark}
+        standing={good ? standing : undefined}
+        onStart={hasStock ? undefined : onNew}
+        onOpen={onOpenMark}
+        onMend={(mend) => edits.onMend(mend) && onOpenMark(undefined)}
+        onAccept={(mark, reason) => edits.onAccept(mark, reason) && onOpenMark(undefined)}
+        onShow={(mark) => {
+          const view = props.view.current
+          if (!mark.span || !view) return
+          const at = Math.min(mark.span.from, view.state.doc.length)
+          view.dispatch({ selection: { anchor: at }, scrollIntoView: true })
+        }}
+      />
+      {lifting.lifted ? (
+        <Lifted
+          solid={lifting.lifted.solid}
+          fault={lifting.lifted.fault}
+          light={lights.light}
+          words={lights.whyHere}
+          onFace={lights.chooseFace}
+          onPutBack={lifting.putBack}
+        />
+      ) : null}
+      {why && !lifting.lifted ? (
+        <WhyNote words={why} light={lights.chosenLight} onLift={onLift} onClose={lights.letGo} />
+      ) : null}
+      {props.children}
+      <RoutingSlip
+        drawn={mine?.drawn}
+        marks={marks}
+        state={props.engineState}
+        saved={active.saved === active.text}
+        busy={props.issue.busy}
+        onIssue={(kind) => void props.issue.onIssue(kind)}
+        onPrint={() => print()}
+        onSave={props.onSave}
+        onCheck={() => onOpenMark(0)}
+        settled={drawing.check.settled}
+        checkPrint={props.checkPrint}
+        onCheckPrint={props.onCheckPrint}
+        onSign={props.onSign}
+        lapsed={says('signature-lapsed')}
+      />
+    </>
+  )
+}

@@ -1,0 +1,67 @@
+import { useEffect, useMemo, useState } from 'react'
+import type { Span } from '../../../brief/span.ts'
+import type { Drawn } from '../engine/messages.ts'
+import { type Light, lightOfFeatures, lightOfWords, type Ties } from '../sheet/light.ts'
+import { whyIsIt } from '../sheet/why.ts'
+import type { LitWords } from '../slip/lit-words.ts'
+
+interface Lighting {
+  readonly good: Drawn | undefined
+  readonly ties: Ties | undefined
+  readonly stale: boolean
+}
+
+/** What is lit on the sheet and in the brief: what is pointed at, else what was chosen. */
+export function useLights({ good, ties, stale }: Lighting) {
+  const [hover, setHover] = useState<{ light: Light | undefined; from: 'sheet' | 'brief' }>()
+  const [chosen, setChosen] = useState<{ item: number | undefined; light: Light | undefined }>()
+  // Items of the old sheet are not those of the new one.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: for each new drawing
+  useEffect(() => {
+    setChosen(undefined)
+    setHover((now) => (now?.from === 'sheet' ? undefined : now))
+  }, [good])
+  const light = hover?.light ?? chosen?.light
+  const litWords = useMemo(
+    (): LitWords | undefined =>
+      hover?.from === 'brief' || stale || !light
+        ? undefined
+        : { words: light.words, ...(light.statement ? { statement: light.statement } : {}) },
+    [hover, light, stale],
+  )
+  const whyOf = (item: number | undefined) => (good && item !== undefined ? whyIsIt(good, item) : undefined)
+  return {
+    light,
+    litWords,
+    /** Why the chosen line is there. */
+    why: whyOf(chosen?.item),
+    /** Why the line that is pointed at is there, else the chosen one. */
+    whyHere: hover?.light ? whyOf(hover.light.item) : whyOf(chosen?.item),
+    chosenLight: chosen?.light,
+    chosenWords: stale ? undefined : (chosen?.light?.words[0] ?? chosen?.light?.statement),
+    choose: (item: number | undefined, l: Light | undefined) => setChosen({ item, light: l }),
+    /** A face of the solid in the hand was touched. */
+    chooseFace: (face: number | undefined) => {
+      if (!ties || !good) return
+      const owner = good.features.find((f) => face !== undefined && f.faces.includes(face) && f.id !== 'stock')
+      const found = owner ? lightOfFeatures(ties, [owner.id]) : undefined
+      const faces = new Set(face === undefined ? [] : [face])
+      setChosen({
+        item: undefined,
+        light: found ?? { items: new Set(), beside: new Set(), words: [], faces, edges: new Set() },
+      })
+    },
+    letGo: () => setChosen(undefined),
+    pointAtSheet: (l: Light | undefined) => setHover(l ? { light: l, from: 'sheet' } : undefined),
+    pointAtWords: (span: Span | undefined, now: Ties | undefined) => {
+      const found = span && now ? lightOfWords(now, span) : undefined
+      setHover(found ? { light: found, from: 'brief' } : undefined)
+    },
+    clear: () => {
+      setChosen(undefined)
+      setHover(undefined)
+    },
+  }
+}
+
+export type Lights = ReturnType<typeof useLights>
