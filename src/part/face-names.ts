@@ -1,5 +1,5 @@
 import { boxOf } from '../geometry/evaluate.ts'
-import type { Vec3 } from '../geometry/vec.ts'
+import type { Vec2, Vec3 } from '../geometry/vec.ts'
 import { add, cross, scale } from '../geometry/vec3.ts'
 import type { Surface3 } from '../kernel/body.ts'
 import type { Box3 } from '../kernel/box3.ts'
@@ -50,6 +50,8 @@ function profileNames(profile: Profile): FaceName[] {
 
 /** Beyond any part, mm. */
 const FAR = 1e6
+/** Sides nearer than this lie in one line, mm. */
+const SAME = 1e-6
 
 function wallNames(profile: Profile): FaceName[] {
   const normal = cross(profile.plane.right, profile.plane.up)
@@ -57,8 +59,23 @@ function wallNames(profile: Profile): FaceName[] {
     curves
       .filter((c) => c.face !== '')
       .map((c) => ({ name: c.face, surface: wallSurface(profile, c, normal), ...(within ? { within } : {}) }))
-  // The walls of two holes may lie in one plane; each keeps to its own stretch.
-  return [...profile.holes.flatMap((loop) => named(loop, reachOf(profile, loop, normal))), ...named(profile.curves)]
+  // The walls of two holes, or of two notches, may lie in one plane; each keeps to its own stretch.
+  return [
+    ...profile.holes.flatMap((loop) => named(loop, reachOf(profile, loop, normal))),
+    ...profile.curves.flatMap((c) =>
+      named([c], isInLine(profile.curves, c) ? reachOf(profile, [c], normal) : undefined),
+    ),
+  ]
+}
+
+/** Whether a side of another name lies in the same line. */
+function isInLine(curves: readonly ProfileCurve[], { curve, face }: ProfileCurve): boolean {
+  if (curve.kind !== 'line') return false
+  const [dx, dy] = [curve.b[0] - curve.a[0], curve.b[1] - curve.a[1]]
+  const off = (p: Vec2) => Math.abs((p[0] - curve.a[0]) * dy - (p[1] - curve.a[1]) * dx) / Math.hypot(dx, dy)
+  return curves.some(
+    (c) => c.face !== face && c.curve.kind === 'line' && off(c.curve.a) < SAME && off(c.curve.b) < SAME,
+  )
 }
 
 /** How far the hole reaches in the profile's plane; its walls may run on beyond the thickness. */

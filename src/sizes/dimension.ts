@@ -32,6 +32,11 @@ export type Measured =
       readonly from: number
       readonly sweep: number
       readonly reach: readonly [number, number]
+      /**
+       * The size is the length of the arc of this radius about the vertex, mm; `side` 1: the open is beyond it, -1: within.
+       * Absent: it is the angle.
+       */
+      readonly arc?: { readonly radius: number; readonly side: 1 | -1 }
       /** Nearer to the vertex than this one of the legs is not drawn, mm. Absent: they are drawn from there. */
       readonly legsFrom?: number
     }
@@ -87,6 +92,8 @@ export type Statement =
   | { readonly kind: 'radius'; readonly faces: readonly number[] }
   /** `R` without a value: these ends of slots are round from side to side, tangent to both. No number. */
   | { readonly kind: 'full round'; readonly faces: readonly number[] }
+  /** Length along the round wall of these faces, between the walls beside it. */
+  | { readonly kind: 'arc length'; readonly faces: readonly number[] }
   /** Diameter of the circle in which a cone meets a plane: countersinks, ends of tapers. */
   | { readonly kind: 'cone diameter'; readonly faces: readonly number[]; readonly diameter: number }
   /** Cone angle by a number, or by custom (drill point) without one. */

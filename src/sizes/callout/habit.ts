@@ -29,6 +29,8 @@ export interface Habit {
   readonly point: string
   readonly flatBottom: string
   readonly drill: string
+  /** Before the length along an arc; the lettering may draw it above the figures. */
+  readonly arc: string
   /** Between a chamfer's leg and its angle, a slot's width and length. */
   readonly by: string
   /** A zero deviation in millimetres is `0` alone, without sign (both practices). */

@@ -24,6 +24,8 @@ export const iso: Habit = {
   point: 'point',
   flatBottom: 'flat bottom',
   drill: 'drill',
+  // ISO 129-1:2018, from memory: the sign before the figures
+  arc: '⌒',
   by: ' × ',
   zero: '0',
 }

@@ -1,7 +1,8 @@
 import type { Angle, Size } from '../../brief/size.ts'
 import type { Callout, CalloutPart } from '../dimension.ts'
 import type { SheetWriting } from './habit.ts'
-import { angleParts, sizeParts, tidy } from './numbers.ts'
+import { angleParts, numberText, sizeParts, tidy } from './numbers.ts'
+import { type SignWay, wayMarks } from './sign-ways.ts'
 
 const one = (...parts: CalloutPart[]): Callout => ({ lines: [tidy(parts)] })
 
@@ -16,6 +17,10 @@ export const diameterCallout = (size: Size, writing: SheetWriting, count = 1, sp
 /** R; SR on a sphere. */
 export const radiusCallout = (size: Size, writing: SheetWriting, count = 1, spherical = false): Callout =>
   one(writing.habit.times(count), ...sizeParts(size, writing, spherical ? 'SR' : 'R'))
+
+/** Length along an arc. */
+export const arcLengthCallout = (size: Size, writing: SheetWriting): Callout =>
+  one(...sizeParts(size, writing, writing.habit.arc))
 
 /** Full rounds: the radius follows from the width, so R stands without a value (ASME Y14.5-2018, slotted holes). */
 export const fullRoundCallout = (writing: SheetWriting, count: number): Callout => one(writing.habit.times(count), 'R')
@@ -60,6 +65,20 @@ export const chamferCallout = (
 
 export const angleCallout = (angle: Angle, writing: SheetWriting, count = 1): Callout =>
   one(writing.habit.times(count), ...angleParts(angle, writing))
+
+/**
+ * `⌲ 1:10`, `⌳ 1:50`: the sign looks as the taper or slope does in its view (ISO 3040:2016 clause 5, ASME Y14.5-2018
+ * Fig. 5-13 and 5-14; from memory).
+ */
+export const rateCallout = (angle: Angle, writing: SheetWriting, way: SignWay, count = 1): Callout =>
+  one(
+    writing.habit.times(count),
+    `${angle.rate === 'taper' ? '⌲' : '⌳'}${wayMarks[way]} `,
+    angle.text
+      .split(':')
+      .map((n) => numberText(n, writing.unit, writing.sign))
+      .join(':'),
+  )
 
 /** The callout with this count in front, in place of any it had. */
 export const withCount = (callout: Callout, writing: SheetWriting, count: number): Callout => ({

@@ -96,7 +96,9 @@ export function mooringOf(context: Context, id: string, direction: Vec3): Moorin
     return a && b && across ? { ...own, middle: spread(a.at, b.at, datum.point, direction) } : own
   }
   if (datum) {
-    const faces = named.length > 0 ? named.map((f) => f.id) : facesOnPlane(context, datum.point, datum.normal)
+    const plane = named.length > 0 ? named.map((f) => f.id) : facesOnPlane(context, datum.point, datum.normal)
+    // a round end has no plane: it is met at the crown of the feature's own
+    const faces = plane.length > 0 ? plane : roundsOf(context, id)
     return { at: datum.point, name: datum.name, faces, normal: datum.normal }
   }
   const face = named[0]
@@ -142,6 +144,12 @@ function spread(a: Vec3, b: Vec3, at: Vec3, direction: Vec3): readonly [Vec3, Ve
   if (Math.abs(dot(sub(a, at), direction)) < 1e-9) return [a, b]
   const [p, q] = [a, b].map((side) => add(at, scale(direction, dot(sub(side, at), direction))))
   return [p!, q!]
+}
+
+/** Faces of the member whose end the datum is: `keyseat 1 left end`. */
+function roundsOf({ part }: Context, id: string): readonly number[] {
+  const members = part.features.flatMap((f) => (f.feature ? f.members : []))
+  return members.find((m) => id.startsWith(`${m.id} `) && id.endsWith(' end'))?.faces ?? []
 }
 
 function facesOnPlane(context: Context, point: Vec3, normal: Vec3): number[] {

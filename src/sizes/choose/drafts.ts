@@ -1,11 +1,13 @@
 import type { ChosenSize } from '../../part/part.ts'
 import { angleDraft, boltCircleDrafts } from './angular.ts'
+import { arcLengthDraft } from './arc-length.ts'
 import type { Context } from './context.ts'
 import { depthDraft } from './depth.ts'
 import type { Draft } from './draft.ts'
 import { holeDraft } from './hole.ts'
 import { isKind } from './kinds.ts'
 import { distanceDraft, extentDraft, pitchDraft } from './linear.ts'
+import { rateDraft } from './rate.ts'
 import { chamferDraft, diameterDraft, radiusDraft } from './round.ts'
 import { slotDrafts } from './slot.ts'
 
@@ -56,11 +58,13 @@ function draftOf(context: Context, chosen: ChosenSize): Draft | undefined {
       ? depthDraft(context, chosen, feature)
       : extentDraft(context, chosen, feature.outward)
   }
+  if (isKind(chosen, 'arc length')) return arcLengthDraft(context, chosen)
   if (isKind(chosen, 'angle')) {
     const isPolar = context.part.chosen.some(
       (c) => c.kind === 'bolt circle' && c.group === chosen.group && c.members.includes(chosen.to),
     )
-    return isPolar ? undefined : angleDraft(context, chosen)
+    if (isPolar) return undefined
+    return chosen.angle.rate ? rateDraft(context, chosen) : angleDraft(context, chosen)
   }
   return undefined
 }

@@ -51,7 +51,7 @@ export function withMirrored(
       return draft
     }
     const others = rows.flatMap((row) => {
-      const turned = reflected(context, row, mirroring)
+      const turned = reflected(context, row, mirroring, { from: own, to: mate })
       return turned ? [turned] : []
     })
     if (others.length < rows.length) return draft
@@ -101,6 +101,7 @@ function reflected(
   context: Context,
   row: readonly Reach[],
   { direction, middle }: Mirroring,
+  pair: { readonly from: Member; readonly to: Member },
 ): readonly Reach[] | undefined {
   const over = (p: Vec3): Vec3 => sub(p, scale(direction, 2 * (dot(p, direction) - middle)))
   const turned = row.map(
@@ -108,6 +109,7 @@ function reflected(
       at: over(r.at),
       name: `${r.name}, mirrored`,
       ...(r.middle ? { middle: [over(r.middle[0]), over(r.middle[1])] as const } : {}),
+      ...(belongs(r, pair.from) ? { faces: pair.to.faces } : {}),
     }),
   )
   return turned.every((r) => reached(context.model, r, direction)) ? turned : undefined

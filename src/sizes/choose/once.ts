@@ -4,6 +4,7 @@ import { dot } from '../../geometry/vec3.ts'
 import { plainText } from '../callout/plain-text.ts'
 import type { Reach, Statement, Stretch } from '../dimension.ts'
 import { axisIndex } from '../proof/elements.ts'
+import { reached } from '../proof/reach.ts'
 import type { Context } from './context.ts'
 import type { Draft } from './draft.ts'
 
@@ -28,7 +29,7 @@ export function onceEach(context: Context, drafts: readonly Draft[], apart: Read
     const at = kept.findIndex((d) => d.id === earlier[0])
     const first = kept[at]!
     if (digitsOf(first) === digitsOf(draft)) {
-      kept[at] = { ...first, states: [...first.states, ...inLine(first, draft)], ...alike(first, draft) }
+      kept[at] = { ...first, states: [...first.states, ...inLine(context, first, draft)], ...alike(first, draft) }
       continue
     }
     // Two features' axes may be level by chance; then each keeps its own number.
@@ -40,7 +41,7 @@ export function onceEach(context: Context, drafts: readonly Draft[], apart: Read
 }
 
 /** The other feature's axes, or the outline's other corners, stand level with the first one's: what the one size now says of both. */
-function inLine(first: Draft, other: Draft): Statement[] {
+function inLine(context: Context, first: Draft, other: Draft): Statement[] {
   const isOne = first.feature === other.feature
   const mine = first.states.flatMap(reachesOf)
   return other.states.flatMap(reachesOf).flatMap((r): Statement[] => {
@@ -51,11 +52,17 @@ function inLine(first: Draft, other: Draft): Statement[] {
         same(dot(m.reach.at, r.direction), dot(r.reach.at, r.direction)) &&
         same(1, Math.abs(dot(m.direction, r.direction))),
     )
-    // Planes in one plane share their place already.
-    return mate && 'axis' in r.reach && 'axis' in mate.reach
+    return mate && !shareAPlace(context, mate.reach, r.reach, r.direction)
       ? [{ kind: 'aligned', direction: r.direction, reaches: [mate.reach, r.reach] }]
       : []
   })
+}
+
+/** Planes of the stock in one plane share their place already; a cut's own planes do not. */
+function shareAPlace({ model }: Context, a: Reach, b: Reach, direction: Vec3): boolean {
+  if ('axis' in a || 'axis' in b) return !('axis' in a && 'axis' in b)
+  const [p, q] = [a, b].map((r) => reached(model, r, direction)?.bar)
+  return p === undefined || p === q
 }
 
 const same = (a: number, b: number): boolean => Math.abs(a - b) < 1e-5
@@ -87,8 +94,10 @@ function only(draft: Draft): Stretch | undefined {
 function keysOf(context: Context, draft: Draft): string[] | undefined {
   // How wide, long or deep a feature is stays its own: another that stands at its border does so by chance.
   if (draft.feature && /\/(width|length|depth)\//.test(draft.id)) return undefined
-  const outward = draft.feature && context.features.get(draft.feature)?.outward
-  const face = outward ? outward.map((c) => c.toFixed(3)).join() : 'stock'
+  const feature = draft.feature === undefined ? undefined : context.features.get(draft.feature)
+  const face = feature ? feature.outward.map((c) => c.toFixed(3)).join() : 'stock'
+  // The sides and floor of a cut are placed for it alone; steps at one level are one line of the outline.
+  const alone = feature?.feature && ['notch', 'keyseat', 'flat-cut', 'slot', 'pocket'].includes(feature.feature.kind)
   const keys: string[] = []
   for (const said of draft.states) {
     if (said.kind === 'distance' && !said.also) keys.push(levels([said.from, said.to], said.direction))
@@ -101,7 +110,8 @@ function keysOf(context: Context, draft: Draft): string[] | undefined {
   // Planes in one plane are one wherever they are seen; axes are in line only where one view shows them together.
   // What a frame makes exact for one feature leaves another, that no frame holds, without a tolerance.
   const hold = draft.size && context.basic.has(draft.size) ? 'exact ' : ''
-  return keys.length > 0 ? keys.map((k) => (k.includes('axis') ? `${hold}${face} ${k}` : k)) : undefined
+  const owner = alone ? `${draft.feature} ` : ''
+  return keys.length > 0 ? keys.map((k) => (k.includes('axis') ? `${hold}${face} ${k}` : owner + k)) : undefined
 }
 
 function levels(reaches: readonly Reach[], direction: Vec3): string {

@@ -62,8 +62,9 @@ function levelsOf(context: Context, { links, k }: Located, datum: Stop): Level[]
     const level = found.get(stop.at.toFixed(4)) ?? { at: stop.at, stops: [], keys: new Set<string>() }
     found.set(stop.at.toFixed(4), level)
     const { mooring } = stop
-    const { at, name, middle } = mooring
-    const bar = reached(context.model, middle ? { at, name, middle } : { at, name }, direction)?.bar
+    const { at, name, middle, normal, faces } = mooring
+    const reach = middle ? { at, name, middle } : { at, name, ...(normal ? { faces } : {}) }
+    const bar = reached(context.model, reach, direction)?.bar
     const key = bar === undefined ? `${name} ${middle ? 'middle' : ''}` : String(bar)
     if (level.keys.has(key)) continue
     level.keys.add(key)

@@ -22,6 +22,7 @@ const NO_FIT: Readonly<Partial<Record<ChosenSize['kind'], string>>> = {
   'bolt circle': 'a bolt circle',
   radius: 'a radius',
   chamfer: 'a chamfer',
+  'arc length': 'a length along an arc',
   depth: 'a depth',
   length: 'the length of a slot',
 }

@@ -5,7 +5,7 @@ export interface Making {
   /** Whose the faces are: axes of one feature that are in line share a position, those of two features do not. */
   readonly owners: readonly { readonly id: string; readonly faces: readonly number[] }[]
   readonly together: readonly (readonly number[])[]
-  /** Floors of holes, slots and pockets and the walls of the last two, by feature: their own sizes give them, and what else lies in that plane lies there by itself. */
+  /** Floors of holes and all planes of other cuts, by feature: their own sizes give them, and what else lies in that plane lies there by itself. */
   readonly floors?: readonly (readonly number[])[]
   /** Ends of slots: that they are round from side to side is said by an `R`, not implied. */
   readonly roundEnds?: readonly number[]

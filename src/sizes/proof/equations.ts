@@ -1,6 +1,7 @@
 import type { Vec3 } from '../../geometry/vec.ts'
 import { cross, dot, norm } from '../../geometry/vec3.ts'
 import type { Dimension, Statement, Stretch } from '../dimension.ts'
+import { arcLength } from './arc-length.ts'
 import { chamfer } from './chamfer.ts'
 import { asFirst, distinct, type Equation, type Plain, single } from './condition.ts'
 import { coneDiameters } from './cone-diameter.ts'
@@ -91,6 +92,8 @@ function hear(model: Model, statement: Statement): Plain[] | string {
       if (radii.length === 0) return 'no round surface stands where the radius or diameter points'
       return alike(distinct(radii.map((r) => r.radius)))
     }
+    case 'arc length':
+      return arcLength(model, statement.faces)
     case 'full round': {
       const ends = new Set(statement.faces.flatMap((face) => model.elementOf.get(face) ?? []))
       const touching = tangencies(model, ends)

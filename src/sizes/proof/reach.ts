@@ -12,7 +12,11 @@ import type { Expression, Model, PlaneReading, RoundReading, Values } from './mo
 export function reached(model: Model, reach: Reach, direction: Vec3): Expression | undefined {
   if (reach.middle) {
     const walls = (reach.faces ?? []).filter((f) => model.elementOf.get(f)?.surface.kind === 'plane')
-    const [a, b] = reach.middle.map((at) => reached(model, { at, name: reach.name, faces: walls }, direction))
+    const [a, b] = reach.middle.map(
+      (at) =>
+        ownAxis(model, at, reach.faces ?? [], direction) ??
+        reached(model, { at, name: reach.name, faces: walls }, direction),
+    )
     if (!a || !b) return undefined
     return { uses: [...new Set([...a.uses, ...b.uses])], of: (x) => (a.of(x) + b.of(x)) / 2 }
   }
@@ -57,6 +61,24 @@ export function reached(model: Model, reach: Reach, direction: Vec3): Expression
   for (const candidate of candidates) {
     const made = candidate.make()
     if (made && Math.abs(made.of(model.values) - reach.at[k]) < SAME * 10) return signed(made)
+  }
+  return undefined
+}
+
+/** The place along an axis of the part of the round face among these whose axis goes through the point. */
+function ownAxis(model: Model, at: Vec3, faces: readonly number[], direction: Vec3): Expression | undefined {
+  const k = axisIndex(direction)
+  if (k === undefined) return undefined
+  const sign = Math.sign(direction[k])
+  for (const face of faces) {
+    const element = model.elementOf.get(face)
+    const reading = element && model.readings[element.id]
+    if (reading?.form !== 'cylinder' || element?.along === undefined || element.along === k) continue
+    const p = reading.point(model.values)
+    if (([0, 1, 2] as const).some((i) => i !== element.along && Math.abs(p[i] - at[i]) > SAME)) continue
+    const bar = reading.bars[k]
+    if (bar >= 0 && sign > 0) return { uses: [bar], of: (x) => x[bar]!, bar }
+    return { uses: bar >= 0 ? [bar] : reading.uses, of: (x) => sign * reading.point(x)[k] }
   }
   return undefined
 }
