@@ -1,6 +1,15 @@
 import { Candidates, ROUNDING } from './candidates.ts'
 import { conflict, type Rules } from './conflicts.ts'
-import { type Alternative, type Bounds, boundsOf, type Drawn, type Member, type Option, type Unit } from './form.ts'
+import {
+  type Alternative,
+  Beside,
+  type Bounds,
+  boundsOf,
+  type Drawn,
+  type Member,
+  type Option,
+  type Unit,
+} from './form.ts'
 import type { Ground } from './ground.ts'
 import { near, type Shape } from './shapes.ts'
 import { WEIGHTS } from './weights.ts'
@@ -18,11 +27,21 @@ export interface Stand {
   readonly option: Option
   readonly settled: readonly Settled[]
   readonly shapes: readonly Shape[]
+  /** The same whenever the unit stands at the same place again. */
+  readonly place: object
+  /** Its unit's number on the board. */
+  readonly number: number
   readonly box: Bounds
   /** Cost by itself and on the ground. */
   readonly own: number
   /** Cost against each of the others standing when it was set; those since moved no longer count. */
   readonly against: ReadonlyMap<Stand, number>
+}
+
+/** Those that stand already, also by their numbers. */
+export interface Others {
+  readonly all: readonly Stand[]
+  readonly at: (Stand | undefined)[]
 }
 
 /** What stands where, and how one more unit is set at its cheapest place given the rest. */
@@ -51,7 +70,7 @@ export class Board {
   candidates(unit: Unit): Candidates {
     let known = this.#candidates.get(unit)
     if (!known) {
-      known = new Candidates(unit.options)
+      known = new Candidates(unit.options, this.#candidates.size)
       this.#candidates.set(unit, known)
     }
     return known
@@ -59,12 +78,14 @@ export class Board {
 
   /** Sets the unit at its cheapest place; leaves it off when there is none. */
   set(unit: Unit): void {
-    const others = [...this.stands.values()]
+    const all = [...this.stands.values()]
+    const others: Others = { all, at: [] }
+    for (const stand of all) others.at[stand.number] = stand
     if (
       this.forced?.unit === unit &&
-      !others.some((o) => conflict(this.forced!.shapes, o.shapes, this.rules) === Infinity)
+      !all.some((o) => conflict(this.forced!.shapes, o.shapes, this.rules) === Infinity)
     ) {
-      this.stands.set(unit, this.charged(this.forced, others))
+      this.stands.set(unit, this.charged(this.forced, all))
       return
     }
     const groupCost = new Map<string | undefined, number>()
@@ -80,7 +101,7 @@ export class Board {
       if (unit.group !== undefined && option.side !== undefined) {
         let apart = groupCost.get(option.side)
         if (apart === undefined) {
-          apart = others.reduce((n, o) => n + (this.#apart(unit, option, o) ? WEIGHTS.groupApart : 0), 0)
+          apart = all.reduce((n, o) => n + (this.#apart(unit, option, o) ? WEIGHTS.groupApart : 0), 0)
           groupCost.set(option.side, apart)
         }
         base += apart
@@ -92,7 +113,7 @@ export class Board {
       best = stand.stand
       bound = stand.cost
     }
-    if (best) this.stands.set(unit, this.charged(best, others))
+    if (best) this.stands.set(unit, this.charged(best, all))
   }
 
   #apart(unit: Unit, option: Option, other: Stand): boolean {
@@ -108,7 +129,7 @@ export class Board {
   try(
     unit: Unit,
     index: number,
-    others: readonly Stand[],
+    others: Others,
     extra: number,
     bound: number,
   ): { stand: Stand; cost: number } | undefined {
@@ -132,8 +153,12 @@ export class Board {
     if (!settled) return undefined
     for (const s of settled.list) own += s.alternative.own + this.#onGround(s.alternative, unit, Infinity)
     cost += settled.cost
-    const shapes = settled.list.flatMap((s) => s.shapes)
-    return { stand: { unit, option, settled: settled.list, shapes, box: boundsOf(shapes), own, against: NONE }, cost }
+    const { list } = settled
+    const shapes = list.flatMap((s) => s.shapes)
+    const place = list.length === 1 ? list[0]!.alternative.memo : shapes
+    const { number } = this.candidates(unit)
+    const stand = { unit, option, settled: list, shapes, place, number, box: boundsOf(shapes), own, against: NONE }
+    return { stand, cost }
   }
 
   /** Chooses the cheapest way to finish the only member. */
@@ -141,12 +166,14 @@ export class Board {
     unit: Unit,
     index: number,
     member: Member,
-    others: readonly Stand[],
+    others: Others,
     bound: number,
   ): { list: readonly Settled[]; cost: number } | undefined {
     let best: Alternative | undefined
     let least = bound
-    for (const [k, way] of member.alternatives.entries()) {
+    const { alternatives } = member
+    for (let k = 0; k < alternatives.length; k++) {
+      const way = alternatives[k]!
       if (way.own >= least) break
       if (this.skips(index, 1 + k)) continue
       let c = way.own + this.#onGround(way, unit, least - way.own)
@@ -166,7 +193,7 @@ export class Board {
     unit: Unit,
     index: number,
     members: readonly Member[],
-    others: readonly Stand[],
+    others: Others,
     bound: number,
   ): { list: readonly Settled[]; cost: number } | undefined {
     const { settled: asSet } = this.candidates(unit).at(index)
@@ -247,14 +274,27 @@ export class Board {
     return cost
   }
 
-  #pairs(piece: Drawn, others: readonly Stand[], bound: number): number {
+  #pairs(piece: Drawn, others: Others, bound: number): number {
     const { shapes, memo } = piece
     if (shapes.length === 0) return 0
+    memo.beside ??= new Beside()
+    const { places, costs, worst } = memo.beside
+    // What was in the way last time mostly is again.
+    if (worst !== undefined && costs[worst]! >= bound && others.at[worst]?.place === places[worst]) return costs[worst]!
     let sum = 0
-    for (const other of others) {
-      if (!near(memo.box, other.box, 10.2)) continue
-      sum += conflict(shapes, other.shapes, this.rules)
-      if (sum >= bound) return sum
+    for (const other of others.all) {
+      const i = other.number
+      let c = costs[i]!
+      if (places[i] !== other.place) {
+        c = near(memo.box, other.box, 10.2) ? conflict(shapes, other.shapes, this.rules) : 0
+        places[i] = other.place
+        costs[i] = c
+      }
+      sum += c
+      if (sum >= bound) {
+        memo.beside.worst = i
+        return sum
+      }
     }
     return sum
   }
@@ -292,6 +332,9 @@ export function leftOff(unit: Unit): number {
 }
 
 export const NEVER = () => false
+
+/** On a free sheet. */
+export const NOBODY: Others = { all: [], at: [] }
 
 const NONE: ReadonlyMap<Stand, number> = new Map()
 

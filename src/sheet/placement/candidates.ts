@@ -8,11 +8,14 @@ export const ROUNDING = 1e-6
  * stands. A pattern of holes has tens of thousands, looked through time and again.
  */
 export class Candidates {
+  /** Of the unit, on its board. */
+  readonly number: number
   readonly #options: Options
   readonly #floors: number[] = []
 
-  constructor(options: Options) {
+  constructor(options: Options, number: number) {
     this.#options = options
+    this.number = number
   }
 
   /** Cost of the option by itself; `Infinity` past the last. */

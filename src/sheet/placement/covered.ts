@@ -1,3 +1,5 @@
+import { chequerOf } from './chequer.ts'
+
 /** Side of a square, mm: a third of the lowest text with its clearance. */
 const SQUARE = 1.25
 /** Drawing accuracy, mm. */
@@ -17,17 +19,11 @@ export class Covered {
 
   /** `ends`: a.x, a.y, b.x, b.y of each piece; those that `counts` refuses are left out. */
   constructor(ends: Float64Array, counts: (piece: number) => boolean) {
-    let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity]
-    for (let k = 0; k < ends.length; k += 2) {
-      x0 = Math.min(x0, ends[k]!)
-      y0 = Math.min(y0, ends[k + 1]!)
-      x1 = Math.max(x1, ends[k]!)
-      y1 = Math.max(y1, ends[k + 1]!)
-    }
-    this.#x = x0
-    this.#y = y0
-    this.#across = ends.length > 0 ? Math.floor((x1 - x0) / SQUARE) + 1 : 0
-    this.#up = ends.length > 0 ? Math.floor((y1 - y0) / SQUARE) + 1 : 0
+    const { x, y, across, up } = chequerOf(ends, SQUARE)
+    this.#x = x
+    this.#y = y
+    this.#across = across
+    this.#up = up
     const row = this.#across + 1
     const sums = new Int32Array(row * (this.#up + 1))
     for (let k = 0; k < ends.length; k += 4) {
@@ -37,8 +33,8 @@ export class Covered {
       const steps = Math.ceil((2 * Math.max(Math.abs(dx), Math.abs(dy))) / SQUARE)
       for (let i = 0; i <= steps; i++) {
         const t = steps === 0 ? 0 : i / steps
-        const column = Math.min(this.#across - 1, Math.floor((ax + t * dx - x0) / SQUARE))
-        const line = Math.min(this.#up - 1, Math.floor((ay + t * dy - y0) / SQUARE))
+        const column = Math.min(this.#across - 1, Math.floor((ax + t * dx - x) / SQUARE))
+        const line = Math.min(this.#up - 1, Math.floor((ay + t * dy - y) / SQUARE))
         sums[(line + 1) * row + column + 1]!++
       }
     }

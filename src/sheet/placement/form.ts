@@ -42,8 +42,18 @@ export interface Memo {
   least?: number
   /** Conflict with alternatives of other members of its unit. */
   against?: Map<Alternative, number>
+  /** Conflict with other units where they stood last. */
+  beside?: Beside
   /** The piece's shapes with its member's fixed ones. */
   whole?: readonly Shape[]
+}
+
+/** What a piece costs beside other units, by their numbers: most stand where they stood when it was tried before. */
+export class Beside {
+  readonly places: (object | undefined)[] = []
+  readonly costs: number[] = []
+  /** The one that last was too much. */
+  worst: number | undefined
 }
 
 export interface Bounds {

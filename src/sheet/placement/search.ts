@@ -1,4 +1,4 @@
-import { Board, leftOff, NEVER, type Stand } from './board.ts'
+import { Board, leftOff, NEVER, NOBODY, type Stand } from './board.ts'
 import { conflict, type Rules } from './conflicts.ts'
 import type { Unit } from './form.ts'
 import type { Ground } from './ground.ts'
@@ -184,7 +184,7 @@ export class Search {
       for (let i = 0; ; i++) {
         if (candidates.own(i) >= bound) break
         if (candidates.floor(i, bound) >= bound) continue
-        const tried = this.#board.try(unit, i, [], candidates.at(i).bias ?? 0, bound)
+        const tried = this.#board.try(unit, i, NOBODY, candidates.at(i).bias ?? 0, bound)
         if (tried) {
           ideal = tried.stand
           bound = tried.cost
@@ -204,7 +204,7 @@ export class Search {
     const most = leftOff(unit)
     for (let i = 0; candidates.own(i) < Infinity; i++) {
       if (skips(i, 0) || candidates.floor(i, most) >= most) continue
-      found = this.#board.try(unit, i, [], candidates.at(i).bias ?? 0, most)?.stand
+      found = this.#board.try(unit, i, NOBODY, candidates.at(i).bias ?? 0, most)?.stand
       if (found) break
     }
     this.#board.skips = NEVER

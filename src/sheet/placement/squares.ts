@@ -1,3 +1,5 @@
+import { chequerOf } from './chequer.ts'
+
 /** Side of a square, mm. */
 const SIDE = 4
 
@@ -16,17 +18,11 @@ export class Squares {
 
   /** `ends`: a.x, a.y, b.x, b.y of each piece. */
   constructor(ends: Float64Array) {
-    let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity]
-    for (let k = 0; k < ends.length; k += 2) {
-      x0 = Math.min(x0, ends[k]!)
-      y0 = Math.min(y0, ends[k + 1]!)
-      x1 = Math.max(x1, ends[k]!)
-      y1 = Math.max(y1, ends[k + 1]!)
-    }
-    this.#x = x0
-    this.#y = y0
-    this.#across = ends.length > 0 ? Math.floor((x1 - x0) / SIDE) + 1 : 0
-    this.#up = ends.length > 0 ? Math.floor((y1 - y0) / SIDE) + 1 : 0
+    const { x, y, across, up } = chequerOf(ends, SIDE)
+    this.#x = x
+    this.#y = y
+    this.#across = across
+    this.#up = up
     const starts = new Int32Array(this.#across * this.#up + 1)
     const each = (look: (square: number, piece: number) => void) => {
       for (let k = 0; k < ends.length; k += 4)
