@@ -15,7 +15,6 @@ import { RealSize, screenPixelsPerMm } from './real-size.tsx'
 import { ScaleRule } from './scale-rule.tsx'
 import { signAsChecker } from './sign.ts'
 import { useBriefs } from './use-briefs.ts'
-import { useCovered } from './use-covered.ts'
 import { useDrawing } from './use-drawing.ts'
 import { useEngine } from './use-engine.ts'
 import { useIssue } from './use-issue.ts'
@@ -23,14 +22,17 @@ import { useKeptDrawing } from './use-kept-drawing.ts'
 import { useKeys } from './use-keys.ts'
 import { useLifted } from './use-lifted.ts'
 import { useLights } from './use-lights.ts'
-import { useMarginRoom } from './use-margin-room.ts'
 import { useNotice } from './use-notice.ts'
 import { useOpenMark } from './use-open-mark.ts'
 import { usePrint } from './use-print.ts'
 import { usePrinted } from './use-printed.ts'
+import { beginsFolded, useRoom } from './use-room.ts'
 import { useSaving } from './use-saving.ts'
 import { useSlip } from './use-slip.ts'
 import { writtenWords } from './written-words.ts'
+
+/** Paper before there is a sheet: as wide to its height as the smaller formats, mm. */
+const BLANK = { width: 297, height: 210 }
 
 /** The whole page: a sheet on a bench, the brief's slip over its edge, marks beside it, the routing slip below. */
 export function Bench() {
@@ -48,7 +50,7 @@ export function Bench() {
   const { lifted, lift, putBack } = useLifted(engine)
   const onLift = () => active && lift(active.text)
   const { save, openFile, model, setModel } = useSaving(briefs, tell, ask)
-  const [folded, setFolded] = useState(false)
+  const [folded, setFolded] = useState(beginsFolded)
   const [shelfOpen, setShelfOpen] = useState(false)
   const [starting, setStarting] = useState(false)
   const [measuring, setMeasuring] = useState(false)
@@ -99,7 +101,7 @@ export function Bench() {
   const edits = editsOf({ slip: view, good, drawn: mine?.drawn, tell })
   const written = (name: string) => writtenWords(name, marks, mine?.drawn)
   const issue = useIssue(engine, active?.text, good?.sheet, written, tell)
-  const printed = usePrinted(good, stale ? undefined : drawing.check.print)
+  const printed = usePrinted(active?.id, good, stale ? undefined : drawing.check.print, checkPrint)
   usePrint(sheetHandle, (printed?.drawn ?? good)?.sheet)
   // The solid in the hand follows the brief.
   // biome-ignore lint/correctness/useExhaustiveDependencies: asked again for each new drawing
@@ -107,6 +109,10 @@ export function Bench() {
     if (lifted?.solid && good && !stale) onLift()
   }, [good])
 
+  const onMarks = () => {
+    setCheckPrint(false)
+    setOpenMark(0)
+  }
   const onSave = () => active && void save(active)
   useKeys({
     save: onSave,
@@ -118,16 +124,24 @@ export function Bench() {
     realSize: () => sheetHandle.current?.realSize(),
     pan: (dx, dy) => sheetHandle.current?.pan(dx, dy),
     zoom: (factor) => sheetHandle.current?.zoom(factor),
-    marks: () => document.querySelector<HTMLElement>('.margin .mark')?.focus(),
+    marks: () => {
+      const first = document.querySelector<HTMLElement>('.margin .mark')
+      if (first) first.focus()
+      else onMarks()
+    },
     escape: () => {
       putBack()
       lights.letGo()
       setOpenMark(undefined)
     },
   })
-  const room = useMarginRoom(active?.id, marks.length > 0 || stale)
   const beside = besideId && besideId !== active?.id ? shown.get(besideId)?.good : undefined
-  const covered = useCovered(folded, room && !beside)
+  const room = useRoom({
+    folded,
+    paper: (printed?.drawn ?? good)?.sheet ?? BLANK,
+    // The check print tells them itself.
+    withoutMargin: beside !== undefined || checkPrint,
+  })
   const others = briefs.all.filter((k) => k.open && k.id !== active?.id)
 
   if (!briefs.ready && !active) return <p className="waiting">Laying out the bench</p>
@@ -140,7 +154,7 @@ export function Bench() {
     setFolded(false)
   }
   return (
-    <div className={`bench${beside ? ' two' : ''}`}>
+    <div className={`bench${beside ? ' two' : ''}${room.narrow ? ' narrow' : ''}${room.low ? ' low' : ''}`}>
       {model ? (
         <ModelDesk
           engine={engine}
@@ -170,7 +184,7 @@ export function Bench() {
           slip={slip}
           view={view}
           sheet={sheetHandle}
-          covered={covered}
+          room={room}
           pixelsPerMm={pixelsPerMm}
           openMark={openMark}
           folded={folded}
@@ -182,13 +196,14 @@ export function Bench() {
           onNew={() => setStarting(true)}
           onSave={onSave}
           onSign={() => void signAsChecker(ask, { marks, ...edits })}
+          onMarks={onMarks}
           onCheckPrint={() => setCheckPrint((now) => !now)}
           beside={
             beside && besideId ? (
               <BesideSheet
                 key={besideId}
                 drawn={beside}
-                covered={{ left: 20, right: covered.right, top: covered.top, bottom: covered.bottom }}
+                covered={{ ...room.covered, left: 20 }}
                 pixelsPerMm={pixelsPerMm}
                 onTake={() => take(besideId)}
                 onPutAway={() => {

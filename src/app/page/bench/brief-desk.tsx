@@ -4,13 +4,13 @@ import type { ReactNode, RefObject } from 'react'
 import type { EngineState } from '../engine/engine.ts'
 import { Margin } from '../margin/margin.tsx'
 import { type SheetHandle, SheetView } from '../sheet/sheet-view.tsx'
-import type { Covered } from '../sheet/viewport.ts'
 import type { Kept } from '../shelf/shelf.ts'
 import { Slip } from '../slip/slip.tsx'
 import { Lifted } from '../solid/lifted.tsx'
 import { BlankPaper } from './blank-paper.tsx'
 import { NO_MARKS } from './by-weight.ts'
 import type { Edits } from './edits.ts'
+import type { Room } from './room.ts'
 import { RoutingSlip } from './routing-slip.tsx'
 import type { Drawing } from './use-drawing.ts'
 import type { useIssue } from './use-issue.ts'
@@ -33,7 +33,7 @@ interface BriefDeskProps {
   readonly slip: EditorState | undefined
   readonly view: RefObject<EditorView | undefined>
   readonly sheet: RefObject<SheetHandle | null>
-  readonly covered: Covered
+  readonly room: Room
   readonly pixelsPerMm: number
   readonly openMark: number | undefined
   readonly folded: boolean
@@ -48,12 +48,15 @@ interface BriefDeskProps {
   readonly onNew: () => void
   readonly onSave: () => void
   readonly onSign: () => void
+  readonly onMarks: () => void
   readonly onCheckPrint: () => void
 }
 
+const OLDER = 'The check print is of the brief before. The new one is on its way.'
+
 /** One brief at work: its sheet, its slip, the marks, and the routing slip below. */
 export function BriefDesk(props: BriefDeskProps) {
-  const { active, drawing, lights, edits, lifting, printed, covered, openMark, onOpenMark, onLift, onNew } = props
+  const { active, drawing, lights, edits, lifting, printed, room, openMark, onOpenMark, onLift, onNew } = props
   const { mine, good, ties, marks, stale, standing } = drawing
   const { why } = lights
   const hasStock = mine?.drawn.brief.stock !== undefined
@@ -67,22 +70,22 @@ export function BriefDesk(props: BriefDeskProps) {
             drawn={printed?.drawn ?? good}
             ties={printed?.ties ?? ties}
             marks={stale || printed ? NO_MARKS : marks}
-            stale={stale}
+            stale={stale || printed?.older === true}
             light={lights.light}
-            covered={props.beside ? { ...covered, right: 20 } : covered}
+            covered={props.beside ? { ...room.covered, right: 20 } : room.covered}
             pixelsPerMm={props.pixelsPerMm}
             openMark={openMark}
             handle={props.sheet}
             onLight={lights.pointAtSheet}
             onChoose={lights.choose}
-            onSize={edits.onSize}
-            onDrag={edits.onDrag}
+            onSize={printed?.older ? () => OLDER : edits.onSize}
+            onDrag={printed?.older ? () => {} : edits.onDrag}
             onMark={onOpenMark}
             onLift={onLift}
           />
         ) : (
           <BlankPaper
-            covered={covered}
+            covered={room.covered}
             words={mine ? (standing ?? '') : 'Drawing the sheet'}
             onStart={mine && !hasStock ? onNew : undefined}
           />
@@ -110,8 +113,9 @@ export function BriefDesk(props: BriefDeskProps) {
         </Slip>
       ) : null}
       <Margin
-        marks={props.beside ? NO_MARKS : marks}
+        marks={props.beside || printed ? NO_MARKS : marks}
         open={openMark}
+        place={room.margin}
         standing={good ? standing : undefined}
         onStart={hasStock ? undefined : onNew}
         onOpen={onOpenMark}
@@ -147,7 +151,7 @@ export function BriefDesk(props: BriefDeskProps) {
         onIssue={(kind) => void props.issue.onIssue(kind)}
         onPrint={() => print()}
         onSave={props.onSave}
-        onCheck={() => onOpenMark(0)}
+        onCheck={props.onMarks}
         settled={drawing.check.settled}
         checkPrint={props.checkPrint}
         onCheckPrint={props.onCheckPrint}

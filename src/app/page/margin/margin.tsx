@@ -1,11 +1,14 @@
-import { type KeyboardEvent, useId, useLayoutEffect, useMemo, useRef, useState } from 'react'
+import { type KeyboardEvent, useEffect, useId, useLayoutEffect, useMemo, useRef, useState } from 'react'
 import type { Mark, Mend } from '../../../brief/mark.ts'
+import type { MarginPlace } from '../bench/room.ts'
 import type { PageMark } from '../engine/messages.ts'
 import { foldAlike } from './fold-alike.ts'
 
 interface MarginProps {
   readonly marks: readonly PageMark[]
   readonly open: number | undefined
+  /** Where the margin is; absent: nowhere, it comes when a mark is opened. */
+  readonly place: MarginPlace | undefined
   /** Said above the marks: that the sheet is older than the brief, or why there is none. */
   readonly standing: string | undefined
   /** Goes on to the choice of what the shop begins from; absent where the brief says it. */
@@ -23,57 +26,100 @@ const WEIGHTS: Readonly<Record<Mark['weight'], string>> = {
 }
 
 /** The checker's marks in pencil beside the sheet. Each opens to its reason, rule, source, mends and acceptance. */
-export function Margin({ marks, open, standing, onStart, onOpen, onMend, onAccept, onShow }: MarginProps) {
+export function Margin({ marks, open, place, standing, onStart, onOpen, onMend, onAccept, onShow }: MarginProps) {
   const [unfolded, setUnfolded] = useState<readonly string[]>([])
   const { folded, alike } = useMemo(() => foldAlike(marks, unfolded), [marks, unfolded])
-  if (marks.length === 0 && !standing) return null
+  const { cards, overflows } = useOverflow(marks)
+  const [raised, setRaised] = useState(false)
+  if ((marks.length === 0 && !standing) || (!place && open === undefined)) return null
+  const below = place?.side !== 'right'
+  const up = below && (raised || open !== undefined)
+  const classes = ['margin', below && 'below', up && 'up', raised && 'all'].filter(Boolean).join(' ')
   return (
-    <aside className="margin" aria-label="Marks">
-      {standing ? (
-        <p className="standing" role="status">
-          {standing}
-        </p>
-      ) : null}
-      {standing && onStart ? (
-        <button type="button" className="start" onClick={onStart}>
-          Choose what the shop begins from
+    <aside
+      className={classes}
+      style={
+        place?.side === 'below' ? { left: place.left, bottom: place.bottom, height: up ? 'auto' : place.height } : {}
+      }
+      aria-label="Marks"
+    >
+      <div className="cards" ref={cards}>
+        {standing ? (
+          <div className="standing">
+            <p role="status">{standing}</p>
+            {onStart ? (
+              <button type="button" onClick={onStart}>
+                Choose what the shop begins from
+              </button>
+            ) : null}
+          </div>
+        ) : null}
+        <ol>
+          {marks.map((mark, i) =>
+            folded.has(i) && open !== i ? null : (
+              // biome-ignore lint/suspicious/noArrayIndexKey: a mark has no other name than its number
+              <li key={`${i} ${mark.rule}`} className={classOf(mark)}>
+                <button
+                  type="button"
+                  className="mark"
+                  aria-expanded={open === i}
+                  aria-keyshortcuts="M"
+                  onKeyDown={(event) => goAlong(event, mark, onMend)}
+                  onClick={() => {
+                    onOpen(open === i ? undefined : i)
+                    if (open !== i) onShow(mark)
+                  }}
+                >
+                  <span className="number" aria-hidden="true">
+                    {i + 1}
+                  </span>
+                  <span className="visually-hidden">{mark.accepted ? 'Accepted' : WEIGHTS[mark.weight]}: </span>
+                  {mark.text}
+                </button>
+                {open === i ? <Opened mark={mark} onMend={onMend} onAccept={onAccept} /> : null}
+                {open !== i && mark.mends?.[0] ? <Mends mends={mark.mends.slice(0, 1)} onMend={onMend} /> : null}
+                {alike.get(i) ? (
+                  <button type="button" className="alike" onClick={() => setUnfolded([...unfolded, mark.rule])}>
+                    {alike.get(i)} more alike
+                  </button>
+                ) : null}
+              </li>
+            ),
+          )}
+        </ol>
+      </div>
+      {below && (up || overflows) ? (
+        <button
+          type="button"
+          className="raise"
+          aria-expanded={up}
+          onClick={() => {
+            setRaised(!up)
+            if (up) onOpen(undefined)
+          }}
+        >
+          {up ? 'Show fewer' : 'Show all'}
         </button>
       ) : null}
-      <ol>
-        {marks.map((mark, i) =>
-          folded.has(i) && open !== i ? null : (
-            // biome-ignore lint/suspicious/noArrayIndexKey: a mark has no other name than its number
-            <li key={`${i} ${mark.rule}`} className={classOf(mark)}>
-              <button
-                type="button"
-                className="mark"
-                aria-expanded={open === i}
-                aria-keyshortcuts="M"
-                onKeyDown={(event) => goAlong(event, mark, onMend)}
-                onClick={() => {
-                  onOpen(open === i ? undefined : i)
-                  if (open !== i) onShow(mark)
-                }}
-              >
-                <span className="number" aria-hidden="true">
-                  {i + 1}
-                </span>
-                <span className="visually-hidden">{mark.accepted ? 'Accepted' : WEIGHTS[mark.weight]}: </span>
-                {mark.text}
-              </button>
-              {open === i ? <Opened mark={mark} onMend={onMend} onAccept={onAccept} /> : null}
-              {open !== i && mark.mends?.[0] ? <Mends mends={mark.mends.slice(0, 1)} onMend={onMend} /> : null}
-              {alike.get(i) ? (
-                <button type="button" className="alike" onClick={() => setUnfolded([...unfolded, mark.rule])}>
-                  {alike.get(i)} more alike
-                </button>
-              ) : null}
-            </li>
-          ),
-        )}
-      </ol>
     </aside>
   )
+}
+
+/** Whether the marks take more room than their place has. */
+function useOverflow(marks: readonly PageMark[]) {
+  const cards = useRef<HTMLDivElement>(null)
+  const [overflows, setOverflows] = useState(false)
+  // biome-ignore lint/correctness/useExhaustiveDependencies: looked at for each new list, and at each new size
+  useEffect(() => {
+    const here = cards.current
+    if (!here) return undefined
+    const look = () => setOverflows(here.scrollHeight > here.clientHeight + 8)
+    const observer = new ResizeObserver(look)
+    observer.observe(here)
+    look()
+    return () => observer.disconnect()
+  }, [marks])
+  return { cards, overflows }
 }
 
 const classOf = (mark: PageMark): string => `${mark.weight.replaceAll(' ', '-')}${mark.accepted ? ' accepted' : ''}`
@@ -81,7 +127,7 @@ const classOf = (mark: PageMark): string => `${mark.weight.replaceAll(' ', '-')}
 /** Arrows go from mark to mark; M makes the first mend. */
 function goAlong(event: KeyboardEvent<HTMLElement>, mark: PageMark, onMend: (mend: Mend) => void): void {
   if (event.ctrlKey || event.metaKey || event.altKey) return
-  const by = { ArrowDown: 1, ArrowUp: -1 }[event.key]
+  const by = { ArrowDown: 1, ArrowRight: 1, ArrowUp: -1, ArrowLeft: -1 }[event.key]
   if (by) {
     const all = [...event.currentTarget.closest('ol')!.querySelectorAll<HTMLElement>('.mark')]
     all[all.indexOf(event.currentTarget) + by]?.focus()

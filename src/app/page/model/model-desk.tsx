@@ -1,7 +1,7 @@
 import { useMemo, useState } from 'react'
 import { byWeight, NO_MARKS } from '../bench/by-weight.ts'
 import { download, fileNameOf } from '../bench/save-file.ts'
-import { useCovered } from '../bench/use-covered.ts'
+import { useRoom } from '../bench/use-room.ts'
 import type { Engine } from '../engine/engine.ts'
 import { Margin } from '../margin/margin.tsx'
 import { tiesOf } from '../sheet/light.ts'
@@ -19,6 +19,8 @@ interface ModelDeskProps {
 }
 
 const nothing = () => {}
+/** Paper before there is a sheet, mm. */
+const BLANK = { width: 420, height: 297 }
 const WRITTEN = [
   ['pdf', 'application/pdf'],
   ['svg', 'image/svg+xml'],
@@ -34,7 +36,7 @@ export function ModelDesk({ engine, model, pixelsPerMm, tell, onBrief, onPutAway
   const ties = useMemo(() => drawn && tiesOf(drawn), [drawn])
   const [openMark, setOpenMark] = useState<number>()
   const [busy, setBusy] = useState(false)
-  const covered = useCovered(false, marks.length > 0)
+  const room = useRoom({ folded: false, paper: sheet ?? BLANK, withoutMargin: false })
   const asked = solid === undefined ? {} : { solid }
   const work = async (doing: () => Promise<void>, failed: string) => {
     setBusy(true)
@@ -70,7 +72,7 @@ export function ModelDesk({ engine, model, pixelsPerMm, tell, onBrief, onPutAway
             marks={NO_MARKS}
             stale={words !== undefined}
             light={undefined}
-            covered={covered}
+            covered={room.covered}
             pixelsPerMm={pixelsPerMm}
             openMark={undefined}
             handle={null}
@@ -155,6 +157,7 @@ export function ModelDesk({ engine, model, pixelsPerMm, tell, onBrief, onPutAway
       <Margin
         marks={marks}
         open={openMark}
+        place={room.margin}
         standing={undefined}
         onOpen={setOpenMark}
         onMend={nothing}

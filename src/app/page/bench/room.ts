@@ -1,0 +1,70 @@
+import { type Area, type Covered, fitted } from '../sheet/viewport.ts'
+
+/** What lies about the sheet, in rem; the style sheet says the same. */
+const REM = { slip: 23.5, foldedSlip: 2.6, edge: 1.2, margin: 16, leastBelow: 5.6 }
+
+/** Routing slip and the row above it, in rem: as a slip of desks, in two rows, or as one line. */
+const BOTTOM = { plain: 8.1, narrow: 12, low: 4.3 }
+
+/** How the window stands to what lies in it. */
+export interface Window extends Area {
+  /** Px of one rem. */
+  readonly rem: number
+}
+
+/** The slip would take most of the window: it lies over the sheet where it is not folded. */
+export const isNarrow = ({ width, rem }: Window): boolean => REM.slip * rem > 0.4 * width
+
+/** No place for desks below the sheet, nor for marks beside it. */
+export const isLow = ({ height, rem }: Window): boolean => height < 36 * rem
+
+/** Where the sheet lies and where the marks stand, px. */
+export interface Room {
+  readonly covered: Covered
+  readonly narrow: boolean
+  readonly low: boolean
+  /** The marks' place; absent: there is none, they lie over the sheet when they are asked for. */
+  readonly margin: MarginPlace | undefined
+}
+
+export type MarginPlace =
+  | { readonly side: 'right' }
+  /** Below the sheet, from `left` as far as the window's edge. */
+  | { readonly side: 'below'; readonly left: number; readonly bottom: number; readonly height: number }
+
+export interface Lying {
+  readonly folded: boolean
+  /** The sheet's format, mm. */
+  readonly paper: Area
+  /** Marks are told elsewhere, or not at all: no room is kept for them. */
+  readonly withoutMargin: boolean
+}
+
+/**
+ * The margin's place is kept whether there are marks or not, so that the sheet does not change while one writes: on the
+ * right or below, wherever it leaves the sheet larger.
+ */
+export function roomFor(window: Window, { folded, paper, withoutMargin }: Lying): Room {
+  const { rem } = window
+  const [narrow, low] = [isNarrow(window), isLow(window)]
+  const bottom = (low ? BOTTOM.low : narrow ? BOTTOM.narrow : BOTTOM.plain) * rem
+  const plain: Covered = {
+    left: ((folded || narrow ? REM.foldedSlip : REM.slip) + REM.edge) * rem,
+    right: REM.edge * rem,
+    top: REM.edge * rem,
+    bottom,
+  }
+  if (low || withoutMargin) return { covered: plain, narrow, low, margin: undefined }
+  const right: Covered = { ...plain, right: REM.margin * rem }
+  const below: Covered = { ...plain, bottom: bottom + REM.leastBelow * rem }
+  const { scale } = fitted(paper, window, below)
+  if (fitted(paper, window, right).scale >= scale) return { covered: right, narrow, low, margin: { side: 'right' } }
+  // What the sheet leaves free belongs to the marks.
+  const height = window.height - plain.top - bottom - paper.height * scale
+  return {
+    covered: { ...plain, bottom: bottom + height },
+    narrow,
+    low,
+    margin: { side: 'below', left: plain.left, bottom, height },
+  }
+}

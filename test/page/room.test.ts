@@ -1,0 +1,124 @@
+import type { Page } from 'playwright-core'
+import { afterEach, describe, expect, it } from 'vitest'
+import { roomFor } from '../../src/app/page/bench/room.ts'
+import { fitted } from '../../src/app/page/sheet/viewport.ts'
+import { goToEnd, openDesk, writeBrief } from './desk.ts'
+import { briefText, FIRST, openPage } from './open-page.ts'
+
+// Formats: ISO 216 A4 and A3, ANSI/ASME Y14.1 size B (17 × 11 in).
+const PAPERS = {
+  A4: { width: 210, height: 297 },
+  A3: { width: 420, height: 297 },
+  B: { width: 431.8, height: 279.4 },
+}
+const WINDOWS = [
+  { width: 1280, height: 800, rem: 14.9 },
+  { width: 1024, height: 768, rem: 14.5 },
+  { width: 768, height: 1024, rem: 14.5 },
+  { width: 1920, height: 1080, rem: 18.1 },
+  { width: 3840, height: 2160, rem: 27 },
+]
+
+describe('the place of the sheet', () => {
+  it.each(WINDOWS)('leaves the marks one of their own that the sheet does not reach: $width × $height', (window) => {
+    for (const paper of Object.values(PAPERS)) {
+      for (const folded of [true, false]) {
+        const { covered, margin } = roomFor(window, { folded, paper, withoutMargin: false })
+        const { scale, x, y } = fitted(paper, window, covered)
+        const [right, bottom] = [x + paper.width * scale, y + paper.height * scale]
+        expect(x).toBeGreaterThanOrEqual(covered.left - 1e-6)
+        if (margin?.side === 'below') {
+          expect(window.height - margin.bottom - margin.height).toBeGreaterThanOrEqual(bottom - 1e-6)
+          expect(margin.height).toBeGreaterThanOrEqual(5.6 * window.rem - 1e-6)
+        } else expect(window.width - 16 * window.rem).toBeGreaterThanOrEqual(right - 1e-6)
+        // The place that leaves the sheet larger: neither of the two would be better.
+        const free = roomFor(window, { folded, paper, withoutMargin: true }).covered
+        const beside = fitted(paper, window, { ...free, right: 16 * window.rem }).scale
+        const below = fitted(paper, window, { ...free, bottom: free.bottom + 5.6 * window.rem }).scale
+        expect(scale).toBeCloseTo(Math.max(beside, below), 9)
+      }
+    }
+  })
+
+  it('keeps none in a low window', () => {
+    const room = roomFor(
+      { width: 640, height: 400, rem: 14.5 },
+      { folded: true, paper: PAPERS.B, withoutMargin: false },
+    )
+    expect(room).toMatchObject({ low: true, narrow: true, margin: undefined })
+  })
+})
+
+const desk = openDesk()
+let page: Page
+afterEach(async () => {
+  await page?.context().close()
+})
+
+const paper = async () => {
+  const { x, y, width, height } = (await page.locator('.sheet .paper').boundingBox())!
+  return [x, y, width, height].map((n) => Math.round(n))
+}
+
+describe('the sheet on the page', () => {
+  it('stays where it is when marks come and go', { timeout: FIRST }, async () => {
+    page = await openPage(desk.browser, desk.served.address)
+    const first = await briefText(page)
+    const before = await paper()
+    expect(before[2]).toBeGreaterThan(850)
+    const stays = async (text: string, margin: string) => {
+      await writeBrief(page, text)
+      await page.waitForSelector(margin)
+      // Longer than the checker waits, and than half a word stands.
+      await page.waitForTimeout(1500)
+      expect(await paper()).toEqual(before)
+    }
+    await stays(`${first}\nwrong\n`, '.margin li.must-change')
+    await stays(first.replace(/^angle.*\n(?: .*\n)*/m, ''), '.margin .standing')
+    await writeBrief(page, first)
+    await page.waitForSelector('.margin', { state: 'detached' })
+    expect(await paper()).toEqual(before)
+  })
+
+  it('gives the margin’s room to the check print, and tells its marks once', { timeout: FIRST }, async () => {
+    page = await openPage(desk.browser, desk.served.address)
+    await writeBrief(page, `${await briefText(page)}\nnote      As drawn\n`)
+    await page.waitForSelector('.margin li')
+    await page.getByRole('button', { name: 'Check print' }).click()
+    await page.waitForSelector('.ink.pencil-yellow', { state: 'attached' })
+    expect(await page.locator('.margin').count()).toBe(0)
+    await expect.poll(async () => (await paper())[2]).toBeGreaterThan(850)
+    const laid = await paper()
+    // Written on, the last print stays until the next, at its size.
+    await page.locator('.cm-content').click()
+    await page.keyboard.press('Control+End')
+    await page.keyboard.type('note      Twice')
+    expect(await paper()).toEqual(laid)
+    expect(await page.locator('.ink.pencil-yellow').count()).toBeGreaterThan(0)
+    // The tally leads from the print to the marks.
+    await page.locator('.stage[aria-label=Check] button').first().click()
+    await page.waitForSelector('.margin .opened')
+  })
+
+  it('is of use on a quarter of the window, and its marks are within reach', { timeout: FIRST }, async () => {
+    page = await openPage(desk.browser, desk.served.address, 640, 400)
+    const before = await paper()
+    const [, , width, height] = before
+    expect((width! * height!) / (640 * 400)).toBeGreaterThan(0.5)
+    await page.getByRole('button', { name: 'Brief', exact: true }).click()
+    await goToEnd(page)
+    await page.keyboard.press('Enter')
+    await page.keyboard.type('wrong')
+    await page.waitForFunction(() =>
+      document.querySelector('.stage[aria-label=Check]')?.textContent?.includes('1 mark'),
+    )
+    expect(await paper()).toEqual(before)
+    // Nothing lies over what takes back.
+    const undo = page.getByRole('button', { name: 'Undo' })
+    await undo.click({ trial: true })
+    await page.locator('.stage[aria-label=Check] button').first().click()
+    const opened = (await page.locator('.margin .opened').boundingBox())!
+    expect(opened.y).toBeGreaterThanOrEqual(0)
+    expect(opened.y + Math.min(opened.height, 60)).toBeLessThanOrEqual(400)
+  })
+})
