@@ -8,6 +8,7 @@ import { type FrameCondition, frameConditions } from '../check/measure/frame-con
 import { quoted } from '../check/measure/said.ts'
 import { isObstacle, type StackUp, stacksOf } from '../check/stack/stack-up.ts'
 import type { Part } from '../part/part.ts'
+import { withoutSignMarks } from '../sizes/callout/sign-ways.ts'
 import type { Dimension } from '../sizes/dimension.ts'
 import { describeViews } from '../views/describe.ts'
 import { judged } from './checked.ts'
@@ -206,9 +207,10 @@ function stacksIn(
 
 /** A callout on one line, its stacked tolerances written one after the other. */
 function calloutText(dimension: Dimension): string {
-  return dimension.callout.lines
-    .map((line) => line.map((p) => (typeof p === 'string' ? p : `${p.stack[0]}/${p.stack[1]}`)).join(''))
-    .join(' ')
+  const lines = dimension.callout.lines.map((line) =>
+    line.map((p) => (typeof p === 'string' ? p : `${p.stack[0]}/${p.stack[1]}`)).join(''),
+  )
+  return withoutSignMarks(lines.join(' '))
 }
 
 /** Counted from the left, front and bottom of the part. */

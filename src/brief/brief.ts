@@ -140,6 +140,16 @@ export interface DiscStock extends StockBase {
   readonly face: Side
 }
 
+/** A taper by its rate and one diameter: the other follows from the length. */
+export interface Taper {
+  /** The whole angle of the cone. */
+  readonly rate: Angle
+  /** Which end the step's diameter is. */
+  readonly given: 'large' | 'small'
+  /** The end of the axis that it narrows toward; absent: right, rear or top. */
+  readonly toward?: Side
+}
+
 /** One step of a turned profile. */
 export interface TurnedStep {
   readonly name: Name
@@ -149,6 +159,8 @@ export interface TurnedStep {
   readonly thread?: Words
   /** Diameter at the far end of a taper. */
   readonly endDiameter?: Size
+  /** `tapered 1:10`; with an end diameter too, the one says the other again. */
+  readonly taper?: Taper
   /** `28 long`: own length; `to 64`: length from the datum face. */
   readonly length: { readonly kind: 'long' | 'to'; readonly size: Size }
   readonly span: Span
@@ -192,6 +204,14 @@ export type OutlineMove =
       readonly radius: Size
       readonly across: Size
       readonly up: Size
+      readonly turn: 'left' | 'right'
+      readonly span: Span
+    }
+  /** Arc that runs on smoothly from the side before, by its radius and its own length. */
+  | {
+      readonly kind: 'arc by length'
+      readonly radius: Size
+      readonly length: Size
       readonly turn: 'left' | 'right'
       readonly span: Span
     }

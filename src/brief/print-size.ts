@@ -40,6 +40,7 @@ function printTolerance(t: NonNullable<Size['tolerance']>): string {
 
 export function printAngle(angle: Angle): string {
   const t = angle.tolerance
+  if (angle.rate) return angle.text
   return `${angle.text}°${t?.kind === 'plus-minus' ? ` ±${t.value.text}°` : ''}`
 }
 

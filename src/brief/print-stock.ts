@@ -61,8 +61,10 @@ function printAngleStock(s: AngleStock): string[] {
 
 function printTurned(s: TurnedStock): string[] {
   const widest = Math.max(...s.steps.map((step) => step.name.text.length))
-  const steps = s.steps.map(({ name, diameter, thread, endDiameter, length }) => {
-    const taper = endDiameter ? ` tapered to ${dia(endDiameter)}` : ''
+  const steps = s.steps.map(({ name, diameter, thread, endDiameter, taper: by, length }) => {
+    const rate = by ? ` ${by.rate.text}${by.toward ? ` toward ${by.toward}` : ''}` : ''
+    const tapered = endDiameter || by ? ` tapered${rate}${endDiameter ? ` to ${dia(endDiameter)}` : ''}` : ''
+    const taper = `${by?.given === 'small' ? ' small end,' : ''}${tapered}`
     const long = length.kind === 'to' ? `to ${p(length.size)}` : `${p(length.size)} long`
     return `${name.text.padEnd(widest)}  ${thread ? thread.text : dia(diameter)}${taper}, ${long}`
   })
@@ -81,6 +83,8 @@ function printMove(move: OutlineMove): string {
       return `slope ${move.way} ${p(move.size)} ${move.toward} at ${printAngle(move.angle)}`
     case 'arc':
       return `arc R ${p(move.radius)} to ${p(move.across)} across, ${p(move.up)} up, turning ${move.turn}`
+    case 'arc by length':
+      return `arc R ${p(move.radius)}, ${p(move.length)} long, turning ${move.turn}`
     case 'close':
       return 'close'
   }

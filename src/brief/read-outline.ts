@@ -1,6 +1,7 @@
 import type { OutlineMove, OutlineStock, Side } from './brief.ts'
 import type { Cursor } from './cursor.ts'
 import { readSide } from './read-name.ts'
+import { atRate, readRate } from './read-rate.ts'
 import { atAngle, readAngle, readSize } from './read-size.ts'
 import type { Angle, Size } from './size.ts'
 import { phraseWords } from './vocabulary.ts'
@@ -78,6 +79,23 @@ function readMove(c: Cursor): OutlineMove | undefined {
   }
   const first = readWay(c)
   if (!first) return undefined
+  const bare =
+    slope &&
+    c.attempt(() => {
+      c.takeWord('at', 'by')
+      return atAngle(c) || atRate(c) || undefined
+    })
+  if (bare) {
+    if (atRate(c)) readRate(c, 'slope')
+    else readAngle(c, 'the angle of the slope')
+    const toward = isLevel(first.way) ? ['up', 'down'] : ['left', 'right']
+    const said = c.setting.text.slice(from, first.size.span.to)
+    return c.mark('missing-name', span(), 'which way does the slope lean?', {
+      expected: toward
+        .map((way) => `${said} ${way} ${c.setting.text.slice(first.size.span.to, c.before).trim()}`)
+        .join(', or '),
+    })
+  }
   if (slope && c.at('comma')) c.index++
   c.takeWord('and')
   const lean = slope ? readLean(c) : undefined
@@ -105,8 +123,8 @@ function readLean(c: Cursor): { toward: Way; angle: Angle } | undefined {
   return c.attempt(() => {
     const word = c.takeWord(...ways)
     c.takeWord('at', 'by')
-    if (!word || !atAngle(c)) return undefined
-    const angle = readAngle(c, 'the angle of the slope')
+    if (!word || !(atAngle(c) || atRate(c))) return undefined
+    const angle = atRate(c) ? readRate(c, 'slope') : readAngle(c, 'the angle of the slope')
     return angle && { toward: word.text.toLowerCase() as Way, angle }
   })
 }
@@ -133,11 +151,8 @@ function readArc(c: Cursor, from: number): OutlineMove | undefined {
   c.take('R')
   const radius = readSize(c, { what: 'the radius of the arc' })
   c.take('comma')
-  const toward = c.takeWord('to')
-  if (!toward) {
-    return c.mark('missing-size', c.peek(), 'where does the arc end?', { expected: 'to 60 across, 40 up' })
-  }
-  const point = readPoint(c)
+  const end = readArcEnd(c)
+  if (!end) return undefined
   c.take('comma')
   let turn: 'left' | 'right' | undefined
   if (c.takeWord('turning')) {
@@ -147,5 +162,23 @@ function readArc(c: Cursor, from: number): OutlineMove | undefined {
   const span = { from, to: c.before }
   if (!turn)
     return c.mark('missing-name', span, 'which way does the arc turn?', { expected: 'turning left, or turning right' })
-  return radius && point && { kind: 'arc', radius, ...point, turn, span }
+  if (!radius) return undefined
+  return 'length' in end
+    ? { kind: 'arc by length', radius, ...end, turn, span }
+    : { kind: 'arc', radius, ...end, turn, span }
+}
+
+/** `to 60 across, 40 up`, or the length along the arc: `31.4 long`, `⌒ 31.4`. */
+function readArcEnd(c: Cursor): { across: Size; up: Size } | { length: Size } | undefined {
+  if (c.takeWord('to')) return readPoint(c)
+  const sign = c.peek().text === '⌒'
+  if (sign) c.index++
+  if (sign || c.atSize()) {
+    const length = readSize(c, { what: 'the length of the arc' })
+    c.takeWord('long')
+    return length && { length }
+  }
+  return c.mark('missing-size', c.peek(), 'where does the arc end?', {
+    expected: 'to 60 across, 40 up, or its own length: 31.4 long',
+  })
 }

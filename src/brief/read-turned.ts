@@ -1,9 +1,10 @@
-import type { Lie, Name, TurnedStep, TurnedStock, Words } from './brief.ts'
+import type { Lie, Name, Side, TurnedStep, TurnedStock, Words } from './brief.ts'
 import type { Cursor } from './cursor.ts'
 import type { Lexeme } from './lexeme.ts'
-import { nameOf, readName } from './read-name.ts'
+import { nameOf, readName, readSide } from './read-name.ts'
+import { atRate, readRate, takeRateSign } from './read-rate.ts'
 import { readSize } from './read-size.ts'
-import type { Size } from './size.ts'
+import type { Angle, Size } from './size.ts'
 import { nominalSize, threadAt } from './thread.ts'
 import { phraseWords } from './vocabulary.ts'
 
@@ -75,28 +76,75 @@ function readStep(c: Cursor, position: number): TurnedStep | undefined {
   const thread = takeThread(c)
   c.takeDia()
   const diameter = thread ? nominal(c, thread) : readSize(c, { what: `the diameter of ${name.text}` })
-  let endDiameter: TurnedStep['endDiameter']
-  if (!thread && c.takeWord('tapered', 'tapering', 'taper')) {
-    c.takeWord('to')
-    c.takeDia()
-    endDiameter = readSize(c, { what: `the far diameter of ${name.text}` })
-  }
+  const tapered = thread ? {} : readTaper(c, name.text)
   c.takeDia()
   c.take('comma')
   c.take('times')
   const to = c.takeWord('to') !== undefined
   const size = readSize(c, { what: `the length of ${name.text}` })
   if (!to) c.takeWord('long')
-  if (!diameter || !size) return undefined
+  if (!diameter || !size || !tapered) return undefined
   const length = { kind: to ? 'to' : 'long', size } as const
   return {
     name,
     diameter,
     ...(thread ? { thread } : {}),
-    ...(endDiameter ? { endDiameter } : {}),
+    ...tapered,
     length,
     span: { from, to: c.before },
   }
+}
+
+/** `tapered to ⌀12`, `tapered 1:10`, `small end, tapered 1:10 toward left`; nothing where the step is plain. */
+function readTaper(c: Cursor, step: string): Pick<TurnedStep, 'endDiameter' | 'taper'> | undefined {
+  const from = c.peek().from
+  const end = c.isWord(1, 'end') ? c.takeWord('large', 'small') : undefined
+  if (end) {
+    c.index++
+    c.take('comma')
+  }
+  const said = c.takeWord('tapered', 'tapering', 'taper') || takeRateSign(c, 'taper')
+  if (!said) {
+    if (!end) return {}
+    return c.mark('missing-size', { from, to: c.before }, `${step} has a ${end.text} end, but no taper`, {
+      expected: `⌀12 ${end.text} end, tapered 1:10`,
+    })
+  }
+  let endDiameter: TurnedStep['endDiameter']
+  let rate: Angle | undefined
+  let toward: Side | undefined
+  for (;;) {
+    const at = c.peek().from
+    c.takeWord('at', 'by')
+    if (!rate && atRate(c)) {
+      rate = readRate(c, 'taper')
+      if (!rate) return undefined
+    } else if (!toward && c.atWord('toward', 'towards')) {
+      c.index++
+      toward = readSide(c, 'the end that the taper narrows toward')
+    } else if (!endDiameter && ((c.atWord('to') && c.isDia(1)) || (!rate && (c.atWord('to') || c.isDia())))) {
+      c.takeWord('to')
+      c.takeDia()
+      endDiameter = readSize(c, { what: `the far diameter of ${step}` })
+      if (!endDiameter) return undefined
+    } else {
+      if (at !== c.peek().from) c.index--
+      break
+    }
+  }
+  if (rate)
+    return {
+      ...(endDiameter ? { endDiameter } : {}),
+      taper: {
+        rate,
+        given: end?.text.toLowerCase() === 'small' ? 'small' : 'large',
+        ...(toward ? { toward } : {}),
+      },
+    }
+  if (endDiameter && !end && !toward) return { endDiameter }
+  return c.mark('missing-size', { from, to: c.before }, `how ${step} tapers is not said`, {
+    expected: 'tapered 1:10, or tapered to ⌀12',
+  })
 }
 
 function takeThread(c: Cursor): Words | undefined {

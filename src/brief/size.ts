@@ -49,9 +49,11 @@ export interface Size extends Num {
   readonly unknown?: boolean
 }
 
-/** An angle in degrees. */
+/** An angle in degrees, also where the brief says it by a rate: `value` is then worked out, `text` the rate. */
 export interface Angle extends Num {
   readonly tolerance?: Tolerance
+  /** Said by a rate: a cone's difference of diameters to its length, a flat side's rise to its run. */
+  readonly rate?: 'taper' | 'slope'
 }
 
 /** A count in front of a callout: `4X`. */

@@ -107,6 +107,14 @@ export type ChosenSize =
       readonly span: Span
       readonly group?: string
     }
+  /** Length along an arc. */
+  | {
+      readonly kind: 'arc length'
+      readonly size: Size
+      readonly of: string
+      readonly span: Span
+      readonly group?: string
+    }
   /** Width and length of a slot or pocket, along directions. */
   | {
       readonly kind: 'width' | 'length'

@@ -20,6 +20,7 @@ import type {
   Side,
   Signature,
   Stock,
+  Taper,
   TurnedStep,
   ViewName,
   ViewRequest,
@@ -170,8 +171,17 @@ const angle: fc.Arbitrary<Angle> = fc
   .map(([text, plusMinus]) =>
     tidy<Angle>({ ...num(text), tolerance: plusMinus && { kind: 'plus-minus', value: plusMinus, span } }),
   )
-/** Of a slope: below 90°. */
-const leanAngle = angle.filter((a) => a.value < 90)
+/** Of a slope: below 90°, or its rate. */
+const rate = (of: 'taper' | 'slope'): fc.Arbitrary<Angle> =>
+  fc.constantFrom('1:10', '1:50', '.05:1', '3/4:12').map((text) => {
+    const [rise, run] = text.split(':').map((n) => num(n).value)
+    const radians = of === 'taper' ? 2 * Math.atan(rise! / run! / 2) : Math.atan(rise! / run!)
+    return { text, value: (radians * 180) / Math.PI, form: 'whole', decimals: 0, span, rate: of }
+  })
+const leanAngle = fc.oneof(
+  angle.filter((a) => a.value < 90),
+  rate('slope'),
+)
 
 // ---------------------------------------------------------------- header
 
@@ -254,11 +264,27 @@ const stock = (unit: Unit): fc.Arbitrary<Stock> => {
       turn: fc.constantFrom('left' as const, 'right' as const),
       span: fc.constant(span),
     }),
+    fc.record({
+      kind: fc.constant('arc by length' as const),
+      radius: s,
+      length: s,
+      turn: fc.constantFrom('left' as const, 'right' as const),
+      span: fc.constant(span),
+    }),
   )
   const k = <T extends string>(kind: T) => ({ kind: fc.constant(kind), span: fc.constant(span) })
   const step = fc.record({
     diameter: s,
     endDiameter: maybe(s),
+    taper: maybe(
+      fc
+        .record({
+          rate: rate('taper'),
+          given: fc.constantFrom('large' as const, 'small' as const),
+          toward: maybe(side),
+        })
+        .map((t) => tidy<Taper>(t)),
+    ),
     length: fc.record({ kind: fc.constantFrom('long' as const, 'to' as const), size: s }),
   })
   return fc.oneof(

@@ -10,7 +10,7 @@ import { rankOf } from '../../src/sizes/proof/rank.ts'
 import { asme, iso, type Sized } from './sized.ts'
 
 /*
- * Countersinks, spotfaces, balls and slanting holes: callouts of ASME Y14.5-2018 (⌵ ⌴ SF, SR, S⌀) and ISO 129-1:2018 (SR,
+ * Countersinks, spotfaces, balls and slanting holes: callouts of ASME Y14.5-2018 (⌵ ⌴SF, SR, S⌀) and ISO 129-1:2018 (SR,
  * S⌀), all from memory; freedoms of the surfaces as counted in descriptive geometry.
  */
 
@@ -59,7 +59,7 @@ views front, top; section A-A as front
 hole top: ⌀.406 THRU, spotface ⌀.88
   2.00 from left; centred up
 `)
-    expect(s.texts).toContain('⌀.406 THRU, ⌴ SF ⌀.88, CENTERED')
+    expect(s.texts).toContain('⌀.406 THRU, ⌴SF ⌀.88, CENTERED')
     expectProper(s)
   })
 })

@@ -1,8 +1,9 @@
 import type { OutlineMove, OutlineStock, Side } from '../../brief/brief.ts'
+import { printAngle } from '../../brief/print-size.ts'
 import type { Size } from '../../brief/size.ts'
 import type { Span } from '../../brief/span.ts'
-import type { Curve2 } from '../../geometry/curve2.ts'
-import { boxOfCurves } from '../../geometry/evaluate.ts'
+import type { Arc2, Curve2 } from '../../geometry/curve2.ts'
+import { boxOfCurves, endOf } from '../../geometry/evaluate.ts'
 import type { Vec2, Vec3 } from '../../geometry/vec.ts'
 import { inPlane, signedArea } from '../../kernel/profile.ts'
 import type { ProfileCurve } from '../model.ts'
@@ -85,7 +86,7 @@ export function buildOutline(shop: Workshop, stock: OutlineStock): boolean {
   chooseMoves(shop, moved, corner, directions)
   chooseLeans(shop, sides, named)
   sides.forEach((s, i) => {
-    if (s.move.kind !== 'arc') return
+    if (s.move.kind !== 'arc' && s.move.kind !== 'arc by length') return
     const { radius, span } = s.move
     const face = named[i]!.face
     if (s.curve.kind === 'arc') shop.axis(`${face} axis`, inPlane(profile.plane, s.curve.c), unitAxis[axis])
@@ -98,6 +99,9 @@ export function buildOutline(shop: Workshop, stock: OutlineStock): boolean {
       span,
       group: 'stock',
     }))
+    if (s.move.kind !== 'arc by length') return
+    const { length } = s.move
+    shop.choose({ kind: 'arc length', size: length, of: face, span: length.span, group: 'stock' })
   })
   shop.imply('square', 'edge square to the faces', [low, high])
   return true
@@ -151,7 +155,7 @@ function chooseLeans(shop: Workshop, sides: readonly Side2[], named: readonly Pr
     const from = order.find(runs)
     if (from === undefined) {
       const way = level === 0 ? 'left-right' : 'up-down'
-      const text = `No side runs ${way}, for the ${move.angle.text}° to be measured from.`
+      const text = `No side runs ${way}, for the ${printAngle(move.angle)} to be measured from.`
       shop.must(
         'angle-from-where',
         move.angle.span,
@@ -212,6 +216,13 @@ function walk(shop: Workshop, stock: OutlineStock): { sides: Side2[]; moved: Mov
         note(move.size, level, false)
         break
       }
+      case 'arc by length': {
+        const arc = arcOn(shop, sides, move)
+        if (!arc) return undefined
+        sides.push({ curve: arc, move })
+        at = endOf(arc)
+        continue
+      }
       case 'close':
         to = [0, 0]
         closed = true
@@ -258,6 +269,36 @@ const startPoint = (c: Curve2): Vec2 =>
     : c.kind === 'arc'
       ? [c.c[0] + c.r * Math.cos(c.from), c.c[1] + c.r * Math.sin(c.from)]
       : [0, 0]
+
+/** The arc that runs on smoothly from the last side, so long as it is said to be. */
+function arcOn(
+  shop: Workshop,
+  sides: readonly Side2[],
+  move: Extract<OutlineMove, { kind: 'arc by length' }>,
+): Arc2 | undefined {
+  const before = sides.at(-1)?.curve
+  const r = move.radius.mm
+  if (before?.kind !== 'line' && before?.kind !== 'arc') {
+    const text = 'An arc by its length runs on smoothly from the side before it, and there is none.'
+    shop.must('arc-from-where', move.span, text, 'a straight move first, or the arc with its end: to 60 across, 40 up')
+    return undefined
+  }
+  const sweep = move.length.mm / r
+  if (sweep >= 2 * Math.PI) {
+    const text = `An arc of R${move.radius.text} has no length of ${move.length.text}: that is more than its whole circle.`
+    shop.must('arc-too-long', move.length.span, text, 'a length under 2π times the radius')
+    return undefined
+  }
+  const [a, at] = [startPoint(before), endOf(before)]
+  const way: Vec2 =
+    before.kind === 'line'
+      ? [at[0] - a[0], at[1] - a[1]]
+      : [-Math.sign(before.sweep) * (at[1] - before.c[1]), Math.sign(before.sweep) * (at[0] - before.c[0])]
+  const turn = move.turn === 'left' ? 1 : -1
+  const size = Math.hypot(way[0], way[1])
+  const c: Vec2 = [at[0] - (turn * r * way[1]) / size, at[1] + (turn * r * way[0]) / size]
+  return { kind: 'arc', c, r, from: Math.atan2(at[1] - c[1], at[0] - c[0]), sweep: turn * sweep }
+}
 
 /** The smaller arc of the radius between two points, turning left (counter-clockwise) or right. */
 function arcTo(a: Vec2, b: Vec2, r: number, turn: 'left' | 'right'): Curve2 | undefined {

@@ -5,6 +5,7 @@ import { scale } from '../../geometry/vec3.ts'
 import type { Contour, ContourPiece } from '../model.ts'
 import { axisLie, axisOf, endSides, lieAxis, oppositeOf, unitAxis } from '../sides.ts'
 import type { Workshop } from '../workshop.ts'
+import { givesLowEnd, stepEnds } from './taper.ts'
 
 /** Starts a turned half section about the axis through the origin. */
 function startContour(shop: Workshop, lie: Lie, outer: ContourPiece[]): Contour {
@@ -137,13 +138,14 @@ export function buildTurned(shop: Workshop, stock: TurnedStock): boolean {
   const places = placeSteps(shop, stock, datum)
   if (!places) return false
   const start = places[0]!.h0
+  const ends = stepEnds(shop, stock, places, [low, high])
+  if (!ends) return false
   const outer = steps.map(
     (step, i): ContourPiece => ({
       name: step.name.text,
       h0: places[i]!.h0 - start,
       h1: places[i]!.h1 - start,
-      r0: step.diameter.mm / 2,
-      r1: (step.endDiameter ?? step.diameter).mm / 2,
+      ...ends[i]!,
     }),
   )
   const contour = startContour(shop, stock.lie, outer)
@@ -162,7 +164,13 @@ export function buildTurned(shop: Workshop, stock: TurnedStock): boolean {
     // a taper that runs out into its neighbour has that one's diameter there, two tapers that meet have one: given once
     const meetsBefore = before !== undefined && Math.abs(before.r1 - own.r0) < 1e-9
     const meetsRound = after !== undefined && after.r0 === after.r1 && Math.abs(after.r0 - own.r1) < 1e-9
-    if (!(step.endDiameter && meetsBefore)) chooseDiameter(shop, step.diameter, name)
+    const isTaper = step.endDiameter !== undefined || step.taper !== undefined
+    const given = givesLowEnd(step, [low, high]) ? meetsBefore : meetsRound
+    if (!(isTaper && given)) chooseDiameter(shop, step.diameter, name)
+    if (step.taper) {
+      const { rate } = step.taper
+      shop.choose({ kind: 'angle', angle: rate, from: 'axis', to: name, span: rate.span, group: 'stock' })
+    }
     if (step.endDiameter && !meetsRound) {
       const end = step.endDiameter
       shop.choose((faces) => ({

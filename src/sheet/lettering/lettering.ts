@@ -1,11 +1,12 @@
 import type { Curve2 } from '../../geometry/curve2.ts'
 import type { Box2 } from '../../geometry/evaluate.ts'
 import type { Vec2 } from '../../geometry/vec.ts'
+import { ABOVE, wayMarks, withoutSignMarks } from '../../sizes/callout/sign-ways.ts'
 import type { CalloutPart } from '../../sizes/dimension.ts'
 import type { SheetItem, Tie } from '../sheet.ts'
 import { figureOutline } from './figures.ts'
 import { bold, type Face, lettersWidth, regular } from './metrics.ts'
-import { drawnSymbol, drawnSymbols, withDiameterSigns } from './symbols.ts'
+import { drawnSymbol, signAt, withDiameterSigns } from './symbols.ts'
 
 export type TextRole = Extract<SheetItem, { item: 'text' }>['role']
 
@@ -44,12 +45,19 @@ export interface Extent {
 const FRACTION = { height: 0.8, gap: 0.2, bearing: 0.12 }
 /** Two tolerances over one another stand at the full height, a fifth of it either side of the middle. */
 const STACK = { gap: 0.2, bearing: 0.3 }
+/** The arc sign above figures, as wide as they are, in lettering heights (common practice, no source). */
+const ARC = { gap: 0.25, rise: 0.4 }
+const ARC_ABOVE = `⌒${ABOVE}`
+/** Signs turned to look up or down. */
+const UPRIGHT = new RegExp(`[${wayMarks.up}${wayMarks.down}]$`)
 /** Strokes of drawn signs: a tenth of the lettering height (ISO 3098-1 type B). */
 const STROKE = 0.1
 
 type Piece =
   | { readonly kind: 'letters'; readonly text: string; readonly width: number }
   | { readonly kind: 'sign'; readonly text: string; readonly width: number }
+  /** Figures with the arc sign above them. */
+  | { readonly kind: 'under arc'; readonly text: string; readonly width: number }
   | {
       readonly kind: 'fraction'
       readonly upper: string
@@ -78,6 +86,11 @@ export function textExtent(text: Lettering, height: number, style: LetteringStyl
     } else if (p.kind === 'letters') {
       // Tails and brackets hang about a quarter of the height below the line.
       if (/[gjpqy,;()[\]{}_Q|/\\]/.test(p.text)) below = Math.max(below, 0.25)
+    } else if (p.kind === 'under arc') {
+      above = Math.max(above, 1 + ARC.gap + ARC.rise)
+    } else if (UPRIGHT.test(p.text)) {
+      above = Math.max(above, 1.8)
+      below = Math.max(below, 0.8)
     } else if (OVERSHOOT.has(p.text)) {
       above = Math.max(above, 1.25)
       below = Math.max(below, 0.25)
@@ -117,10 +130,15 @@ export function lettering(text: Lettering, place: LetteringPlace): SheetItem[] {
   for (const p of all) {
     const w = p.width * h
     if (p.kind === 'letters') letters(p.text, [x, 0])
-    else if (p.kind === 'sign') {
+    else if (p.kind === 'under arc') {
+      const arc = setDown(arcOver(p.width), h, [x, (1 + ARC.gap) * h], turn, place.at)
+      // its blank character before the figures, so that both are found together
+      items.push(glyph('⌒', on([x - 0.6 * h, 0]), h, angle, [arc], tie))
+      letters(p.text, [x, 0])
+    } else if (p.kind === 'sign') {
       const drawn = drawnSymbol(p.text)!
       const set = (c: Curve2) => setDown(c, h, [x, 0], turn, place.at)
-      items.push(glyph(p.text, on([x, 0]), h, angle, drawn.strokes.map(set), tie))
+      items.push(glyph(withoutSignMarks(p.text), on([x, 0]), h, angle, drawn.strokes.map(set), tie))
       for (const f of drawn.fills) items.push({ item: 'fill', kind: 'symbol', outline: f.map(set), ...tied })
     } else if (p.kind === 'fraction') {
       const edge = (FRACTION.bearing / 2) * h
@@ -146,6 +164,14 @@ export function lettering(text: Lettering, place: LetteringPlace): SheetItem[] {
     x += w
   }
   return items
+}
+
+/** An arc of that width, its ends on the base line. */
+function arcOver(width: number): Curve2 {
+  const half = Math.min(width, 2.4) / 2
+  const r = (half * half + ARC.rise * ARC.rise) / (2 * ARC.rise)
+  const open = Math.asin(Math.min(1, half / r))
+  return { kind: 'arc', c: [width / 2, ARC.rise - r], r, from: Math.PI / 2 - open, sweep: 2 * open }
 }
 
 /** Box on paper of a line of lettering, axis-parallel, for the angles 0 and 90. */
@@ -207,13 +233,18 @@ function linePieces(text: string, weight: Face, stacked: boolean): Piece[] {
     if (run) out.push({ kind: 'letters', text: run, width: lettersWidth(run, weight) })
     run = ''
   }
-  for (const c of text) {
-    const drawn = drawnSymbols.get(c)
-    if (!drawn) run += c
-    else {
-      flush()
-      out.push({ kind: 'sign', text: c, width: drawn.advance })
+  for (let i = 0; i < text.length; ) {
+    const under = text.startsWith(ARC_ABOVE, i) ? /^[\d.,]+/.exec(text.slice(i + ARC_ABOVE.length))?.[0] : undefined
+    const sign = under === undefined ? signAt(text, i) : undefined
+    if (under === undefined && sign === undefined) {
+      run += text[i]
+      i++
+      continue
     }
+    flush()
+    if (under !== undefined) out.push({ kind: 'under arc', text: under, width: lettersWidth(under, weight) })
+    else if (sign) out.push({ kind: 'sign', text: sign, width: drawnSymbol(sign)!.advance })
+    i += under === undefined ? sign!.length : ARC_ABOVE.length + under.length
   }
   flush()
   return out

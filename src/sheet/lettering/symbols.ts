@@ -1,5 +1,6 @@
 import type { Curve2 } from '../../geometry/curve2.ts'
 import type { Vec2 } from '../../geometry/vec.ts'
+import { wayMarks } from '../../sizes/callout/sign-ways.ts'
 
 /** A drawn sign, in units of the lettering height: base line at y = 0, capitals up to y = 1. */
 export interface DrawnSymbol {
@@ -60,7 +61,7 @@ export const drawnSymbols: ReadonlyMap<string, DrawnSymbol> = new Map([
   // Depth: h high under a bar h wide.
   ['↧', symbol(1, [...line([0, 1], [1, 1]), ...line([0.5, 1], [0.5, 0.5])], [head([0.5, 0], 270, 0.6)])],
   ['⌲', symbol(2, [...closed([0, 0], [2, 0.5], [0, 1]), ...line([-0.2, 0.5], [2.2, 0.5])])],
-  ['⌳', symbol(2, closed([0, 0], [2, 0], [2, 0.6]))],
+  ['⌳', symbol(2, closed([0, 0], [2, 0], [0, 0.6]))],
   ['↔', symbol(2.4, line([0.5, 0.5], [1.9, 0.5]), [head([0, 0.5], 180, 0.6), head([2.4, 0.5], 0, 0.6)])],
   // Geometric characteristics, ASME Y14.5-2018 Fig. C-1 / ISO 7083.
   ['⏤', symbol(2, line([0, 0.5], [2, 0.5]))],
@@ -114,6 +115,52 @@ export const drawnSymbols: ReadonlyMap<string, DrawnSymbol> = new Map([
   ['≥', symbol(0.8, [...line([0, 1], [0.8, 0.62], [0, 0.24]), ...line([0, 0], [0.8, 0])])],
 ])
 
+const turnedSigns = ['⌲', '⌳'].flatMap((sign) =>
+  (['left', 'up', 'down'] as const).map((way): [string, DrawnSymbol] => {
+    const { strokes, advance } = drawnSymbols.get(sign)!
+    if (way === 'left')
+      return [sign + wayMarks.left, { advance, strokes: strokes.map((c) => placed(c, mirrored(advance))), fills: [] }]
+    const middle = sign === '⌳' ? 0.3 : 0.5
+    const turn = way === 'up' ? 1 : -1
+    const tall = ([x, y]: Vec2): Vec2 => [BEARING + 0.5 - turn * (y - middle), 0.5 + turn * (x - advance / 2)]
+    return [sign + wayMarks[way], { advance: 1 + 2 * BEARING, strokes: strokes.map((c) => placed(c, tall)), fills: [] }]
+  }),
+)
+
+/** Signs written with more than one character, by the characters. */
+const composedSigns: ReadonlyMap<string, DrawnSymbol> = new Map([
+  ...turnedSigns,
+  // Spotface: a counterbore with SF within (ASME Y14.5-2018 Fig. 6-1, from memory; height of the letters: common practice).
+  [
+    '⌴SF',
+    symbol(2, [
+      ...line([0, 1], [0, 0], [2, 0], [2, 1]),
+      arc([0.6, 0.69], 0.16, 30, 240),
+      arc([0.6, 0.37], 0.16, 90, -240),
+      ...line([1.11, 0.21], [1.11, 0.85], [1.5, 0.85]),
+      ...line([1.11, 0.54], [1.42, 0.54]),
+    ]),
+  ],
+])
+
+/** Spellings of signs by their first character, longest first. */
+const spellings = new Map<string, string[]>()
+for (const s of [...composedSigns.keys(), ...drawnSymbols.keys()])
+  spellings.set(s[0]!, [...(spellings.get(s[0]!) ?? []), s])
+
+/** The sign that the text begins with at `index`, if any. */
+export const signAt = (text: string, index: number): string | undefined =>
+  spellings.get(text[index]!)?.find((s) => text.startsWith(s, index))
+
+function mirrored(width: number): (p: Vec2) => Vec2 {
+  return ([x, y]) => [width - x, y]
+}
+
+/** A stroke of straight lines with its points put elsewhere. */
+function placed(c: Curve2, put: (p: Vec2) => Vec2): Curve2 {
+  return c.kind === 'line' ? { kind: 'line', a: put(c.a), b: put(c.b) } : c
+}
+
 /** A letter drawn about (0, 0), in its circle. */
 function modifier(letter: readonly Curve2[]): DrawnSymbol {
   const set = (c: Curve2): Curve2 => {
@@ -144,7 +191,7 @@ const sameAs: ReadonlyMap<string, string> = new Map([
 
 /** The drawn sign for a character; Ø and ø count as diameter only in front of a figure (see `lettering`). */
 export function drawnSymbol(char: string): DrawnSymbol | undefined {
-  return drawnSymbols.get(char)
+  return drawnSymbols.get(char) ?? composedSigns.get(char)
 }
 
 /** `∅` and, before a figure, `Ø` and `ø` as the diameter sign. */

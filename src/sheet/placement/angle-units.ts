@@ -36,7 +36,11 @@ const LEADS = [0.35, 0.65, 0.2, 0.8].flatMap((t) => [10, 18, 28].map((length) =>
 export function angleUnits(desk: Desk, owner: number, dimensions: readonly Dimension[]): Unit[] {
   return dimensions.flatMap((d): Unit[] => {
     if (d.measured.kind !== 'angle') return []
-    const options = Array.from({ length: ARCS }, (_, k) => option(desk, owner, d, k))
+    const { arc } = d.measured
+    const options =
+      arc === undefined
+        ? Array.from({ length: ARCS }, (_, k) => option(desk, owner, d, k))
+        : arcOptions(desk, owner, d, arc.radius * desk.ink.views[owner]!.placed.scale, arc.side)
     return [
       {
         id: d.id,
@@ -52,6 +56,35 @@ export function angleUnits(desk: Desk, owner: number, dimensions: readonly Dimen
       },
     ]
   })
+}
+
+/** Rows of a length along an arc on its open side; over the part where nothing else serves. */
+function arcOptions(desk: Desk, owner: number, d: Dimension, r: number, side: 1 | -1): Option[] {
+  const { first, pitch } = desk.figures
+  return Array.from({ length: ARCS }, (_, k) => k).flatMap((k) => {
+    const off = first + k * pitch
+    const set = (radius: number, row: number, own: number): Option => ({
+      row,
+      own: own + WEIGHTS.rowDistance * k * pitch,
+      members: once(() => [member(desk, owner, d, radius)]),
+    })
+    return [side, -side].flatMap((way, i) =>
+      r + way * off > LEAST_RADIUS ? [set(r + way * off, k + 1, i * WEIGHTS.arcOverPart)] : [],
+    )
+  })
+}
+
+/**
+ * The arc of the dimension line: that of the angle, or for a length along an arc of up to 90° as far as the extension
+ * lines run parallel to the middle of it (ISO 129-1:2018, from memory; beyond that they are radial).
+ */
+function spread(sweep: number, from: number, arc: number | undefined, radius: number) {
+  const lo = sweep >= 0 ? from : from + sweep
+  const wide = Math.abs(sweep)
+  const half = (arc ?? 0) * Math.sin(wide / 2)
+  if (arc === undefined || wide > Math.PI / 2 + 1e-9 || half > 0.95 * radius) return { lo, wide }
+  const turn = Math.asin(half / radius)
+  return { lo: lo + wide / 2 - turn, wide: 2 * turn }
 }
 
 function option(desk: Desk, owner: number, d: Dimension, k: number): Option {
@@ -74,11 +107,23 @@ function member(desk: Desk, owner: number, d: Dimension, radius: number): Member
   if (d.measured.kind !== 'angle') throw new Error('not an angle')
   const { from, sweep, reach } = d.measured
   const vertex = onPaper(placed, d.measured.vertex)
-  const lo = sweep >= 0 ? from : from + sweep
-  const wide = Math.abs(sweep)
+  const arc = d.measured.arc === undefined ? undefined : d.measured.arc.radius * placed.scale
+  const { lo, wide } = spread(sweep, from, arc, radius)
   const reaches = sweep >= 0 ? reach : [reach[1], reach[0]]
   const shapes: Shape[] = []
-  for (const [i, a] of [lo, lo + wide].entries()) {
+  if (arc !== undefined) {
+    const start = Math.min(from, from + sweep)
+    for (const [a, b] of [
+      [start, lo],
+      [start + Math.abs(sweep), lo + wide],
+    ] as const) {
+      const [p, q] = [along(vertex, polar(a), arc), along(vertex, polar(b), radius)]
+      const length = Math.hypot(q[0] - p[0], q[1] - p[1])
+      const way: Vec2 = [(q[0] - p[0]) / length, (q[1] - p[1]) / length]
+      shapes.push(bar('extension', along(p, way, f.gap), along(q, way, f.overshoot)))
+    }
+  }
+  for (const [i, a] of arc === undefined ? [lo, lo + wide].entries() : []) {
     const start = reaches[i]! * placed.scale + f.gap
     if (start < radius - 0.3)
       shapes.push(bar('extension', along(vertex, polar(a), start), along(vertex, polar(a), radius + f.overshoot)))

@@ -242,14 +242,12 @@ function letteredOf(items: readonly SheetItem[]): Lettered[] {
     if (item.item === 'glyph') {
       const points = item.strokes.flatMap((c) => sampled(c))
       if (points.length === 0) continue
-      const [x0, y0, x1, y1] = bounds(points)
+      // the box lies along the lettering, as that of letters does
+      const [cos, sin] = [Math.cos((item.angle * Math.PI) / 180), Math.sin((item.angle * Math.PI) / 180)]
+      const [x0, y0, x1, y1] = bounds(points.map(([x, y]): Vec2 => [x * cos + y * sin, y * cos - x * sin]))
+      const back = (x: number, y: number): Vec2 => [x * cos - y * sin, x * sin + y * cos]
       out.push({
-        corners: [
-          [x0, y0],
-          [x1, y0],
-          [x1, y1],
-          [x0, y1],
-        ],
+        corners: [back(x0, y0), back(x1, y0), back(x1, y1), back(x0, y1)],
         owner,
         text: item.text,
         sized,

@@ -96,6 +96,8 @@ export const WEIGHTS = {
   /** Text where the extension line of a longer size will want to pass. */
   textInTheWay: 0.8,
   arrowsOutside: 1.2,
+  /** A length along an arc with its line on the part's own side. */
+  arcOverPart: 12,
   textOutside: 2.5,
   /** Text on a leader to the dimension line, where neither inside nor outside has room along the line. */
   textOnLeader: 4,

@@ -67,7 +67,7 @@ export function generalAngle(header: Header, angle: Num, shorterLegMm: number): 
   const deviation = read?.ok && read.value.linear ? angularDeviation(read.value.linear, shorterLegMm) : undefined
   if (standard && deviation !== undefined) return good({ plusMinus: deviation, by: standard.text, span: standard.span })
   return bad({
-    text: `No general tolerance covers the angle ${angle.text}°.`,
+    text: `No general tolerance covers the angle ${angle.text.includes(':') ? angle.text : `${angle.text}°`}.`,
     expected: 'general angles ±…',
     span: angle.span,
   })

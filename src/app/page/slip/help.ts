@@ -166,12 +166,12 @@ export const statementHelp: Readonly<Record<Keyword, StatementHelp>> = {
   },
   turned: {
     short: 'made from',
-    text: 'One step a line, from left to right: name, diameter, and its own length or its right end.',
+    text: 'One step a line, from left to right: name, diameter, and its own length or its right end; tapered to another diameter, or by its rate: tapered 1:10.',
     example: 'turned    axis left-right\n          left    ⌀20 k6, 28 long\n          right   ⌀16, to 92',
   },
   outline: {
     short: 'made from',
-    text: 'A closed outline by moves × thickness.',
+    text: 'A closed outline by moves × thickness: right 120, slope left 100 up at 1:20, arc R 20 to a point or 40 long, close.',
     example: 'outline   8 thick, face front\n          right 120; up 20; slope left 100 up 100; left 20; close',
   },
   hole: {
