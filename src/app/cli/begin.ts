@@ -2,10 +2,11 @@ import { stat } from 'node:fs/promises'
 import { basename, dirname, join } from 'node:path'
 import type { OcctKernel } from '../../kernel/open.ts'
 import { beginBrief } from '../begin.ts'
+import { fileNameOf, notADevice } from '../file-name.ts'
 import { readArguments } from './arguments.ts'
 import type { Console } from './console.ts'
 import { EXIT, type ExitCode, worse } from './exit-codes.ts'
-import { FileFault, fileNameOf, nameOf, readSource, writeTogether } from './files.ts'
+import { FileFault, nameOf, readSource, writeTogether } from './files.ts'
 
 /** `begin`: the first lines of a brief, from a solid model. */
 export function begin(args: readonly string[], console: Console) {
@@ -39,7 +40,7 @@ export function begin(args: readonly string[], console: Console) {
 }
 
 function pathFor(file: string, to: string | undefined, solid: string | undefined): string {
-  const stem = file === '-' ? 'part' : basename(file).replace(/\.[^.]*$/, '')
+  const stem = file === '-' ? 'part' : notADevice(basename(file).replace(/\.[^.]*$/, ''))
   const name = solid === undefined ? stem : `${stem}-${fileNameOf(solid)}`
   return join(to ?? (file === '-' ? '.' : dirname(file)), `${name}.brief`)
 }

@@ -4,12 +4,13 @@ import { writeStep } from '../../write/step.ts'
 import { writeSvg } from '../../write/svg.ts'
 import { judged } from '../checked.ts'
 import type { Drawing } from '../compile.ts'
+import { fileNameOf, notADevice } from '../file-name.ts'
 import { printReport, reportOn } from '../report.ts'
 import { readArguments, UsageFault } from './arguments.ts'
 import type { Console } from './console.ts'
 import { eachBrief } from './each-brief.ts'
 import type { ExitCode } from './exit-codes.ts'
-import { fileNameOf, isStepName, writeTogether } from './files.ts'
+import { isStepName, writeTogether } from './files.ts'
 
 const KINDS = ['pdf', 'svg', 'step', 'txt'] as const
 type Kind = (typeof KINDS)[number]
@@ -67,7 +68,7 @@ function distinctNames(
       continue
     }
     const plain = basename(file).replace(/\.brief$/i, '')
-    const stem = isStepName(plain) ? plain.replace(/\.[^.]*$/, '') : plain
+    const stem = notADevice(isStepName(plain) ? plain.replace(/\.[^.]*$/, '') : plain)
     const base = join(to ?? dirname(file), solid === undefined ? stem : `${stem}-${fileNameOf(solid)}`)
     const other = taken.get(base)
     if (other !== undefined)

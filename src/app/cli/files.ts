@@ -20,10 +20,6 @@ export interface Source {
 /** True for a name that a solid model would have. */
 export const isStepName = (path: string): boolean => /\.(?:step|stp|p21)$/i.test(path)
 
-/** A drawing number or a product's name as a file name: letters, digits, dot, dash and underscore stay. */
-export const fileNameOf = (name: string): string =>
-  name.replace(/[^\p{L}\p{N}._-]+/gu, '-').replace(/^[.-]+/, '') || 'drawing'
-
 /** A brief or a solid model, told apart by the file's name or, from standard input, by how it begins. */
 export async function readSource(path: string): Promise<Source> {
   if (isStepName(path)) return { kind: 'step', text: await readStep(path) }

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto'
 import { readdir, readFile, realpath, rename, stat, unlink, writeFile } from 'node:fs/promises'
 import { dirname, join } from 'node:path'
+import { isDeviceName } from '../file-name.ts'
 
 /** A brief is a page of text; anything larger is refused. */
 export const MOST_BYTES = 4 * 1024 * 1024
@@ -27,7 +28,8 @@ export type Saving =
 /** True for the plain name of a brief: no folder, no hidden file, nothing a file system would read otherwise. */
 export function isBriefName(name: string): boolean {
   // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what must not be in a name
-  return name.length <= 200 && /^[^./\\:*?"<>|\u0000-\u001f][^/\\:*?"<>|\u0000-\u001f]*\.brief$/i.test(name)
+  const plain = /^[^./\\:*?"<>|\u0000-\u001f][^/\\:*?"<>|\u0000-\u001f]*\.brief$/i.test(name)
+  return name.length <= 200 && plain && !isDeviceName(name)
 }
 
 const tagOf = (bytes: Uint8Array): string => `"${createHash('sha256').update(bytes).digest('hex').slice(0, 32)}"`

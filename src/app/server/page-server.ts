@@ -91,7 +91,8 @@ export function pageServer(options: PageServerOptions): Hono {
     bodyLimit({ maxSize: MOST_BYTES, onError: (c) => said(c, 413, `A brief is at most ${MOST_BYTES} bytes.`) }),
     async (c) => {
       const name = c.req.param('name')
-      if (!isBriefName(name)) return said(c, 400, 'A brief is saved under a plain name that ends in .brief.')
+      if (!isBriefName(name))
+        return said(c, 400, 'A brief is saved under a plain name that ends in .brief, and no device’s such as CON.')
       if (!/^text\/plain\b/.test(c.req.header('content-type') ?? '')) return said(c, 415, 'A brief is plain text.')
       const bytes = new Uint8Array(await c.req.arrayBuffer())
       try {

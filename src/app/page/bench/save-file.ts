@@ -1,12 +1,4 @@
-/** A name for a file from a brief's own words: letters, digits, dot, dash and underscore stay. */
-export const fileNameOf = (words: string): string =>
-  words
-    .replace(/[^\p{L}\p{N}._-]+/gu, '-')
-    .replace(/^[.-]+|-+$/g, '')
-    .slice(0, 100) || 'drawing'
-
-/** Names of devices that some machines let no file have, whatever its ending (from memory). */
-const DEVICE = /^(?:con|prn|aux|nul|com\d|lpt\d)(?:\.|$)/i
+import { isDeviceName } from '../../file-name.ts'
 
 /** Why a brief cannot be saved under the name, and what to write instead; undefined where it can. */
 export function nameRefusal(name: string): string | undefined {
@@ -15,7 +7,7 @@ export function nameRefusal(name: string): string | undefined {
   if (wrong)
     return `A file name has no ${wrong < ' ' ? 'control characters' : `“${wrong}”`}. Expected: letters, digits, dashes, such as bracket-2.`
   if (name.startsWith('.')) return 'A file name that begins with a dot is hidden. Expected: a letter or a digit first.'
-  if (DEVICE.test(name))
+  if (isDeviceName(name))
     return `${name.split('.')[0]} is the name of a device on some machines. Expected: another name.`
   if (name.length > 190) return 'The name is too long. Expected: at most 190 letters.'
   return undefined

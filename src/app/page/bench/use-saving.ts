@@ -1,11 +1,12 @@
 import { useCallback, useState } from 'react'
 import { readBrief } from '../../../brief/read.ts'
 import { looksLikeStep } from '../../../read/step-file.ts'
+import { fileNameOf } from '../../file-name.ts'
 import type { OpenedModel } from '../model/use-model.ts'
 import { putBrief } from '../shelf/desk-client.ts'
 import type { Home, Kept } from '../shelf/shelf.ts'
 import type { Ask } from './asking-slip.tsx'
-import { download, fileNameOf, nameRefusal } from './save-file.ts'
+import { download, nameRefusal } from './save-file.ts'
 import type { Briefs } from './use-briefs.ts'
 
 /** The browser's own file access, where it has it. */

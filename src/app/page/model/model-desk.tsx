@@ -1,6 +1,7 @@
 import { useMemo, useState } from 'react'
+import { fileNameOf } from '../../file-name.ts'
 import { byWeight, NO_MARKS } from '../bench/by-weight.ts'
-import { download, fileNameOf } from '../bench/save-file.ts'
+import { download } from '../bench/save-file.ts'
 import { useRoom } from '../bench/use-room.ts'
 import type { Engine } from '../engine/engine.ts'
 import { Margin } from '../margin/margin.tsx'
