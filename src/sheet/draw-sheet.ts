@@ -39,6 +39,8 @@ export interface Drawn {
   readonly marks: readonly Mark[]
   /** Sizes and hole tables that found no place. */
   readonly left: number
+  /** Chains that found none in one line. */
+  readonly broken: number
   /** Nothing is left off and proven, or the sheet says that it is preliminary. */
   readonly honest: boolean
 }
@@ -122,20 +124,24 @@ export function draw(desk: Desk, choice: SheetChoice): Drawn {
     items.push(...note.items)
   }
   const left = (placement?.unplaced.length ?? 0) + tablesLeft
-  const title = titleBlock(
-    {
-      header: lettered(header),
-      ...(part.properties.mass === undefined ? {} : { mass: part.properties.mass }),
-      scale: choice.scaleText,
-      format: format.name,
-      sheet: 1,
-      sheets: 1,
-    },
-    choice.title,
-    figures,
-  )
+  const titleOf = (signed: Header) =>
+    titleBlock(
+      {
+        header: lettered(signed),
+        ...(part.properties.mass === undefined ? {} : { mass: part.properties.mass }),
+        scale: choice.scaleText,
+        format: format.name,
+        sheet: 1,
+        sheets: 1,
+      },
+      choice.title,
+      figures,
+    )
+  let title = titleOf(header)
   marks.push(...title.marks, ...(placement?.marks ?? []))
   let honest = kept !== undefined || (left === 0 && !desk.preliminary && !desk.unsound && !mustChange(marks))
+  // Who checked or approved it did not sign what must change.
+  if ((kept || !honest) && (header.checked || header.approved)) title = titleOf(withoutChecks(header))
   if (placement) {
     items.splice(0, items.length, ...interrupted(items, placement.texts), ...placement.items)
   }
@@ -186,6 +192,7 @@ export function draw(desk: Desk, choice: SheetChoice): Drawn {
     },
     marks,
     left,
+    broken: placement?.broken ?? 0,
     honest,
   }
 }

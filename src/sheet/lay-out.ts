@@ -61,7 +61,7 @@ export function layOut(
 function cheapest(desk: Desk, choices: Iterable<SheetChoice>): Drawn {
   let best: Drawn | undefined
   const tried: string[] = []
-  const wanting = (drawn: Drawn) => drawn.left + (drawn.honest ? 0 : 1)
+  const wanting = (drawn: Drawn) => drawn.left + drawn.broken + (drawn.honest ? 0 : 1)
   for (const choice of choices) {
     const drawn = draw(desk, choice)
     tried.push(`${choice.format.name} ${choice.scaleText}`)

@@ -1,5 +1,5 @@
 import { Candidates, ROUNDING } from './candidates.ts'
-import { conflict, type Rules } from './conflicts.ts'
+import { conflict, conflictInChain, type Rules } from './conflicts.ts'
 import {
   type Alternative,
   Beside,
@@ -251,7 +251,7 @@ export class Board {
     alternative.memo.against ??= new Map()
     const known = alternative.memo.against.get(other.alternative)
     if (known !== undefined) return known
-    const c = conflict(shapes, other.shapes, this.rules)
+    const c = conflictInChain(shapes, other.shapes, this.rules)
     alternative.memo.against.set(other.alternative, c)
     return c
   }

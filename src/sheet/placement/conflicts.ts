@@ -28,6 +28,24 @@ export function conflict(a: readonly Shape[], b: readonly Shape[], rules: Rules)
   return sum
 }
 
+/**
+ * Cost between neighbours in one chain: the head that serves both is each one's own, and stands as near to its text as
+ * heads do.
+ */
+export function conflictInChain(a: readonly Shape[], b: readonly Shape[], rules: Rules): number {
+  const apart = (from: readonly Shape[]) => (s: Shape) => s.shape === 'bar' || !from.some((t) => sameHead(s, t))
+  return conflict(a.filter(apart(b)), b.filter(apart(a)), rules)
+}
+
+function sameHead(s: Slab, t: Shape): boolean {
+  return t.shape === 'slab' && t.role === s.role && s.role !== 'text' && servesBoth(s, t)
+}
+
+/** One head serves two sizes that meet at an extension line. */
+function servesBoth(a: Slab, b: Slab): boolean {
+  return Math.hypot(a.cx - b.cx, a.cy - b.cy) < 0.05 && (a.role === 'dot' || a.ux * b.ux + a.uy * b.uy > 0.99)
+}
+
 /** Parallel to within a degree; others matter only where they cross. */
 function sideBySide(a: Bar, b: Bar): boolean {
   const ux = a.bx - a.ax
@@ -55,10 +73,7 @@ function slabConflict(a: Slab, b: Slab, rules: Rules): number {
     return dy > a.hh && dy < rules.pitch + 0.5 && dx < 0.8 * (a.hw + b.hw) ? WEIGHTS.notStaggered : 0
   }
   if (a.role === 'text' || b.role === 'text') return slabsMeet(a, b, CLEAR.arrow) ? Infinity : 0
-  // One head serves two sizes that meet at an extension line.
-  if (Math.hypot(a.cx - b.cx, a.cy - b.cy) < 0.05 && (a.role === 'dot' || a.ux * b.ux + a.uy * b.uy > 0.99)) {
-    return a.role === b.role ? 0 : Infinity
-  }
+  if (servesBoth(a, b)) return a.role === b.role ? 0 : Infinity
   if (a.role !== b.role) return slabsMeet(a, b, -0.55) ? Infinity : 0
   return slabsMeet(a, b, -0.1) ? Infinity : 0
 }

@@ -95,18 +95,21 @@ export class LineSetting {
     const elbow: Vec2 = [from[0] + u[0] * along + n[0] * outward, from[1] + u[1] * along + n[1] * outward]
     const sx = elbow[0] >= from[0] ? 1 : -1
     const boxed = block.joint !== undefined && this.#span.under === undefined
-    const length = boxed ? f.shoulder : Math.max(block.width, this.#span.under?.width ?? 0) + 1
+    const over = f.iso && !boxed
+    const length = over ? Math.max(block.width, this.#span.under?.width ?? 0) + 1 : f.shoulder
     const end: Vec2 = [elbow[0] + sx * length, elbow[1]]
-    const centre: Vec2 = boxed
-      ? [end[0] + (sx * block.width) / 2, elbow[1] - block.joint!]
-      : [elbow[0] + (sx * length) / 2, elbow[1] + f.textGap + block.height / 2]
+    // Over the shoulder (ISO), or beside it at mid-height of its first letter, or the last where it stands left (ASME).
+    const beside = end[0] + sx * ((boxed ? 0 : f.practice.leader.gap) + block.width / 2)
+    const centre: Vec2 = over
+      ? [elbow[0] + (sx * length) / 2, elbow[1] + f.textGap + block.height / 2]
+      : [beside, elbow[1] - (block.joint ?? (sx > 0 ? block.firstMid : block.lastMid))]
     return { from, elbow, end, centre, text: textSlab(block, centre, 0) }
   }
 
   /** Text on a level shoulder at the end of a leader from the middle of the line. */
   lead(ends: readonly [End, End], lead: Vec2): Drawn {
     const { s0, s1, block } = this.#span
-    const bare = this.set(ends, (s0 + s1) / 2)
+    const bare = this.set(ends, (s0 + s1) / 2, 0, true)
     const { from, elbow, end, centre, text } = this.#led(lead)
     const shapes: Shape[] = [
       text,
@@ -176,8 +179,11 @@ export class LineSetting {
     return Math.max(least, this.#f.arrow.length + (this.#f.iso ? 1.5 : 2))
   }
 
-  /** `text`: its middle along the line, or the side it stands outside of, at least `least` from the extension line. */
-  set(ends: readonly [End, End], text: number | 'lo' | 'hi', least = 0): Drawn {
+  /**
+   * `text`: its middle along the line, or the side it stands outside of, at least `least` from the extension line;
+   * `whole`: the line is not broken for it.
+   */
+  set(ends: readonly [End, End], text: number | 'lo' | 'hi', least = 0, whole = this.#f.iso): Drawn {
     const f = this.#f
     const { u, s0, s1, block } = this.#span
     const shapes: Shape[] = []
@@ -200,13 +206,13 @@ export class LineSetting {
     else if (e1 === 'out') shapes.push(arrow(this.#p(s1), back(u), f))
     else if (e1 === 'dot') shapes.push(endDot(this.#p(s1), u))
     if (typeof text === 'number') {
-      if (f.iso) draw('dimension', s0, s1)
+      if (whole) draw('dimension', s0, s1)
       else {
         if (e0 !== 'out') draw('dimension', s0, s - half - f.textGap)
         if (e1 !== 'out') draw('dimension', s + half + f.textGap, s1)
       }
       // Between heads that point in from outside no line is drawn (ASME), but nothing else may stand there either.
-      if (!f.iso && e0 === 'out' && e1 === 'out') shapes.push(bar('dimension', this.#p(s0), this.#p(s1)))
+      if (!whole && e0 === 'out' && e1 === 'out') shapes.push(bar('dimension', this.#p(s0), this.#p(s1)))
       if (e0 === 'out') draw('tail', s0 - t0, s0)
       if (e1 === 'out') draw('tail', s1, s1 + t1)
     } else {

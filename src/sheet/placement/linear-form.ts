@@ -103,6 +103,10 @@ function alternatives(f: PlacementFigures, span: Span1, n: Vec2, level: number, 
       if (k > 0) set(ends, own + k * WEIGHTS.textShift, mid - k * step)
     }
   }
+  const leads = (ends: readonly [End, End], own: number) => {
+    for (const [i, lead] of LEADS.entries())
+      if (line.leads(lead)) out.push(new Later(own + WEIGHTS.textOnLeader + 0.3 * i, () => line.lead(ends, lead)))
+  }
   // Heads stand outside only where there is no room for them inside.
   const fitsHeads = f.iso ? length >= 2 * A + 1.5 : length >= line.along + 2 * f.textGap + 2 * (A + 1)
   const inner = length / 2 - line.along / 2 - (f.iso ? 0.9 : f.textGap)
@@ -122,11 +126,9 @@ function alternatives(f: PlacementFigures, span: Span1, n: Vec2, level: number, 
         set(outer, own + 0.8 + 0.04 * g, side, g + 2)
       }
     }
-    // ISO 129-1 §5.7: the value may stand on a leader that ends on the dimension line.
-    if (f.iso)
-      for (const [i, lead] of LEADS.entries()) {
-        if (line.leads(lead)) out.push(new Later(WEIGHTS.textOnLeader + 0.3 * i, () => line.lead(outer, lead)))
-      }
+    // ISO 129-1 §5.7: the value may stand on a leader that ends on the dimension line. In a chain, whose line is full,
+    // so it does in ASME practice too (common practice, no source).
+    if (f.iso || inChain) leads(headsFit ? ['in', 'in'] : outer, 0)
   }
   if (inChain && !headsFit) {
     for (const ends of [
@@ -138,6 +140,7 @@ function alternatives(f: PlacementFigures, span: Span1, n: Vec2, level: number, 
       between(ends, own, inner)
       if (ends[1] === 'out') set(ends, own + WEIGHTS.textOutside, 'hi')
       if (ends[0] === 'out') set(ends, own + WEIGHTS.textOutside, 'lo')
+      if (inner < 0) leads(ends, own)
     }
   }
   return out.sort((a, b) => a.own - b.own)

@@ -49,6 +49,8 @@ export interface Placement {
   readonly unplaced: readonly string[]
   /** Dimension lines crossed by extension lines or leaders of other sizes. */
   readonly crossings: number
+  /** Chains whose members found no room in one line and stand in several. */
+  readonly broken: number
   readonly marks: readonly Mark[]
 }
 
@@ -58,16 +60,18 @@ const SEED = 1729
 /** Places and draws the sizes of a sheet. Pure; all in paper mm. */
 export function placeDimensions(input: PlacementInput): Placement {
   const views = input.views.map(({ view, placed }) => standing(view, placed))
-  const { stands, unplaced, unmet, figures } = arrange(views, input, 1)
+  const { stands, unplaced, unmet, broken, figures } = arrange(views, input, 1)
   return {
     items: finished(stands, figures),
     texts: stands.flatMap((s) => s.shapes.filter((x): x is Slab => x.shape === 'slab' && x.role === 'text')),
     unplaced: unplaced.flatMap((u) => (u.dimensions.length > 0 ? u.dimensions.map((d) => d.id) : [u.id])),
     taken: stands.map(({ box }) => ({ min: [box.x0, box.y0], max: [box.x1, box.y1] })),
     crossings: crossingsOf(stands),
+    broken: broken.length,
     marks: [
       ...strayMarks(input.sizes.dimensions, views),
       ...unplaced.map((u) => crowdedMark(u, views)),
+      ...broken.map((u) => brokenMark(u, views)),
       ...unmet.map((u) => unmetMark(u, views, input.wishSpan)),
     ],
   }
@@ -82,6 +86,7 @@ export function arrange(
   stands: readonly Stand[]
   unplaced: readonly Unit[]
   unmet: readonly Unit[]
+  broken: readonly Unit[]
   figures: ReturnType<typeof placementFigures>
 } {
   const figures = placementFigures(input.practice, input.format)
@@ -128,7 +133,20 @@ export function arrange(
     units = units.map((u) => (stubborn.includes(u) ? open(u) : u))
     result = search(units)
   }
-  return { stands: result.stands, unplaced: units.filter(off), unmet: units.filter((u) => u.unmet), figures }
+  const unmet = units.filter((u) => u.unmet)
+  return { stands: result.stands, unplaced: units.filter(off), unmet, broken, figures }
+}
+
+function brokenMark(unit: Unit, views: readonly StandingView[]): Mark {
+  const span = unit.dimensions.find((d) => d.span)?.span
+  return {
+    rule: 'chain-broken',
+    weight: 'look again',
+    text: `The chain of ${unit.dimensions.length} sizes at the ${views[unit.owner]!.view.id} view finds no room in one line and stands in several.`,
+    ...(span ? { span } : {}),
+    expected: 'a larger scale, or sizes baseline',
+    source: 'common practice, no source',
+  }
 }
 
 function crowdedMark(unit: Unit, views: readonly StandingView[]): Mark {
