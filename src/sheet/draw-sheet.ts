@@ -124,24 +124,20 @@ export function draw(desk: Desk, choice: SheetChoice): Drawn {
     items.push(...note.items)
   }
   const left = (placement?.unplaced.length ?? 0) + tablesLeft
-  const titleOf = (signed: Header) =>
-    titleBlock(
-      {
-        header: lettered(signed),
-        ...(part.properties.mass === undefined ? {} : { mass: part.properties.mass }),
-        scale: choice.scaleText,
-        format: format.name,
-        sheet: 1,
-        sheets: 1,
-      },
-      choice.title,
-      figures,
-    )
-  let title = titleOf(header)
+  const title = titleBlock(
+    {
+      header: lettered(header),
+      ...(part.properties.mass === undefined ? {} : { mass: part.properties.mass }),
+      scale: choice.scaleText,
+      format: format.name,
+      sheet: 1,
+      sheets: 1,
+    },
+    choice.title,
+    figures,
+  )
   marks.push(...title.marks, ...(placement?.marks ?? []))
   let honest = kept !== undefined || (left === 0 && !desk.preliminary && !desk.unsound && !mustChange(marks))
-  // Who checked or approved it did not sign what must change.
-  if ((kept || !honest) && (header.checked || header.approved)) title = titleOf(withoutChecks(header))
   if (placement) {
     items.splice(0, items.length, ...interrupted(items, placement.texts), ...placement.items)
   }
