@@ -1,4 +1,4 @@
-import type { Brief } from '../brief/brief.ts'
+import type { Brief, Header } from '../brief/brief.ts'
 import type { Mark } from '../brief/mark.ts'
 import type { Span } from '../brief/span.ts'
 import type { Box2 } from '../geometry/evaluate.ts'
@@ -124,20 +124,24 @@ export function draw(desk: Desk, choice: SheetChoice): Drawn {
     items.push(...note.items)
   }
   const left = (placement?.unplaced.length ?? 0) + tablesLeft
-  const title = titleBlock(
-    {
-      header: lettered(header),
-      ...(part.properties.mass === undefined ? {} : { mass: part.properties.mass }),
-      scale: choice.scaleText,
-      format: format.name,
-      sheet: 1,
-      sheets: 1,
-    },
-    choice.title,
-    figures,
-  )
+  const titleOf = (signed: Header) =>
+    titleBlock(
+      {
+        header: lettered(signed),
+        ...(part.properties.mass === undefined ? {} : { mass: part.properties.mass }),
+        scale: choice.scaleText,
+        format: format.name,
+        sheet: 1,
+        sheets: 1,
+      },
+      choice.title,
+      figures,
+    )
+  let title = titleOf(header)
   marks.push(...title.marks, ...(placement?.marks ?? []))
   let honest = kept !== undefined || (left === 0 && !desk.preliminary && !desk.unsound && !mustChange(marks))
+  // Who checked or approved it did not sign what must change.
+  if ((kept || !honest) && (header.checked || header.approved)) title = titleOf(withoutChecks(header))
   if (placement) {
     items.splice(0, items.length, ...interrupted(items, placement.texts), ...placement.items)
   }
@@ -284,3 +288,5 @@ function placeSizes(
     wishSpan: (d) => wishSpan(desk.brief, d),
   })
 }
+
+const withoutChecks = ({ checked: _, approved: __, ...rest }: Header): Header => rest

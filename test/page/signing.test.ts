@@ -57,7 +57,7 @@ describe('signatures', () => {
     expect(changed).not.toBe(BASE)
     await writeBrief(page, changed)
     await mark.waitFor()
-    await page.locator('.signature.lapsed', { hasText: 'changed since' }).first().waitFor()
+    await page.locator('.signature.lapsed', { hasText: 'Changed since' }).first().waitFor()
     await page.reload()
     await mark.waitFor({ timeout: FIRST })
     await page.getByRole('button', { name: 'Sign', exact: true }).click()

@@ -25,10 +25,10 @@ describe('what is open on a sheet', () => {
   })
 
   it.each([
-    ['a statement without its face', 'hole: ⌀.25 THRU\n  centred both ways\n', '1 statement to be mended'],
-    ['one with four faults', 'slots top: 2X .28 × foo\n  2 across 2.00 apart, centred\n', '1 statement to be mended'],
-    ['two of them', 'hole top:\n  centred both ways\n\nhole: ⌀.25 THRU\n', '2 statements to be mended'],
-    ['a hole off the part', 'hole top: ⌀.25 THRU\n  9.00 from left; 1.00 from front\n', '1 statement to be mended'],
+    ['a statement without its face', 'hole: ⌀.25 THRU\n  centred both ways\n', '1 statement not drawn'],
+    ['one with four faults', 'slots top: 2X .28 × foo\n  2 across 2.00 apart, centred\n', '1 statement not drawn'],
+    ['two of them', 'hole top:\n  centred both ways\n\nhole: ⌀.25 THRU\n', '2 statements not drawn'],
+    ['a hole off the part', 'hole top: ⌀.25 THRU\n  9.00 from left; 1.00 from front\n', '1 statement not drawn'],
     [
       'a size to be measured',
       'hole top: 2X ⌀.25 THRU\n  2 across ? apart, centred; 1.00 from front\n',
@@ -42,7 +42,7 @@ describe('what is open on a sheet', () => {
     const drawing = compile(`${HEAD}hole: ⌀.25 THRU\n  centred both ways\n`, kernel)
     if (drawing.part) kernel.free(drawing.part.solid)
     const notice = writtenWords('N-1.step', drawing.marks, drawnOf(drawing, 0))
-    expect(notice).toBe('N-1.step written, preliminary: 1 mark must change; 1 statement to be mended.')
+    expect(notice).toBe('N-1.step written, preliminary: 1 mark must change; 1 statement not drawn.')
     expect(writtenWords('N-1.pdf', [], undefined)).toBe('N-1.pdf written.')
   })
 

@@ -45,8 +45,10 @@ NAME is the file's name without its ending, or the part's number for standard in
 A solid model is measured: holes, slots, arcs and steps are recognised and sized, without
 tolerances. The model itself is not written again unless --only asks for step.
 
-A sheet whose sizes are not proven complete, or on which no tolerance is stated, is stamped
-PRELIMINARY.
+A sheet whose sizes are not proven complete, on which no tolerance is stated, or with marks that
+must change, is stamped PRELIMINARY, and carries neither the checker's name nor the approver's.
+The line about the files then says how many marks must change and how many statements are not
+drawn.
 `,
   begin: `sheetwright begin FILE... [--to FOLDER] [--solid PART] [--print]
 

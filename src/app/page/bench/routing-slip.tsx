@@ -36,6 +36,7 @@ export function RoutingSlip(props: RoutingSlipProps) {
   const open = marks.filter((m) => m.accepted === undefined)
   const must = open.filter((m) => m.weight === 'must change').length
   const still = useMemo(() => (drawn ? openWords(whatIsOpen(drawn)) : ''), [drawn])
+  const unsigned = props.lapsed ? 'Changed since' : must > 0 ? 'Not on the sheet' : undefined
   const complete = drawn?.proof?.complete && still === ''
   return (
     <section className="routing" aria-label="Routing slip">
@@ -58,7 +59,7 @@ export function RoutingSlip(props: RoutingSlipProps) {
           {WORDS[state]}
         </span>
       </Stage>
-      <Stage name="Check" sign={header?.checked} by="Checked" lapsed={props.lapsed}>
+      <Stage name="Check" sign={header?.checked} by="Checked" unsigned={unsigned}>
         <button type="button" className="plain" onClick={props.onCheck} disabled={marks.length === 0}>
           {props.settled || marks.length > 0 ? tally(open.length, must, marks.length - open.length) : 'Being checked'}
         </button>
@@ -74,7 +75,7 @@ export function RoutingSlip(props: RoutingSlipProps) {
           Sign
         </button>
       </Stage>
-      <Stage name="Issue" sign={header?.approved} by="Approved" lapsed={props.lapsed}>
+      <Stage name="Issue" sign={header?.approved} by="Approved" unsigned={unsigned}>
         <span className="row">
           {(['pdf', 'svg', 'step', 'png'] as const).map((kind) => (
             <button
@@ -123,20 +124,21 @@ interface StageProps {
   readonly name: string
   readonly sign?: Signature | undefined
   readonly by?: string
-  readonly lapsed?: boolean
+  /** Why the signature does not hold for this sheet. */
+  readonly unsigned?: string | undefined
   readonly children: React.ReactNode
 }
 
-function Stage({ name, sign, by, lapsed, children }: StageProps) {
+function Stage({ name, sign, by, unsigned, children }: StageProps) {
   return (
     <section className="stage" aria-label={name}>
       <h2>{name}</h2>
       <div className="stage-body">{children}</div>
       {by ? (
-        <p className={`signature${lapsed && sign ? ' lapsed' : ''}`}>
+        <p className={`signature${unsigned && sign ? ' lapsed' : ''}`}>
           <span className="visually-hidden">{by} by </span>
           <span className="name">{sign?.name.text ?? '\u00a0'}</span>
-          <span className="date">{lapsed && sign ? 'changed since' : (sign?.date?.text ?? '')}</span>
+          <span className="date">{unsigned && sign ? unsigned : (sign?.date?.text ?? '')}</span>
         </p>
       ) : null}
     </section>
