@@ -6,6 +6,8 @@ import { derivedDrafts } from './choose/derive.ts'
 import { type Draft, directionWords, settle } from './choose/draft.ts'
 import { distinctIds, draftsOf } from './choose/drafts.ts'
 import { exactApart } from './choose/exact-apart.ts'
+import { withFullRounds } from './choose/full-round.ts'
+import { withLinks } from './choose/link.ts'
 import { onceEach } from './choose/once.ts'
 import { outlineDrafts } from './choose/outline.ts'
 import { withPlaces } from './choose/placed.ts'
@@ -30,11 +32,11 @@ import { toleranceOf } from './tolerance-of.ts'
 export function chooseSizes(part: Part, views: ViewSet): SizeSet {
   const context = contextOf(part, views)
   const noted = thicknessNotes(context)
-  const own = sharedSizes(context, draftsOf(context), 'diameter')
+  const own = withFullRounds(context, sharedSizes(context, draftsOf(context), 'diameter'))
   const said = withWords(context, own).filter((d) => !noted.some((n) => n.draft === d.id))
   const tabled = tableSets(context)
   const apart = new Set([...tabled.flatMap((t) => t.features.map((f) => f.id)), ...schemeFeatures(context)])
-  const shared = outlineDrafts(context, onceEach(context, said, apart))
+  const shared = withLinks(context, outlineDrafts(context, onceEach(context, said, apart)))
   const { tables, drafts: untabled } = withTables(context, tabled, shared)
   const drafts = withWays(context, withSchemes(context, untabled))
   markUnplaced(context, [

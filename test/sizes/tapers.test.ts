@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest'
+import { plainText } from '../../src/sizes/callout/plain-text.ts'
 import { makingOf } from '../../src/sizes/proof/making.ts'
 import { prove } from '../../src/sizes/proof/prove.ts'
 import { rankOf } from '../../src/sizes/proof/rank.ts'
-import { iso } from './sized.ts'
+import { allMarks, iso } from './sized.ts'
 
 // ISO 3040:2009 (from memory): a cone is fixed by two of its diameters, its length and its angle; a diameter where it
 // runs out into a cylinder is that cylinder's and stands once.
@@ -63,5 +64,44 @@ describe('a taper with a chamfer at its end', () => {
     )
     expect(s.sizes.proof.complete, s.sizes.proof.sentence).toBe(true)
     expect(s.texts.filter((t) => t === '⌀30')).toHaveLength(1)
+  })
+})
+
+/*
+ * A keyseat in a taper, its floor along the axis: the depth is from the taper's sharp edge at the large end, where a
+ * depth gauge can stand (shaft ends with a taper, ISO/R 775 gives it there; from memory).
+ */
+describe('a keyseat in a taper', () => {
+  const shaft = (neighbour: number) =>
+    iso(`turned axis left-right
+  a ⌀${neighbour}, 30 long
+  b ⌀40 tapered to ⌀30, 60 long
+  c ⌀20, 30 long
+keyseat b, top: 8 wide × 4 deep × 30 long
+  left end 10 from b left face
+`)
+
+  it.each([
+    ['a smaller', 36, 'section A-A'],
+    ['as large a', 40, 'section A-A'],
+    ['a larger', 50, 'front'],
+  ])('beside %s diameter has its depth from the large end', (_, neighbour, view) => {
+    const s = shaft(neighbour)
+    const depth = s.sizes.dimensions.find((d) => d.id.startsWith('keyseat 1/depth'))!
+    expect([plainText(depth.callout), depth.view]).toEqual(['4', view])
+    const [said] = depth.states!
+    if (said?.kind !== 'distance') throw new Error('no distance')
+    // ⌀40 at the large end: its crown is 20 from the axis, the floor 16
+    expect([said.from.at[2], said.to.at[2]].sort()).toEqual([expect.closeTo(16, 6), expect.closeTo(20, 6)])
+    expect(allMarks(s).filter((m) => m.weight === 'must change')).toEqual([])
+    expect(s.sizes.proof.sentence).toMatch(/^complete/)
+    const { body } = s.part
+    expect(rankOf(body, makingOf(s.part), s.sizes.dimensions)).toMatchObject({ missing: 0, repeated: 0 })
+    const less = s.sizes.dimensions.filter((d) => d !== depth)
+    expect(
+      prove(s.part, less)
+        .missing.map((m) => m.text)
+        .join(),
+    ).toContain('floor')
   })
 })

@@ -1,5 +1,5 @@
 import type { Vec3 } from '../../geometry/vec.ts'
-import { dot, sub, unit } from '../../geometry/vec3.ts'
+import { add, dot, scale, sub, unit } from '../../geometry/vec3.ts'
 import type { Context, Mooring } from './context.ts'
 
 interface Level {
@@ -29,15 +29,12 @@ function levelsOf(context: Context, faces: readonly number[], direction: Vec3, n
     if (along > 1e-9) continue
     // A hole's own axis, seen from beside: put at the middle of the body, where the view will look for it.
     levels.push({ at: dot(origin, direction), form: 'axis', mooring: { at: origin, name, faces: [id], axis: z } })
-    if (surface.kind !== 'cylinder') continue
-    for (const side of [1, -1]) {
-      const at: Vec3 = [
-        origin[0] + side * surface.r * direction[0],
-        origin[1] + side * surface.r * direction[1],
-        origin[2] + side * surface.r * direction[2],
-      ]
-      levels.push({ at: dot(at, direction), form: 'extreme', mooring: { at, name, faces: [id] } })
-    }
+    const rounds = surface.kind === 'cylinder' ? [{ origin, r: surface.r }] : rimsOf(context, id)
+    for (const round of rounds)
+      for (const side of [1, -1]) {
+        const at = add(round.origin, scale(direction, side * round.r))
+        levels.push({ at: dot(at, direction), form: 'extreme', mooring: { at, name, faces: [id] } })
+      }
   }
   for (const { curve, faces: sides, smooth } of context.part.body.edges) {
     if (curve.kind !== 'line' || smooth || !sides.some((f) => f !== undefined && faces.includes(f))) continue
@@ -47,6 +44,13 @@ function levelsOf(context: Context, faces: readonly number[], direction: Vec3, n
     levels.push({ at: dot(at, direction), form: 'corner', mooring: { at, name, faces: [...faces], axis: unit(run) } })
   }
   return levels
+}
+
+/** The whole circles in which a cone ends. */
+function rimsOf({ part: { body } }: Context, cone: number): { origin: Vec3; r: number }[] {
+  return body.edges.flatMap(({ curve, faces }) =>
+    curve.kind === 'circle' && faces.includes(cone) ? [{ origin: curve.axes.origin, r: curve.r }] : [],
+  )
 }
 
 const FORMS = { overall: ['plane', 'extreme'], centres: ['axis', 'plane'] } as const
@@ -89,6 +93,7 @@ export function facesSquareTo(context: Context, direction: Vec3): number[] {
   return context.part.body.faces.flatMap(({ id, surface, reversed }) => {
     if (surface.kind === 'plane') return Math.abs(dot(surface.axes.z, direction)) > 1 - 1e-9 ? [id] : []
     // The outside of a round bar stands for its edge.
-    return surface.kind === 'cylinder' && !reversed && Math.abs(dot(surface.axes.z, direction)) < 1e-9 ? [id] : []
+    const isRound = surface.kind === 'cylinder' || surface.kind === 'cone'
+    return isRound && !reversed && Math.abs(dot(surface.axes.z, direction)) < 1e-9 ? [id] : []
   })
 }

@@ -1,7 +1,8 @@
 import type { Size } from '../../brief/size.ts'
 import type { Span } from '../../brief/span.ts'
 import type { Vec3 } from '../../geometry/vec.ts'
-import { dot } from '../../geometry/vec3.ts'
+import { cross, dot } from '../../geometry/vec3.ts'
+import type { Member } from '../../part/part.ts'
 import { lengthCallout } from '../callout/shapes.ts'
 import type { Statement, Stretch } from '../dimension.ts'
 import { type Context, type Mooring, mooringOf } from './context.ts'
@@ -161,6 +162,12 @@ function withRunOns(context: Context, faces: readonly number[]): number[] {
   return [...all]
 }
 
+const touches = ({ part }: Context, face: number, members: readonly Member[]): boolean =>
+  part.body.edges.some((e) => e.faces.includes(face) && members.some((m) => m.faces.some((f) => e.faces.includes(f))))
+
+const isOnCone = ({ part }: Context, { faces }: Mooring): boolean =>
+  part.body.faces.some((f) => f.surface.kind === 'cone' && faces.includes(f.id))
+
 /** Width, length or depth of a feature, found on the feature's own faces, at all its members. */
 export function extentDraft(
   context: Context,
@@ -171,7 +178,10 @@ export function extentDraft(
   const feature = context.features.get(of) ?? context.features.get(group ?? '')
   const members = feature?.members ?? []
   const measured = chosen.kind === 'length' ? (chosen.measured ?? 'overall') : 'overall'
-  const outer = facesSquareTo(context, direction)
+  const square = facesSquareTo(context, direction)
+  // A keyseat's depth is from the surface that it is cut into, not from another as large beside it.
+  const cutInto = feature?.kind === 'keyseat' ? square.filter((f) => touches(context, f, members)) : []
+  const outer = cutInto.length > 0 ? cutInto : square
   const pairs = members.flatMap((m) => {
     const faces = withRunOns(context, m.faces)
     const pair = pairApart(context, faces, direction, size.mm, m.id, measured, outer)
@@ -181,7 +191,15 @@ export function extentDraft(
   if (!first) return lost(context, chosen, `${of} ${chosen.kind}`)
   const stretches = pairs.map(([a, b]) => stretchOf(a, b, direction))
   // A keyseat's own section across the shaft shows its width and depth true (common practice, no source).
-  const across = feature?.kind === 'keyseat' && chosen.kind !== 'length' ? context.part.axis?.direction : undefined
+  // In a taper its depth counts from the taper's sharp edge, which only a view along the shaft holds.
+  const axis = context.part.axis?.direction
+  const onRim = chosen.kind === 'depth' && first.some((m) => isOnCone(context, m))
+  const across =
+    feature?.kind === 'keyseat' && axis && chosen.kind !== 'length'
+      ? onRim
+        ? cross(axis, direction)
+        : axis
+      : undefined
   const facing = across ?? (chosen.kind === 'depth' ? undefined : feature?.outward)
   return linearDraft(context, {
     id: `${group ?? of}/${chosen.kind}/${directionWords(direction)}`,

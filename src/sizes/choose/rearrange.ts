@@ -209,7 +209,7 @@ function asOrdinate(context: Context, datum: Stop, to: Stop, { links, k, view }:
 }
 
 /** The size without the word that the scheme's numbers replace. */
-function withoutWord(context: Context, draft: Draft, { k }: Located): Draft {
+export function withoutWord(context: Context, draft: Draft, { k }: Pick<Located, 'k'>): Draft {
   const { centred, bothWays, symmetrical } = context.writing.habit
   const states = draft.states.filter((s) => !isCentred(s, k))
   const lines = draft.callout.lines.flatMap((line): Callout['lines'][number][] => {

@@ -4,6 +4,7 @@ import { add, cross, norm, scale, sub } from '../../geometry/vec3.ts'
 import type { BodyFace } from '../../kernel/body.ts'
 import { chamferCallout, diameterCallout, radiusCallout } from '../callout/shapes.ts'
 import type { Statement } from '../dimension.ts'
+import { fullRounds } from '../proof/full-round.ts'
 import type { Context } from './context.ts'
 import type { Draft } from './draft.ts'
 import { freeEnd } from './free-end.ts'
@@ -88,6 +89,9 @@ function rimOf(context: Context, face: BodyFace, r: number): Vec3 | undefined {
 
 export function radiusDraft(context: Context, chosen: Chosen<'radius'>): Draft | undefined {
   const faces = facesById(context, chosen.faces)
+  // The other corner of a round end holds the face of both.
+  const isShared = faces.length === 0 && fullRounds(context.part).some((e) => Math.abs(e.r - chosen.size.mm) < 1e-6)
+  if (isShared) return undefined
   if (faces.length === 0) return noFace(context, chosen)
   const spherical = faces[0]!.surface.kind === 'sphere'
   // A ball end as round as its diameter allows follows from the diameter.

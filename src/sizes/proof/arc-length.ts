@@ -1,7 +1,7 @@
 import { cross, dot, norm, sub } from '../../geometry/vec3.ts'
 import { distinct, type Plain } from './condition.ts'
+import { cornerOf } from './corner.ts'
 import type { Model, Values } from './model.ts'
-import { cornerOf } from './reach.ts'
 
 /** Radius times the angle between the two corners that end the arc, seen from its axis. */
 export function arcLength(model: Model, faces: readonly number[]): Plain[] | string {

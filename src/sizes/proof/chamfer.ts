@@ -2,9 +2,10 @@ import type { Vec3 } from '../../geometry/vec.ts'
 import { cross, dot } from '../../geometry/vec3.ts'
 import type { Statement } from '../dimension.ts'
 import { asFirst, distinct, type Plain, single } from './condition.ts'
+import { cornerOf } from './corner.ts'
 import { type Element, SAME } from './elements.ts'
 import type { Model, PlaneReading, RoundReading, Values } from './model.ts'
-import { cornerOf, reached } from './reach.ts'
+import { reached } from './reach.ts'
 
 /** Legs measured on the two faces beside the chamfer; `angle` replaces the second leg. */
 export function chamfer(model: Model, statement: Extract<Statement, { kind: 'chamfer' }>): Plain[] | string {

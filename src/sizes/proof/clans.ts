@@ -7,7 +7,7 @@ export interface Making {
   readonly together: readonly (readonly number[])[]
   /** Floors of holes and all planes of other cuts, by feature: their own sizes give them, and what else lies in that plane lies there by itself. */
   readonly floors?: readonly (readonly number[])[]
-  /** Ends of slots: that they are round from side to side is said by an `R`, not implied. */
+  /** Ends of slots, and of parts whose corners are rounded to half their width: that they are round from side to side is said by an `R`, not implied. */
   readonly roundEnds?: readonly number[]
   /** Features that their own numbers place, all but rounds and fillets: one that just touches a side does so by chance. */
   readonly placed?: readonly { readonly id: string; readonly faces: readonly number[] }[]

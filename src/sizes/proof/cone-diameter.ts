@@ -1,8 +1,8 @@
 import { dot, sub } from '../../geometry/vec3.ts'
 import { asFirst, distinct, type Plain } from './condition.ts'
+import { cornerOf } from './corner.ts'
 import { type Element, SAME } from './elements.ts'
 import type { Model, PlaneReading, RoundReading, Values } from './model.ts'
-import { cornerOf } from './reach.ts'
 
 /**
  * The circle of that diameter (mm) in which each cone meets a plane across its axis: at a border of its face, else where

@@ -4,6 +4,7 @@ import type { Surface3 } from '../../kernel/body.ts'
 import type { Part } from '../../part/part.ts'
 import type { Making } from './clans.ts'
 import { SAME } from './elements.ts'
+import { fullRounds } from './full-round.ts'
 
 /** The round walls among a slot's faces, which stand along its direction of work. */
 export function endsOf(part: Part, faces: readonly number[], outward: Vec3): number[] {
@@ -109,16 +110,23 @@ const isEdge = (kind: string): boolean => ['round', 'fillet', 'chamfer'].include
 
 /** What the part's features tell the proof: faces made as one, and bolt circles. */
 export function makingOf(part: Part): Making {
+  const ends = fullRounds(part)
   return {
-    // Turned steps and bends are the stock's own.
-    owners: part.features.flatMap((f) => (f.feature ? [{ id: f.id, faces: f.members.flatMap((m) => m.faces) }] : [])),
+    // Turned steps and bends are the stock's own; a round end's centre follows from its sides, not from other corners'.
+    owners: [
+      ...part.features.flatMap((f) => (f.feature ? [{ id: f.id, faces: f.members.flatMap((m) => m.faces) }] : [])),
+      ...ends.map((e, i) => ({ id: `round end ${i + 1}`, faces: e.faces })),
+    ],
     together: part.features.flatMap((f) => f.members.map((m) => m.faces)),
     floors: part.features.flatMap((f) =>
       f.feature && OF_THEIR_OWN.includes(f.feature.kind) ? [ownPlanes(part, f)] : [],
     ),
-    roundEnds: part.features.flatMap((f) =>
-      f.feature?.kind === 'slot' ? f.members.flatMap((m) => endsOf(part, m.faces, f.outward)) : [],
-    ),
+    roundEnds: [
+      ...part.features.flatMap((f) =>
+        f.feature?.kind === 'slot' ? f.members.flatMap((m) => endsOf(part, m.faces, f.outward)) : [],
+      ),
+      ...ends.flatMap((e) => e.faces),
+    ],
     placed: part.features.flatMap((f) =>
       f.feature && !isEdge(f.feature.kind) ? [{ id: f.id, faces: f.members.flatMap((m) => m.faces) }] : [],
     ),
