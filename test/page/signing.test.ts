@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import type { Page } from 'playwright-core'
 import { afterEach, describe, expect, it } from 'vitest'
 import { lapsedMark } from '../../src/app/page/bench/lapsed-mark.ts'
-import { lapsedSignatures, signedText } from '../../src/app/page/shelf/signed-text.ts'
+import { lapsedSignatures, signedAfter, signedText } from '../../src/app/page/shelf/signed-text.ts'
 import { replaceSpan } from '../../src/brief/edit.ts'
 import { openDesk, writeBrief } from './desk.ts'
 import { briefText, FIRST, openPage } from './open-page.ts'
@@ -36,6 +36,28 @@ describe('signatures', () => {
     ['nothing', SIGNED, 0],
   ])('lapse or hold by what was changed: %s', (_, text, lapsed) => {
     expect(lapsedSignatures(text, SIGNED)).toHaveLength(lapsed)
+  })
+
+  it('that undo brings back stand for what they stood for, and a new one of the same name for what it signs', () => {
+    const memory = new Map<string, string>()
+    let [signed, text] = [SIGNED, SIGNED]
+    const go = (newer: string, undone = false) => {
+      signed = signedAfter(memory, signed, text, newer, undone)
+      text = newer
+      return lapsedSignatures(text, signed).length
+    }
+    const changed = SIGNED.replace('1 × 2', '1 × 4')
+    const off = changed.replace(/^checked.*\n|^approved.*\n {2}3\n/gm, '')
+    const anew = off.replace('drawn A, 1\n', 'drawn A, 1\nchecked B, 5\n')
+    expect([go(changed), go(off), go(anew)]).toEqual([2, 0, 0])
+    // Undo, undo, undo; redo all.
+    expect([go(off, true), go(changed, true), go(SIGNED, true)]).toEqual([0, 2, 0])
+    expect([go(changed, true), go(off, true), go(anew, true)]).toEqual([2, 0, 0])
+    // Changed once more, and signed by the same on the same day.
+    const more = anew.replace('1 × 4', '1 × 5')
+    const bare = more.replace('checked B, 5\n', '')
+    expect([go(more), go(bare), go(more)]).toEqual([1, 0, 0])
+    expect([go(bare, true), go(more, true)]).toEqual([0, 0])
   })
 
   it('are taken off by the mend, and nothing else is', () => {

@@ -79,9 +79,9 @@ export function Bench() {
   useKeptDrawing(active?.id, stale ? undefined : good)
 
   const { slip, view, leaveSlip, writeOn, followed, laid } = useSlip(active, (id) => ({
-    changed: (next) => {
+    changed: (next, undone) => {
       draw(id, next)
-      briefs.write(id, next)
+      briefs.write(id, next, undone)
     },
     at: (span) => {
       const now = current.current

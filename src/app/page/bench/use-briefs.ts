@@ -4,14 +4,15 @@ import { askDesk, fetchBrief } from '../shelf/desk-client.ts'
 import { type OtherTabs, otherTabs } from '../shelf/other-tabs.ts'
 import { saysNothing } from '../shelf/says-nothing.ts'
 import { type Home, type Kept, keep, letGo, takeStock } from '../shelf/shelf.ts'
-import { signedText } from '../shelf/signed-text.ts'
+import { type SigningMemory, signedAfter } from '../shelf/signed-text.ts'
 
 export interface Briefs {
   readonly ready: boolean
   readonly desk: DeskAnswer | undefined
   readonly all: readonly Kept[]
   readonly active: Kept | undefined
-  readonly write: (id: string, text: string) => void
+  /** `undone`: undo or redo made it so. */
+  readonly write: (id: string, text: string, undone: boolean) => void
   readonly settle: (id: string, home: Home, saved: string) => void
   readonly take: (id: string) => void
   readonly begin: (text: string, home?: Home, saved?: string) => string
@@ -36,6 +37,7 @@ export function useBriefs(tell: (text: string) => void): Briefs {
   const [ready, setReady] = useState(false)
   const latest = useRef(all)
   const tabs = useRef<OtherTabs>(undefined)
+  const signings = useRef(new Map<string, SigningMemory>())
 
   const onFollow = useRef<(brief: Kept) => void>(undefined)
   const find = useCallback((id: string) => latest.current.find((k) => k.id === id), [])
@@ -143,10 +145,13 @@ export function useBriefs(tell: (text: string) => void): Briefs {
     all,
     active: all.find((k) => k.id === active),
     write: useCallback(
-      (id, text) => {
+      (id, text, undone) => {
         const brief = find(id)
         if (!brief || brief.text === text) return
-        put({ ...brief, text, signed: signedText(brief.signed ?? brief.text, text), touched: Date.now() })
+        const memory = signings.current.get(id) ?? new Map()
+        signings.current.set(id, memory)
+        const signed = signedAfter(memory, brief.signed ?? brief.text, brief.text, text, undone)
+        put({ ...brief, text, signed, touched: Date.now() })
       },
       [put, find],
     ),

@@ -41,6 +41,33 @@ export function signedText(signed: string, newer: string): string {
   return signatureOf(statementsOf(signed)) === signatureOf(statementsOf(newer)) ? signed : newer
 }
 
+/** Texts round each change of the signatures, with the text that the signatures in them stand for. */
+export type SigningMemory = Map<string, string>
+
+/** Beyond so many the oldest is forgotten. */
+const REMEMBERED = 400
+
+/** As `signedText`, and remembers: a text that undo or redo brings back stands again as it stood then. */
+export function signedAfter(
+  memory: SigningMemory,
+  signed: string,
+  older: string,
+  newer: string,
+  undone: boolean,
+): string {
+  const before = undone ? memory.get(newer) : undefined
+  if (before !== undefined) return before
+  const next = signedText(signed, newer)
+  if (next !== signed) {
+    memory.set(older, signed).set(newer, next)
+    for (const text of memory.keys()) {
+      if (memory.size <= REMEMBERED) break
+      memory.delete(text)
+    }
+  }
+  return next
+}
+
 /** The signatures in `text`, where what they stand for was changed since; empty where they hold or there are none. */
 export function lapsedSignatures(text: string, signed: string | undefined): Span[] {
   if (signed === undefined || signed === text) return []

@@ -19,7 +19,8 @@ import { whatNext } from './what-next.ts'
 
 /** What the slip tells the bench, and asks of it. */
 export interface SlipHandlers {
-  readonly changed: (text: string) => void
+  /** `undone`: undo or redo brought the text back. */
+  readonly changed: (text: string, undone: boolean) => void
   /** The cursor or the pointer stands at these words. */
   readonly at: (span: Span | undefined) => void
   readonly brief: () => Brief | undefined
@@ -64,7 +65,10 @@ function extensions(handlers: SlipHandlers): Extension[] {
       },
     ]),
     EditorView.updateListener.of((update) => {
-      if (update.docChanged) handlers.changed(update.state.doc.toString())
+      if (update.docChanged) {
+        const undone = update.transactions.some((t) => t.isUserEvent('undo') || t.isUserEvent('redo'))
+        handlers.changed(update.state.doc.toString(), undone)
+      }
       if (update.selectionSet || update.docChanged) {
         const { from, to } = update.state.selection.main
         handlers.at(update.view.hasFocus ? { from, to } : undefined)
