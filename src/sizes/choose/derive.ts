@@ -44,7 +44,8 @@ export function derivedDrafts(
   })
 }
 
-function sizeOf(context: Context, mm: number, span: Draft['span']): Size {
+/** A number worked out from the part, in the sheet's unit. */
+export function sizeOf(context: Context, mm: number, span: Draft['span']): Size {
   const { unit } = context.writing
   const text = computedText(mm, { ...context.writing, sign: '.' })
   const decimals = text.split('.')[1]?.length ?? 0

@@ -9,6 +9,7 @@ import { isKind } from './kinds.ts'
 import { distanceDraft, extentDraft, pitchDraft } from './linear.ts'
 import { rateDraft } from './rate.ts'
 import { chamferDraft, diameterDraft, radiusDraft } from './round.ts'
+import { placesAlong, runOutOf } from './run-out.ts'
 import { slotDrafts } from './slot.ts'
 
 /** The brief's numbers as sizes, each with what it states and how it would stand in each view. */
@@ -29,6 +30,8 @@ export function draftsOf(context: Context): Draft[] {
     if (feature.feature?.kind === 'slot') {
       const parts = own.filter((c) => c.kind === 'width' || c.kind === 'length' || c.kind === 'depth')
       for (const c of parts) taken.add(c)
+      const out = runOutOf(context, feature)
+      if (out) for (const c of own) if (placesAlong(out, c)) taken.add(c)
       slots.push(...slotDrafts(context, feature, feature.feature, parts))
     }
   }

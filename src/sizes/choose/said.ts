@@ -8,6 +8,7 @@ import { type Draft, directionWords } from './draft.ts'
 import { withBoreKeyseats, withFlats } from './flats.ts'
 import { stretchOf } from './linear.ts'
 import { withMirrored } from './mirror.ts'
+import { isAlong, runOutOf } from './run-out.ts'
 import { showLinear } from './show.ts'
 
 /**
@@ -49,7 +50,7 @@ function centred(
   wordsAt: Map<string, Set<string>>,
 ): Draft[] {
   const direction = directionOf(context, said)
-  if (!direction) return drafts
+  if (!direction || runsOutAlong(context, said, direction)) return drafts
   const moorings = said.between.map((id) => mooringOf(context, id, direction))
   if (moorings.some((m) => !m) || moorings.length === 0) return drafts
   const known = moorings as Mooring[]
@@ -81,6 +82,13 @@ function centred(
   wordsAt.set(key, ways.add(way))
   const mended: Draft = { ...draft, callout, states: [...draft.states, statement] }
   return drafts.map((d, i) => (i === at ? mended : d))
+}
+
+/** A slot without its ends has no middle along its way. */
+function runsOutAlong(context: Context, said: Said, direction: Vec3): boolean {
+  const feature = context.features.get(featureOf(context, said) ?? '')
+  const out = feature && runOutOf(context, feature)
+  return !!out && isAlong(out.direction, direction)
 }
 
 /** The outermost of the part either way: where an arc bounds it, no side stands there to be named. */

@@ -11,6 +11,7 @@ import type { Draft } from './draft.ts'
 import { oneOf } from './kinds.ts'
 import { pairApart } from './levels.ts'
 import { extentDraft, stretchOf } from './linear.ts'
+import { endDrafts, runOutOf } from './run-out.ts'
 import { showRadius } from './show.ts'
 
 /** Sized by one note: closed at both ends, by the overall length. */
@@ -34,7 +35,8 @@ export function slotDrafts(
   const ends = members.flatMap((m) => endsOf(context.part, m.faces, outward))
   const round: Statement[] = ends.length > 0 ? [{ kind: 'full round', faces: ends }] : []
   const endShow = showRadius(ends, slot.width.mm / 2)
-  if (width && length && isNoted(slot)) {
+  const out = runOutOf(context, feature)
+  if (width && length && isNoted(slot) && !out) {
     const states = [width, length].flatMap((c): Statement[] => {
       const stretches = members.flatMap((m): Stretch[] => {
         const pair = pairApart(context, m.faces, c.direction, c.size.mm, m.id)
@@ -79,10 +81,11 @@ export function slotDrafts(
       },
     ]
   }
-  const drafts = [width, length].flatMap((c) => {
+  const drafts = [width, out ? undefined : length].flatMap((c) => {
     const draft = c && extentDraft(context, c, c.direction)
     return draft ? [draft] : []
   })
+  if (out) drafts.push(...endDrafts(context, out))
   if (depth) {
     const draft = depthDraft(context, depth, feature)
     if (draft) drafts.push(draft)
