@@ -119,6 +119,21 @@ export interface StockEdge {
   readonly goesOn?: boolean
 }
 
+/** A circle in which a hole opens into a flat face. */
+export interface Mouth {
+  /** Id of the hole's feature, and whether it was said as a bore. */
+  readonly hole: string
+  readonly isBore: boolean
+  readonly at: Vec3
+  /** Out of the material. */
+  readonly out: Vec3
+  readonly r: number
+  /** How far this radius goes in, mm. */
+  readonly deep: number
+  /** The face that it was worked from; absent at the far end. */
+  readonly face?: WorkFace
+}
+
 /** A name for the finished solid's faces by their geometry. */
 export interface NamedSurface {
   readonly name: string

@@ -7,6 +7,7 @@ import type {
   Contour,
   DepthTaken,
   Legs,
+  Mouth,
   NamedSurface,
   Profile,
   Relief,
@@ -66,6 +67,9 @@ export class Workshop {
   readonly flats: FlatWorked[] = []
   /** Depths as they were counted. */
   readonly depths: DepthTaken[] = []
+  /** Where holes open into flat faces, and which of these are chamfered. */
+  readonly mouths: Mouth[] = []
+  readonly mouthWork = new Set<Mouth>()
   private readonly counts = new Map<string, number>()
 
   constructor(brief: Brief) {

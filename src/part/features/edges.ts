@@ -9,6 +9,7 @@ import type { StockEdge } from '../model.ts'
 import { type CornerResult, chamferCorner, isInsideCorner, roundCorner } from '../profile-edit.ts'
 import { outwardOf, SIDES, squareUp, unitAxis } from '../sides.ts'
 import type { Workshop } from '../workshop.ts'
+import { addMouthWork, findMouths, mouthWords } from './hole-edges.ts'
 import { inUnit } from './hole-shape.ts'
 
 /** Set-backs of a chamfer, mm: along the first named face (or the axis), and along the other. */
@@ -16,10 +17,12 @@ type Backs = readonly [number, number]
 
 /** Chamfers, rounds and fillets: in the flat profile or half section where they can be, else by the kernel. */
 export function addEdgeWork(shop: Workshop, feature: EdgeFeature): void {
-  const edges = gather(shop, feature)
+  const isMouths = feature.edges.some((name) => findMouths(shop, name))
+  const edges = isMouths ? [] : gather(shop, feature)
   if (!edges) return
   const back = backsOf(shop, feature)
   if (!back) return
+  if (isMouths && addMouthWork(shop, feature, back)) return
   const id = shop.nameOf(feature.kind, feature)
   if (feature.count.value !== 1 && feature.count.value !== edges.length) {
     shop.mark(
@@ -60,7 +63,7 @@ function gather(shop: Workshop, feature: EdgeFeature): StockEdge[] | undefined {
       (e) => plainName(name.text) !== 'corners' || isInside(shop, e) === (feature.kind === 'fillet'),
     )
     if (found.length === 0) {
-      markUnknown(shop, name, 'edge or corner', edgeWords(shop))
+      markUnknown(shop, name, 'edge or corner', [...edgeWords(shop), ...mouthWords(shop)])
       return undefined
     }
     for (const e of found) if (!all.some((o) => sameEdge(o, e))) all.push(e)

@@ -10,7 +10,7 @@ import { type Ground, limitsAlong } from '../place/ground.ts'
 import { placeMembers, tooMany } from '../place.ts'
 import { addProfileCircle } from '../profile-holes.ts'
 import { circleOn, surfaceUnder } from '../relief.ts'
-import { axisOf, outwardOf } from '../sides.ts'
+import { axisOf, oppositeOf, outwardOf } from '../sides.ts'
 import type { MakeShape, Workshop } from '../workshop.ts'
 import { type HoleShape, inUnit, type Member, nameWalls, stationsOf, WALLS } from './hole-shape.ts'
 import { chooseHoleSizes } from './hole-sizes.ts'
@@ -70,6 +70,24 @@ export function addHole(shop: Workshop, feature: HoleFeature): void {
   const whole = feature.depth.kind === 'through' && !feature.depth.oneWall
   const plain = whole && !shape.bore && !shape.sink
   const profile = plain && worked.face ? shop.profileOf(worked.face) : undefined
+  const { face } = worked
+  // a countersunk mouth has its cone already
+  if (face)
+    for (const { point, through, end } of members) {
+      const own = { hole: id, isBore: feature.placement.kind === 'axis' && !feature.placement.of }
+      const deep = shape.bore?.depth ?? Math.min(through, shape.depth)
+      if (!shape.sink) shop.mouths.push({ ...own, at: point, out: outward, r: shape.bore?.r ?? shape.r, deep, face })
+      if (!whole || end !== undefined) continue
+      const far = along(point, inward, through)
+      const side = oppositeOf[face.side]
+      shop.mouths.push({
+        ...own,
+        at: far,
+        out: outwardOf[side],
+        r: shape.r,
+        deep: through - (shape.bore?.depth ?? shape.sink?.depth ?? 0),
+      })
+    }
   members.forEach(({ point: p, through, end }, i) => {
     const name = names[i]!
     shop.axis(`${name} axis`, p, outward)

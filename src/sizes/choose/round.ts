@@ -9,7 +9,7 @@ import type { Context } from './context.ts'
 import type { Draft } from './draft.ts'
 import { freeEnd } from './free-end.ts'
 import type { Chosen } from './kinds.ts'
-import { showDiameter, showLinear, showRadius, showSlope } from './show.ts'
+import { showAtCircles, showDiameter, showLinear, showRadius, showSlope } from './show.ts'
 
 const facesById = (context: Context, ids: readonly number[]): BodyFace[] =>
   context.part.body.faces.filter((f) => ids.includes(f.id))
@@ -142,9 +142,36 @@ export function chamferDraft(context: Context, chosen: Chosen<'chamfer'>): Draft
         leg: chosen.size.mm,
       },
     ],
-    shows: showSlope(context, chosen.faces),
+    shows: showChamfer(context, chosen.faces),
     span: chosen.span,
     ...(feature ? { feature } : {}),
+  }
+}
+
+/** At the slope seen edge-on; at the edge of a hole also at its circle, which any view from the front shows. */
+function showChamfer(context: Context, faces: readonly number[]): Draft['shows'] {
+  const slope = showSlope(context, faces)
+  const cones = facesById(context, faces).flatMap(({ surface }) => (surface.kind === 'cone' ? [surface] : []))
+  const [first] = cones
+  if (!first || context.part.axis) return slope
+  const rims = context.part.body.edges.flatMap(({ curve, faces: beside }) =>
+    curve.kind === 'circle' && beside.some((f) => f !== undefined && faces.includes(f)) ? [curve] : [],
+  )
+  const most = Math.max(0, ...rims.map((c) => c.r))
+  const { z } = first.axes
+  const isBehind = (a: (typeof rims)[number], b: (typeof rims)[number]) =>
+    norm(cross(sub(a.axes.origin, b.axes.origin), z)) < 1e-6
+  const wide = rims.filter((c) => c.r > most - 1e-6)
+  // both ends of one hole are one circle in the view along it
+  const widest = wide.filter((c, i) => !wide.slice(0, i).some((o) => isBehind(c, o)))
+  const circles = showAtCircles(
+    widest.map((c) => c.axes.origin),
+    z,
+    [most],
+  )
+  return (sight) => {
+    const [edge, seen] = [slope(sight), circles(sight)]
+    return edge && seen ? (edge.score > seen.score ? edge : seen) : (edge ?? seen)
   }
 }
 
