@@ -8,7 +8,7 @@ import type { PlannedSection } from './plan.ts'
 
 /**
  * A section across the axis through each keyseat and flat of a turned part: it shows the depth. One that an earlier
- * section already cuts gets none of its own. Of left and right the side is taken from which nothing larger than the cut
+ * section already cuts gets none of its own, nor does a flat that a planned view shows from its end (`isShown`). Of left and right the side is taken from which nothing larger than the cut
  * stands behind it (common practice, no source); else `side`.
  */
 export function crossSections(
@@ -16,6 +16,7 @@ export function crossSections(
   side: Side,
   firstLetter: string,
   parent: Side | undefined,
+  isShown: (faces: readonly number[]) => boolean = () => false,
 ): { readonly section: PlannedSection; readonly reason: string }[] {
   const out: { section: PlannedSection; reason: string }[] = []
   const cut: number[] = []
@@ -23,6 +24,7 @@ export function crossSections(
     if (feature.kind !== 'keyseat' && feature.kind !== 'flat-cut') continue
     // one that is open at an end of the part is seen from there in true shape
     if (Math.abs(dot(feature.outward, part.axis!.direction)) > 1 - 1e-9) continue
+    if (feature.kind === 'flat-cut' && flatsOf(feature, part).every((f) => isShown([f]))) continue
     const reach = reachOf(feature, part)
     if (cut.some((at) => at > reach[0] && at < reach[1])) continue
     const at = (reach[0] + reach[1]) / 2
@@ -44,6 +46,16 @@ export function crossSections(
     })
   }
   return out
+}
+
+/** The feature's planes along the axis. */
+function flatsOf(feature: PartFeature, part: Part): number[] {
+  return feature.members
+    .flatMap((m) => m.faces)
+    .filter((id) => {
+      const surface = part.body.faces[id]?.surface
+      return surface?.kind === 'plane' && Math.abs(dot(surface.axes.z, part.axis!.direction)) < 1e-9
+    })
 }
 
 /** Where the feature begins and ends along the axis, mm from the axis's point. */

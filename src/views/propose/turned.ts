@@ -20,7 +20,11 @@ export function proposeTurned(part: Part, sight: Sight): ViewPlan {
   const wants = wantsOf(part)
   const offAxis = wants.filter((w) => !w.coaxial && w.along.length > 0)
   const end = AXIS_OF[lie]
-  const ended = offAxis.filter((w) => w.along.includes(end))
+  const endSide = endView(part, lie, sight)
+  // A flat with something larger at both its ends is not seen from there: the section across it shows it.
+  const flats = part.features.flatMap((f) => (f.kind === 'flat-cut' ? [nameOf(f)] : []))
+  const isBehind = (w: Want) => flats.includes(w.what) && !!w.faces && !sight.shows(endSide, w.faces)
+  const ended = offAxis.filter((w) => w.along.includes(end) && !isBehind(w))
   const crosswise = offAxis.filter((w) => !w.along.includes(end))
   const longitudinal = longitudinalSide(part, lie, sight)
   // A section would take away what is worked across the axis in its front half.
@@ -31,7 +35,6 @@ export function proposeTurned(part: Part, sight: Sight): ViewPlan {
   const reasons: string[] = []
 
   const needsEnd = ended.length > 0
-  const endSide = endView(part, lie, sight)
   if (needsEnd) {
     views.push({ kind: 'principal', side: endSide })
     reasons.push(`${capital(endSide)} view: shows ${listed(ended.map((w) => w.what))} in true shape.`)
@@ -73,7 +76,9 @@ export function proposeTurned(part: Part, sight: Sight): ViewPlan {
     reasons.push(`${capital(side)} view: shows ${want.what} in true shape.`)
   }
   const parent = views.flatMap((v) => (v.kind !== 'pictorial' && axisOf[v.side] !== end ? [v.side] : []))[0]
-  for (const { section, reason } of crossSections(part, endSide, hollow ? 'B' : 'A', parent)) {
+  // A flat whose end stands open in the end view is seen there in true shape: a section would show it again.
+  const isShown = (faces: readonly number[]) => needsEnd && sight.shows(endSide, faces)
+  for (const { section, reason } of crossSections(part, endSide, hollow ? 'B' : 'A', parent, isShown)) {
     views.push(section)
     reasons.push(reason)
   }
