@@ -30,8 +30,16 @@ function ownPlanes(part: Part, { feature, members, outward }: Part['features'][n
   const faces = members.flatMap((m) => m.faces)
   if (feature?.kind === 'hole') return floorsOf(part, faces, outward)
   const planes = faces.filter((id) => part.body.faces.find((f) => f.id === id)?.surface.kind === 'plane')
-  // Steps at one level are one line of the outline, but for two that look opposite ways.
-  return feature?.kind === 'step' ? planes.filter((id) => isBackToBack(part, id)) : planes
+  // Steps at one level are one line of the outline, and a flat may end at a shoulder's own face, but for two that look
+  // opposite ways.
+  if (feature?.kind === 'step') return planes.filter((id) => isBackToBack(part, id))
+  return feature?.kind === 'flat-cut' ? planes.filter((id) => !isAcross(part, id) || isBackToBack(part, id)) : planes
+}
+
+/** Whether a plane face stands square to the part's axis. */
+function isAcross({ axis, body }: Part, id: number): boolean {
+  const surface = body.faces.find((f) => f.id === id)?.surface
+  return axis !== undefined && surface?.kind === 'plane' && Math.abs(dot(surface.axes.z, axis.direction)) > 1 - 1e-9
 }
 
 /** Whether another face in the same plane looks the other way. */
