@@ -67,6 +67,7 @@ export function findRound(shop: Workshop, name: Name): RoundFace | undefined {
 /** Marks a name that means nothing on this part, with the nearest that does. */
 export function markUnknown(shop: Workshop, name: Name, what: string, known: readonly string[]): void {
   const text = plainName(name.text)
+  if (markNotSquare(shop, name, text)) return
   // what was just refused is no advice, nor is a name that no statement can hold
   const offers = [...new Set(known)].filter((k) => withoutFace(plainName(k)) !== withoutFace(text) && !/\.\d/.test(k))
   const near = nearestWord(text, offers)
@@ -81,6 +82,23 @@ export function markUnknown(shop: Workshop, name: Name, what: string, known: rea
           .map((k) => placedName(shop, k))
           .join(', ') || 'another statement',
   )
+}
+
+/** A side of the outline that is there, but neither worked nor counted from: it slopes, or it is round. */
+function markNotSquare(shop: Workshop, name: Name, text: string): boolean {
+  const side = shop.profile?.curves.find((c) => c.face === withoutFace(text))
+  if (!side || side.face === '' || shop.faces.some((f) => f.name === side.face)) return false
+  const slopes = side.curve.kind === 'line'
+  const flat = [...new Set(shop.faces.map((f) => f.name))].slice(0, 12).join(', ')
+  shop.must(
+    'side-not-square',
+    name.span,
+    `The outline’s ${side.face} ${slopes ? 'slopes' : 'is round'}: features are worked into the faces that stand square to the part’s directions, and counted from those.`,
+    slopes
+      ? `one of ${flat}; where most is worked on the slope, an outline laid so that this side runs right or up`
+      : `one of ${flat}; for a hole about its centre: on axis of ${side.face}`,
+  )
+  return true
 }
 
 /** Numbered sides and corners of an outline with their place, counted from its first point. */
