@@ -106,7 +106,7 @@ const built = await build({
 const { drawnSymbols } = await import(`data:text/javascript;base64,${base64(built.outputFiles[0].contents)}`)
 const symbols = Object.fromEntries([...drawnSymbols].map(([c, s]) => [c, Math.round(s.advance * 700)]))
 // Stacked fractions are drawn too; what a search finds there is about as wide as the fraction.
-for (const c of '0123456789/- ') symbols[c] = 105
+for (const c of '0123456789/- SF') symbols[c] = 105
 writeFileSync(
   'src/write/lettering-fonts.ts',
   `${note}// The symbol font is the project's own and holds blank glyphs: symbols are drawn as strokes, and this font makes them text.

@@ -8,6 +8,7 @@ import { fitText } from '../../src/sheet/lettering/fit.ts'
 import { lettering, textExtent, textWidth } from '../../src/sheet/lettering/lettering.ts'
 import { missingSigns } from '../../src/sheet/lettering/metrics.ts'
 import { drawnSymbols } from '../../src/sheet/lettering/symbols.ts'
+import { ABOVE, wayMarks } from '../../src/sizes/callout/sign-ways.ts'
 
 const require = createRequire(import.meta.url)
 const fontkit = require('fontkit') as { create(bytes: Buffer): Font }
@@ -68,7 +69,71 @@ describe('drawn signs', () => {
   })
 })
 
+describe('signs of more than one character', () => {
+  const place = { at: [0, 0], height: 3, role: 'dimension' } as const
+  const glyphs = (text: string) => lettering(text, place).flatMap((i) => (i.item === 'glyph' ? [i] : []))
+  const points = (text: string) => glyphs(text)[0]!.strokes.flatMap((c) => [startOf(c), endOf(c)])
+
+  // ASME Y14.5-2018, from memory: SF stands within the counterbore's sign.
+  it('a spotface is one sign, found as ⌴SF', () => {
+    const items = glyphs('⌴SF ⌀.88')
+    expect(items.map((i) => i.text)).toEqual(['⌴SF', '⌀'])
+    const [bore] = glyphs('⌴')
+    const box = (p: readonly (readonly number[])[]) => [
+      Math.min(...p.map((q) => q[0]!)),
+      Math.max(...p.map((q) => q[0]!)),
+      Math.min(...p.map((q) => q[1]!)),
+      Math.max(...p.map((q) => q[1]!)),
+    ]
+    // its outline is the counterbore's own, and the letters stay within it
+    expect(box(points('⌴SF'))).toEqual(box(bore!.strokes.flatMap((c) => [startOf(c), endOf(c)])))
+  })
+
+  // ISO 3040:2016 clause 5, from memory: the sign looks as the cone does.
+  it.each([
+    ['right', 0, 1],
+    ['left', 0, -1],
+    ['up', 1, 1],
+    ['down', 1, -1],
+  ] as const)('a taper that narrows to the %s', (way, along, sense) => {
+    // The sides meet in the narrow end: of the strokes' ends the one that two slanting strokes share.
+    const text = `⌲${wayMarks[way]}`
+    const slants = glyphs(text)[0]!.strokes.filter((c) => {
+      const [a, b] = [startOf(c), endOf(c)]
+      return Math.abs(a[0] - b[0]) > 1e-9 && Math.abs(a[1] - b[1]) > 1e-9
+    })
+    expect(slants).toHaveLength(2)
+    const ends = slants.map((c) => [startOf(c), endOf(c)])
+    const tip = ends[0]!.find((p) => ends[1]!.some((q) => Math.hypot(p[0] - q[0], p[1] - q[1]) < 1e-9))!
+    const base = ends.map((pair) => pair.find((p) => p !== tip && Math.hypot(p[0] - tip[0], p[1] - tip[1]) > 1e-9)!)
+    for (const p of base) expect(Math.sign(tip[along] - p[along])).toBe(sense)
+    expect(glyphs(text)[0]!.text).toBe('⌲')
+  })
+
+  // ASME Y14.5-2018 Fig. 4-8, from memory: the arc sign stands above the figures.
+  it('an arc above its figures and no further', () => {
+    const text = `⌒${ABOVE}2.50`
+    const [glyph] = glyphs(text)
+    const curve = glyph!.strokes[0]!
+    expect(curve.kind).toBe('arc')
+    const ends = [startOf(curve), endOf(curve)]
+    expect(Math.min(...ends.map((p) => p[1]))).toBeGreaterThan(3)
+    expect(Math.min(...ends.map((p) => p[0]))).toBeGreaterThanOrEqual(-1e-9)
+    expect(Math.max(...ends.map((p) => p[0]))).toBeLessThanOrEqual(textWidth('2.50', 3) + 1e-9)
+    expect(textWidth(text, 3)).toBeCloseTo(textWidth('2.50', 3), 9)
+    const read = lettering(text, place).flatMap((i) => (i.item === 'text' || i.item === 'glyph' ? [i.text] : []))
+    expect(read.join('')).toBe('⌒2.50')
+  })
+})
+
 describe('fractions', () => {
+  it.each(['G1/4', 'Rp 1/2', 'Rc1/8', '1/4 NPT', '1-1/4 NPT', '1/2-20 UNF'])(
+    '%s is a thread and stays in line',
+    (text) => {
+      expect(lettering(text, { at: [0, 0], height: 3, role: 'dimension', fractions: 'stacked' })).toHaveLength(1)
+    },
+  )
+
   it('stand over a level bar and still read as typed', () => {
     const items = lettering('1-3/8 STK', { at: [0, 0], height: 3, role: 'dimension', fractions: 'stacked' })
     const read = items.flatMap((i) => (i.item === 'text' || i.item === 'glyph' ? [i.text] : [])).join('')

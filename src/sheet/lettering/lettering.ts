@@ -208,8 +208,8 @@ function pieces(text: Lettering, style: LetteringStyle): Piece[] {
   return out
 }
 
-/** Not dates, ratios or thread designations (1/2-20). */
-const FRACTION_PATTERN = /(?:(\d+)[- ])?(?<![\d./])(\d{1,3})\/(\d{1,3})(?![\d/]|-\d)/
+/** Not dates, ratios or thread designations (1/2-20, G1/4, 1/4 NPT). */
+const FRACTION_PATTERN = /(?:(\d+)[- ])?(?<![\d./]|\bG ?|\bR[pc] ?)(?!\d+\/\d+ ?NP)(\d{1,3})\/(\d{1,3})(?![\d/]|-\d)/
 
 function linePieces(text: string, weight: Face, stacked: boolean): Piece[] {
   if (stacked) {

@@ -22,6 +22,16 @@ export const radiusCallout = (size: Size, writing: SheetWriting, count = 1, sphe
 export const arcLengthCallout = (size: Size, writing: SheetWriting): Callout =>
   one(...sizeParts(size, writing, writing.habit.arc))
 
+/** □ before the size of a square. */
+export const squareCallout = (callout: Callout): Callout => ({
+  lines: callout.lines.map((line, i) => (i === 0 ? tidy(['□', ...line]) : line)),
+})
+
+/** The words after the size across two opposite flats. */
+export const acrossFlatsCallout = (callout: Callout, { habit }: SheetWriting): Callout => ({
+  lines: callout.lines.map((line, i) => (i === 0 ? tidy([...line, ` ${habit.acrossFlats}`]) : line)),
+})
+
 /** Full rounds: the radius follows from the width, so R stands without a value (ASME Y14.5-2018, slotted holes). */
 export const fullRoundCallout = (writing: SheetWriting, count: number): Callout => one(writing.habit.times(count), 'R')
 

@@ -1,9 +1,11 @@
+import { acrossFlatsCallout, squareCallout } from '../callout/shapes.ts'
 import type { Statement } from '../dimension.ts'
 import type { Context } from './context.ts'
 import type { Draft } from './draft.ts'
 
 /**
- * Flats in pairs have one size across two opposite ones, and the words say that it is that: `24 A/F`. All of them stand
+ * Flats in pairs have one size across two opposite ones: `□24` of a square (ASME Y14.5-2018 4.4.6, ISO 129-1:2018; from
+ * memory), `24 A/F` of others. All of them stand
  * as far from the axis and evenly about it (common practice, no source).
  */
 export function withFlats(context: Context, drafts: readonly Draft[]): Draft[] {
@@ -20,10 +22,9 @@ export function withFlats(context: Context, drafts: readonly Draft[]): Draft[] {
       axis: part.axis.direction,
       at: part.axis.point,
     }
-    const lines = draft.callout.lines.map((line, i) =>
-      i === 0 ? [...line, ` ${context.writing.habit.acrossFlats}`] : line,
-    )
-    return { ...draft, callout: { lines }, states: [...draft.states, alike] }
+    const callout =
+      faces.length === 4 ? squareCallout(draft.callout) : acrossFlatsCallout(draft.callout, context.writing)
+    return { ...draft, callout, states: [...draft.states, alike] }
   })
 }
 
