@@ -1,5 +1,6 @@
 import { locate } from './locate.ts'
 import type { Mark } from './mark.ts'
+import { sentence } from './sentence.ts'
 
 /** Widest piece of a brief's line that is shown beside a mark. */
 const widest = 100
@@ -12,9 +13,9 @@ export function formatMark(text: string, mark: Mark): string {
   const rows: string[] = []
   if (mark.span) {
     const { line, column } = locate(text, mark.span.from)
-    rows.push(`line ${line}, column ${column}: ${mark.weight}: ${mark.text}`)
+    rows.push(`line ${line}, column ${column}: ${mark.weight}: ${sentence(mark.text)}`)
     rows.push(...picture(text, mark.span.from, mark.span.to, column))
-  } else rows.push(`${mark.weight}: ${mark.text}`)
+  } else rows.push(`${mark.weight}: ${sentence(mark.text)}`)
   if (mark.expected) rows.push(`  expected: ${mark.expected}`)
   for (const mend of mark.mends ?? []) rows.push(`  mend: ${mend.label}`)
   return rows.join('\n')

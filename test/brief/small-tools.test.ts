@@ -27,7 +27,7 @@ describe('formatMark', () => {
       span: { from: 9, to: 13 },
       expected: 'hole',
     })
-    expect(out).toBe('line 2, column 1: must change: no such word\n  | hoel top\n  | ^^^^\n  expected: hole')
+    expect(out).toBe('line 2, column 1: must change: No such word.\n  | hoel top\n  | ^^^^\n  expected: hole')
   })
   it('cuts a long line about the place', () => {
     const text = `${'a '.repeat(500)}here${' b'.repeat(500)}`

@@ -123,7 +123,7 @@ describe('files', () => {
     expect(info).toMatch(/Pages:\s+1\b/)
     const text = execFileSync('pdftotext', [path, '-'], { encoding: 'utf8' })
     expect(text).toContain('VENT MOTOR BRACKET')
-    expect(text).not.toContain('Fold away')
+    expect(text).not.toContain('Whole sheet')
   })
 
   it('lays two sheets side by side', { timeout: FIRST }, async () => {

@@ -94,7 +94,7 @@ describe('a solid model on the page', () => {
     await drawn()
     expect((await said()).join('\n')).toMatch(/Drawing the \w+ view, \d+ %/)
     // the brief is there as it was
-    await page.getByRole('button', { name: 'Put away' }).click()
+    await page.getByRole('button', { name: 'Put back' }).click()
     await page.getByRole('button', { name: 'Back to the sheet' }).click()
     await waitForLettering(page, 'VENT MOTOR BRACKET')
   })

@@ -1,4 +1,5 @@
 import { locate } from '../../brief/locate.ts'
+import { sentence } from '../../brief/sentence.ts'
 import type { Vec2 } from '../../geometry/vec.ts'
 import { wrap } from '../../sheet/lettering/fit.ts'
 import { lettering } from '../../sheet/lettering/lettering.ts'
@@ -71,7 +72,7 @@ export function strip(
   for (const { number: n, mark, pencil, box } of pencilled) {
     const place = mark.span ? `line ${locate(brief.text, mark.span.from).line}` : 'whole part'
     const said = [
-      mark.text,
+      sentence(mark.text),
       ...(mark.accepted !== undefined
         ? [`Accepted because ${mark.accepted}`]
         : mark.expected

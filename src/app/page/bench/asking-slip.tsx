@@ -127,7 +127,7 @@ export function AskingSlip({ asked }: { readonly asked: Asked | undefined }) {
               {asked.yes}
             </button>
             <button ref={leave} type="button" onClick={() => asked.answer(undefined)}>
-              Leave it
+              Back
             </button>
           </p>
         </form>

@@ -26,6 +26,7 @@ import { useNotice } from './use-notice.ts'
 import { useOpenMark } from './use-open-mark.ts'
 import { usePrint } from './use-print.ts'
 import { usePrinted } from './use-printed.ts'
+import { useReturn } from './use-return.ts'
 import { beginsFolded, useRoom } from './use-room.ts'
 import { useSaving } from './use-saving.ts'
 import { useSlip } from './use-slip.ts'
@@ -36,7 +37,7 @@ const BLANK = { width: 297, height: 210 }
 
 /** The whole page: a sheet on a bench, the brief's slip over its edge, marks beside it, the routing slip below. */
 export function Bench() {
-  const { notice, tell } = useNotice()
+  const { notice, tell, putAway } = useNotice()
   const briefs = useBriefs(tell)
   const { active } = briefs
   const [checkPrint, setCheckPrint] = useState(false)
@@ -78,7 +79,7 @@ export function Bench() {
   }, [active?.id])
   useKeptDrawing(active?.id, stale ? undefined : good)
 
-  const { slip, view, leaveSlip, writeOn, followed, laid } = useSlip(active, (id) => ({
+  const { slip, view, leaveSlip, writeOn, followed, laid, takenOff } = useSlip(active, (id) => ({
     changed: (next, undone) => {
       draw(id, next)
       briefs.write(id, next, undone)
@@ -130,11 +131,14 @@ export function Bench() {
       else onMarks()
     },
     escape: () => {
+      putAway()
       putBack()
       lights.letGo()
       setOpenMark(undefined)
     },
   })
+  const newButton = useRef<HTMLButtonElement>(null)
+  useReturn(starting || model !== undefined, newButton)
   const beside = besideId && besideId !== active?.id ? shown.get(besideId)?.good : undefined
   const room = useRoom({
     folded,
@@ -191,8 +195,10 @@ export function Bench() {
           onOpenMark={setOpenMark}
           onFold={() => setFolded(!folded)}
           onLaid={laid}
+          onTakenOff={takenOff}
           onLift={onLift}
           onShelf={() => setShelfOpen(true)}
+          newButton={newButton}
           onNew={() => setStarting(true)}
           onSave={onSave}
           onSign={() => void signAsChecker(ask, { marks, ...edits })}
@@ -216,20 +222,25 @@ export function Bench() {
         >
           <ScaleRule sheet={sheetHandle} onMeasure={() => setMeasuring(true)} />
           <Papers
-            papers={others.map((k) => ({
-              id: k.id,
-              name: (shown.get(k.id)?.drawn.brief ?? readBrief(k.text)).header.part?.text ?? 'Untitled',
-            }))}
+            papers={others.map((k) => {
+              const { part, number } = (shown.get(k.id)?.drawn.brief ?? readBrief(k.text)).header
+              return { id: k.id, name: part?.text ?? 'Untitled', number: number?.text }
+            })}
             onTake={take}
             onPutBack={briefs.close}
           />
         </BriefDesk>
       )}
-      {notice ? (
-        <p className="notice" role="status">
-          {notice}
-        </p>
-      ) : null}
+      <div className="notice" role="status">
+        {notice ? (
+          <>
+            <p>{notice}</p>
+            <button type="button" aria-label="Put the notice away" onClick={putAway}>
+              ×
+            </button>
+          </>
+        ) : null}
+      </div>
       <ShelfPanel
         open={shelfOpen}
         kept={briefs.all}

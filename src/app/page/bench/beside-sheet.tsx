@@ -41,7 +41,7 @@ export function BesideSheet({ drawn, covered, pixelsPerMm, onTake, onPutAway }: 
           Take to the front
         </button>
         <button type="button" onClick={onPutAway}>
-          Put away
+          Put back
         </button>
       </div>
     </SheetView>

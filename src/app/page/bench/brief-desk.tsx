@@ -43,8 +43,10 @@ interface BriefDeskProps {
   readonly onOpenMark: (mark: number | undefined) => void
   readonly onFold: () => void
   readonly onLaid: (view: EditorView) => void
+  readonly onTakenOff: (state: EditorState) => void
   readonly onLift: () => void
   readonly onShelf: () => void
+  readonly newButton: RefObject<HTMLButtonElement | null>
   readonly onNew: () => void
   readonly onSave: () => void
   readonly onSign: () => void
@@ -98,6 +100,7 @@ export function BriefDesk(props: BriefDeskProps) {
           folded={props.folded}
           onFold={props.onFold}
           onView={props.onLaid}
+          onTakenOff={props.onTakenOff}
           state={props.slip}
           marks={marks}
           marksOf={mine?.drawn.brief.text ?? active.text}
@@ -107,7 +110,7 @@ export function BriefDesk(props: BriefDeskProps) {
           <button type="button" onClick={props.onShelf}>
             Shelf
           </button>
-          <button type="button" onClick={onNew}>
+          <button ref={props.newButton} type="button" onClick={onNew}>
             New
           </button>
         </Slip>

@@ -62,7 +62,7 @@ export function editsOf({ slip, good, drawn, tell }: EditsContext) {
       if (!view || !drawn || !mark.accept) return false
       const [, keyword, words] = /^(\S+\s+)(.*)$/s.exec(mark.accept.replace(REASON, () => reason.trim()))!
       replaceAll(view, withStatement(drawn.brief.text, keyword! + asText(words!)))
-      tell('The brief says that it stands, and why.')
+      tell('Accepted. The brief now says so, with the reason.')
       return true
     },
     /** Writes the checker's name and date into the brief. */
@@ -72,11 +72,11 @@ export function editsOf({ slip, good, drawn, tell }: EditsContext) {
     },
     onDrag: (drag: Drag) => {
       const view = editorOf(good)
-      if (!view || !good) return tell('The brief is ahead of this sheet; mend it first.')
+      if (!view || !good) return tell('The brief is ahead of this sheet. Mend it first.')
       const placing = placingOf(good, drag)
       if (!placing) return tell(STAYS[drag.what])
       replaceAll(view, withPlacing(good.brief.text, placing))
-      return tell(`The brief says now: ${placing.statement.replace(/\s+/g, ' ')}`)
+      return tell(`Written into the brief: ${placing.statement.replace(/\s+/g, ' ')}`)
     },
   }
 }

@@ -35,10 +35,14 @@ export function RealSize({ open, pixelsPerMm, onMeasure, onClose }: RealSizeProp
         }}
       >
         <h2>Real size</h2>
-        <p>Hold a rule to the line and move the slide until the line is 100 mm long.</p>
-        <div className="rule" style={{ width: value * 100 }} />
+        <p>Hold a rule against the screen, and move the slide until the line is 100 mm long.</p>
+        <div className="rule" style={{ width: value * 100 }}>
+          <span className="end" />
+          100 mm
+          <span className="end" />
+        </div>
         <label>
-          Length of the line
+          <span>Length of the line</span>
           <input
             type="range"
             min={2}
@@ -49,9 +53,9 @@ export function RealSize({ open, pixelsPerMm, onMeasure, onClose }: RealSizeProp
           />
         </label>
         <div className="row">
-          <button type="submit">It is 100 mm</button>
+          <button type="submit">It is 100 mm now</button>
           <button type="button" onClick={onClose}>
-            Leave it
+            Back
           </button>
         </div>
       </form>

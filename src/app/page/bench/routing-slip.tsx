@@ -31,6 +31,9 @@ interface RoutingSlipProps {
 export function RoutingSlip(props: RoutingSlipProps) {
   const { drawn, marks, state, saved, busy } = props
   const header = drawn?.brief.header
+  const numbered = header?.number
+    ? `${header.number.text}${header.revision ? ` rev ${header.revision.text}` : ''}`
+    : 'No number'
   const sheet = drawn?.sheet
   const views = sheet?.views.length ?? 0
   const open = marks.filter((m) => m.accepted === undefined)
@@ -93,12 +96,10 @@ export function RoutingSlip(props: RoutingSlipProps) {
         </span>
       </Stage>
       <Stage name="Register">
-        <span className="quiet">
-          {header?.number
-            ? `${header.number.text}${header.revision ? ` rev ${header.revision.text}` : ''}`
-            : 'No number'}
+        <span className="quiet bounded" title={numbered}>
+          {numbered}
         </span>
-        <span className="quiet">Not entered</span>
+        <span className="quiet">No register is kept yet</span>
       </Stage>
     </section>
   )

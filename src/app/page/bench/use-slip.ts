@@ -16,6 +16,8 @@ export interface SlipUse {
   readonly followed: (brief: Kept) => void
   /** The editor shows the state. */
   readonly laid: (view: EditorView) => void
+  /** The slip is taken off the bench: something else lies there for a while. */
+  readonly takenOff: (state: EditorState) => void
 }
 
 /** The editor of the brief on the bench. Each brief has one state; its text lives in it from then on. */
@@ -45,8 +47,15 @@ export function useSlip(active: Kept | undefined, handlers: (id: string) => Slip
     writeOn: () => {
       goesOn.current = true
     },
+    takenOff: (state) => {
+      if (active) states.current.set(active.id, state)
+    },
     laid: (laid) => {
       view.current = laid
+      // Laid again after something else lay there: as it was left.
+      const left = active && states.current.get(active.id)
+      if (left && left !== laid.state) laid.setState(left)
+      if (active && laid.state.doc.toString() !== active.text) replaceAll(laid, active.text)
       if (!goesOn.current) return
       goesOn.current = false
       laid.dispatch({ selection: { anchor: endToWrite(laid.state) }, scrollIntoView: true })

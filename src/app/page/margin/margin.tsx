@@ -1,5 +1,6 @@
 import { type KeyboardEvent, useEffect, useId, useLayoutEffect, useMemo, useRef, useState } from 'react'
 import type { Mark, Mend } from '../../../brief/mark.ts'
+import { sentence } from '../../../brief/sentence.ts'
 import type { MarginPlace } from '../bench/room.ts'
 import type { PageMark } from '../engine/messages.ts'
 import { foldAlike } from './fold-alike.ts'
@@ -74,7 +75,7 @@ export function Margin({ marks, open, place, standing, onStart, onOpen, onMend, 
                     {i + 1}
                   </span>
                   <span className="visually-hidden">{mark.accepted ? 'Accepted' : WEIGHTS[mark.weight]}: </span>
-                  {mark.text}
+                  {sentence(mark.text)}
                 </button>
                 {open === i ? <Opened mark={mark} onMend={onMend} onAccept={onAccept} /> : null}
                 {open !== i && mark.mends?.[0] ? <Mends mends={mark.mends.slice(0, 1)} onMend={onMend} /> : null}

@@ -95,7 +95,7 @@ export function ModelDesk({ engine, model, pixelsPerMm, tell, onBrief, onPutAway
           <header>
             <h2>{model.name}</h2>
             <button type="button" onClick={onPutAway}>
-              Put away
+              Put back
             </button>
           </header>
           <div className="model-says">

@@ -38,7 +38,7 @@ export function ShelfPanel(props: ShelfProps) {
               Open a file
             </button>
             <button type="button" onClick={props.onClose}>
-              Close
+              Back
             </button>
           </header>
           <h3>Kept in this browser</h3>

@@ -1,4 +1,11 @@
-import type { Completion, CompletionContext, CompletionResult } from '@codemirror/autocomplete'
+import {
+  type Completion,
+  type CompletionContext,
+  type CompletionResult,
+  pickedCompletion,
+  startCompletion,
+} from '@codemirror/autocomplete'
+import type { EditorView } from '@codemirror/view'
 import type { Brief } from '../../../brief/brief.ts'
 import { keywordSpellings, keywords, phraseWords, stockNames } from '../../../brief/vocabulary.ts'
 import type { PageMark } from '../engine/messages.ts'
@@ -6,6 +13,7 @@ import { REASON } from '../engine/reason.ts'
 import { fitting } from './fitting.ts'
 import { statementHelp } from './help.ts'
 import { nextHoleWords } from './hole-words.ts'
+import { COLUMN } from './line-end.ts'
 import { namesOf } from './names.ts'
 
 /** Statements of the header that can stand only once; they are not offered again. */
@@ -103,7 +111,19 @@ function keywordOptions(context: CompletionContext, brief: Brief | undefined): C
   return keywords
     .filter((k) => !ONCE.has(k) || !new RegExp(`^${k}\\b`, 'im').test(text))
     .filter((k) => !brief?.stock || !(k in stockNames) || k === 'flat')
-    .map((k) => ({ label: k, apply: k.padEnd(10), detail: statementHelp[k].short, info: statementHelp[k].text }))
+    .map((k) => ({ label: k, apply: goingOn(k), detail: statementHelp[k].short, info: statementHelp[k].text }))
+}
+
+/** Writes the keyword, and offers what may follow it. */
+const goingOn = (keyword: string) => (view: EditorView, completion: Completion, from: number, to: number) => {
+  const insert = keyword.padEnd(COLUMN)
+  view.dispatch({
+    changes: { from, to, insert },
+    selection: { anchor: from + insert.length },
+    annotations: pickedCompletion.of(completion),
+    userEvent: 'input.complete',
+  })
+  startCompletion(view)
 }
 
 /** The keyword of the statement that the line belongs to. */

@@ -1,11 +1,12 @@
-import { autocompletion, completionKeymap } from '@codemirror/autocomplete'
+import { acceptCompletion, autocompletion, completionKeymap } from '@codemirror/autocomplete'
 import { defaultKeymap, history, historyKeymap } from '@codemirror/commands'
 import { indentUnit } from '@codemirror/language'
 import { type Diagnostic, lintKeymap, setDiagnostics } from '@codemirror/lint'
 import { EditorState, type Extension } from '@codemirror/state'
-import { EditorView, hoverTooltip, keymap } from '@codemirror/view'
+import { EditorView, hoverTooltip, keymap, tooltips } from '@codemirror/view'
 import type { Brief } from '../../../brief/brief.ts'
 import type { Mark } from '../../../brief/mark.ts'
+import { sentence } from '../../../brief/sentence.ts'
 import type { Span } from '../../../brief/span.ts'
 import { type Keyword, keywordSpellings } from '../../../brief/vocabulary.ts'
 import type { Drawn, PageMark } from '../engine/messages.ts'
@@ -52,8 +53,11 @@ function extensions(handlers: SlipHandlers): Extension[] {
       icons: false,
       activateOnTypingDelay: 60,
     }),
+    // On the slip: a card over the sheet would cover what is being written about.
+    tooltips({ tooltipSpace: spaceOf }),
     keymap.of([
       ...completionKeymap,
+      { key: 'Tab', run: acceptCompletion },
       { key: 'Enter', run: endLine },
       ...defaultKeymap.filter((k) => k.key !== 'Mod-i'),
       ...historyKeymap,
@@ -83,6 +87,12 @@ function extensions(handlers: SlipHandlers): Extension[] {
     }),
     hoverTooltip((view, pos) => helpAt(view, pos, handlers.draw), { hoverTime: 500 }),
   ]
+}
+
+/** The slip as far as it is in the window, clear of its edge by the border of a card. */
+function spaceOf(view: EditorView) {
+  const { left, top, right, bottom } = (view.dom.closest('.slip-body') ?? view.dom).getBoundingClientRect()
+  return { left, top: Math.max(0, top), right: right - 2, bottom: Math.min(innerHeight, bottom) }
 }
 
 /** Blanks to the column in which statements are written. */
@@ -141,7 +151,7 @@ export function showMarks(view: EditorView, marks: readonly Mark[]): void {
         from,
         to,
         severity: mark.weight === 'must change' ? 'error' : mark.weight === 'look again' ? 'warning' : 'info',
-        message: mark.expected ? `${mark.text}\nExpected: ${mark.expected}` : mark.text,
+        message: sentence(mark.text) + (mark.expected ? `\nExpected: ${mark.expected}` : ''),
         actions: (mark.mends ?? []).map((mend) => ({
           name: mend.label,
           apply: (v) => replace(v, mend.span, mend.text),

@@ -1,7 +1,7 @@
 import { redo, redoDepth, undo, undoDepth } from '@codemirror/commands'
 import { EditorSelection, type EditorState } from '@codemirror/state'
 import { EditorView } from '@codemirror/view'
-import { type ReactNode, useEffect, useRef } from 'react'
+import { type ReactNode, useEffect, useRef, useState } from 'react'
 import type { Mark } from '../../../brief/mark.ts'
 import type { Span } from '../../../brief/span.ts'
 import { showMarks } from './editor.ts'
@@ -13,6 +13,8 @@ interface SlipProps {
   readonly onFold: () => void
   /** Gives the view to whoever changes the brief from elsewhere. */
   readonly onView: (view: EditorView) => void
+  /** The slip is taken off the bench, this being its last state. */
+  readonly onTakenOff: (state: EditorState) => void
   /** State of the brief that lies in the slip; another object is another brief. */
   readonly state: EditorState
   readonly marks: readonly Mark[]
@@ -25,18 +27,27 @@ interface SlipProps {
 }
 
 /** The brief as a slip of paper that lies over the sheet's edge and folds away. */
-export function Slip({ title, folded, onFold, onView, state, marks, marksOf, lit, chosen, children }: SlipProps) {
+export function Slip(props: SlipProps) {
+  const { title, folded, onFold, onView, state, marks, marksOf, lit, chosen, children } = props
+  const takenOff = useRef(props.onTakenOff)
+  takenOff.current = props.onTakenOff
   const place = useRef<HTMLDivElement>(null)
   const view = useRef<EditorView>(undefined)
+  const [, setLaid] = useState(0)
   useEffect(() => {
     const made = new EditorView({ parent: place.current! })
     view.current = made
-    return () => made.destroy()
+    return () => {
+      takenOff.current(made.state)
+      made.destroy()
+    }
   }, [])
   // biome-ignore lint/correctness/useExhaustiveDependencies: a new state is a new brief; whoever takes the view may change
   useEffect(() => {
     view.current!.setState(state)
     onView(view.current!)
+    // What can be taken back is that of the state which lies there now.
+    setLaid((n) => n + 1)
   }, [state])
   useEffect(() => {
     if (view.current && view.current.state.doc.toString() === marksOf) showMarks(view.current, marks)
@@ -57,11 +68,11 @@ export function Slip({ title, folded, onFold, onView, state, marks, marksOf, lit
   return (
     <section className={`slip${folded ? ' folded' : ''}`} aria-label="Brief">
       <button type="button" className="fold" aria-expanded={!folded} aria-controls="slip-body" onClick={onFold}>
-        {folded ? 'Brief' : 'Fold away'}
+        {folded ? 'Brief' : 'Fold'}
       </button>
       <div id="slip-body" className="slip-body" inert={folded}>
         <header>
-          <h2>{title}</h2>
+          <h2 title={title}>{title}</h2>
           {children}
         </header>
         <div className="writing" ref={place} />

@@ -134,7 +134,7 @@ export function Starter({ onBegin, onModel, onLeave }: StarterProps) {
                 Write the first lines
               </button>
               <button type="button" onClick={goBack}>
-                Something else
+                Back to the sketches
               </button>
             </div>
           </form>

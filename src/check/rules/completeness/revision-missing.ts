@@ -10,7 +10,7 @@ export const rule: BriefRule = {
     header.number && !header.revision
       ? [
           {
-            text: `${header.number.text} has no revision.`,
+            text: `Drawing ${header.number.text} has no revision.`,
             span: header.number.span,
             expected: `${header.number.text}   rev A`,
           },
