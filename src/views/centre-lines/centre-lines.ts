@@ -30,12 +30,7 @@ export function centreLines(
   const shown = (axis: RoundAxis) => !section || liesInPlane(axis, section.point, section.normal)
   const features = roundFeatures(part)
   const round = features.flatMap((f) => {
-    const endOn = section
-      ? {
-          ...f,
-          members: f.members.filter((m) => m.axes.every((a) => !isEndOn(a, frame) || isDrawn(a, frame, outline))),
-        }
-      : f
+    const endOn = section ? { ...f, members: f.members.flatMap((m) => inSection(m, frame, outline) ?? []) } : f
     return [...endOnCentreLines(endOn, frame, overrun), ...lengthwiseCentreLines(f, frame, overrun, shown)]
   })
   const middles = middlesOf(part).flatMap((m) => middleLine(m, outline, box, frame, overrun, tolerance) ?? [])
@@ -45,11 +40,26 @@ export function centreLines(
   return [...drawn, ...pockets, ...arcs, ...features.flatMap((f) => bareCentre(f, frame, drawn, overrun))]
 }
 
-/** True where an arc of the outline turns about the axis. */
-function isDrawn(axis: RoundAxis, frame: Frame, outline: readonly ViewLine[]): boolean {
+type Member = ReturnType<typeof roundFeatures>[number]['members'][number]
+
+/** The member as the section shows it: its axes end-on no wider than what is drawn about them. Undefined: it is not seen. */
+function inSection(member: Member, frame: Frame, outline: readonly ViewLine[]): Member | undefined {
+  const axes = member.axes.map((a) => {
+    if (!isEndOn(a, frame)) return a
+    const radius = Math.min(a.radius, drawnAbout(a, frame, outline))
+    return radius > 0 ? { ...a, radius } : undefined
+  })
+  return axes.every((a) => a !== undefined) ? { ...member, axes } : undefined
+}
+
+/** Radius of the largest arc of the outline about the axis; 0 where there is none. */
+function drawnAbout(axis: RoundAxis, frame: Frame, outline: readonly ViewLine[]): number {
   const c: Vec2 = projectPoint(axis.point, frame)
-  return outline.some(
-    (l) =>
-      l.curve.kind === 'arc' && Math.hypot(l.curve.c[0] - c[0], l.curve.c[1] - c[1]) < 1e-6 * Math.max(1, axis.radius),
+  const near = 1e-6 * Math.max(1, axis.radius)
+  return Math.max(
+    0,
+    ...outline.flatMap(({ curve }) =>
+      curve.kind === 'arc' && Math.hypot(curve.c[0] - c[0], curve.c[1] - c[1]) < near ? [curve.r] : [],
+    ),
   )
 }
