@@ -112,7 +112,8 @@ describe('the checker on the page', () => {
     await page.getByLabel('Date').fill('2024-02-07')
     await page.keyboard.press('Enter')
     await expect.poll(() => briefText(page)).toMatch(/^drawn.*\nchecked {3}P\. Quillfeather, 2024-02-07$/m)
-    await expect.poll(words).toEqual(expect.arrayContaining(['P. Quillfeather']))
+    // The next print comes when the checker has been round.
+    await expect.poll(words, { timeout: 30_000 }).toEqual(expect.arrayContaining(['P. Quillfeather']))
     await expect.poll(async () => (await words()).filter((w) => w === 'P. Quillfeather').length).toBe(2)
     const [download] = await Promise.all([
       page.waitForEvent('download', { timeout: FIRST }),

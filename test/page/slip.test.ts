@@ -50,7 +50,11 @@ describe('the slip', () => {
       return boxes.length > 0 && boxes.every((right) => right <= slip.x + slip.width + 0.5)
     }
     expect(await onSlip()).toBe(true)
-    const line = (await page.locator('.cm-cursor-primary').boundingBox())!
+    const line = await page.evaluate(() => {
+      const { y, height } = getSelection()!.getRangeAt(0).getBoundingClientRect()
+      return { y, height }
+    })
+    expect(line.height).toBeGreaterThan(0)
     const listed = (await list.boundingBox())!
     expect(listed.y >= line.y + line.height - 1 || listed.y + listed.height <= line.y + 1).toBe(true)
     await page.keyboard.press('Tab')
