@@ -50,6 +50,15 @@ function readCut(
       continue
     }
     if (c.take('times')) continue
+    // `□24`: the sign says that there are four
+    if (word === 'flat' && c.peek().text === '□') {
+      const { from, to } = c.peek()
+      c.index++
+      if (count && count.value !== 4)
+        c.mark('contradiction', { from, to }, 'a square has four flats', { expected: '4X □24, or □24' })
+      count ??= { value: 4, span: { from, to } }
+      continue
+    }
     if (word === 'flat' && c.atWord('mirrored', 'mirror')) {
       mirror = readMirror(c)
       continue

@@ -13,6 +13,7 @@ describe('flats across from each other', () => {
     ['flats b, top and bottom: 24 across', '24 A/F'],
     // ASME Y14.5-2018 4.4.6 and ISO 129-1:2018, from memory: a square by its sign
     ['flats b: 4X 24 across', '□24'],
+    ['flats b: □24', '□24'],
     ['flats b: 6X 28 across', '28 A/F'],
   ])('%s', (text, size) => {
     const s = iso(`${SHAFT}${text}\n`)

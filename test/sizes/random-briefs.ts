@@ -53,6 +53,8 @@ export const kinds: Readonly<Record<string, (random: () => number) => string>> =
       `up ${h - r}; arc R${r} to ${l - r} across, ${h} up, turning ${pick('left', 'right')}`,
       `up ${h - r}; arc R${2 * r} to ${l - r} across, ${h} up, turning ${pick('left', 'right')}`,
       `up ${h - r}; slope left ${r} up ${r}`,
+      `up ${h - r}; slope left ${r} up at 1:${int(1, 9)}; to ${l - r} across, ${h} up`,
+      `up ${h - r}; arc R${r + int(0, 4)}, ${r} long, turning left; to ${l - r} across, ${h} up`,
       `up ${h - 15}; left ${r}; up 15`,
     )
     const x1 = int(48, 60)
@@ -74,9 +76,10 @@ export const kinds: Readonly<Record<string, (random: () => number) => string>> =
     let d = int(18, 36)
     const steps = ['nose', 'seat', 'tail'].slice(0, int(1, 3)).map((name) => {
       const end = pick(0, 0, d - int(2, 4), d + int(2, 6))
-      const line = `${name} ⌀${d}${end ? ` tapered to ⌀${end}` : ''}, ${int(16, 50)} long`
+      const rate = maybe(0.3, () => ` ${pick('', 'small end, ')}tapered 1:${int(8, 30)}${pick('', ' toward left')}`)
+      const line = `${name} ⌀${d}${rate || (end ? ` tapered to ⌀${end}` : '')}, ${int(16, 50)} long`
       d = (end || d) + pick(0, 4, 9) + (end ? 0 : 2)
-      return { name, line, isTaper: end > 0 }
+      return { name, line, isTaper: end > 0 || rate !== '' }
     })
     const last = steps.at(-1)!
     return [

@@ -35,6 +35,7 @@ export function namesOf(keyword: string, brief: Brief | undefined): NameOffer[] 
   ])
   const madeEdges = [
     ...(features.some((f) => f.kind === 'bore') ? ['bore edges'] : []),
+    ...features.flatMap((f) => (f.kind === 'hole' && f.label ? [`hole ${f.label.text} edges`] : [])),
     ...(features.some((f) => f.kind === 'boss') ? ['boss end edge', 'boss root'] : []),
   ]
   const own = [...steps, ...made, ...alone]
