@@ -2,6 +2,7 @@ import { undo } from '@codemirror/commands'
 import { useEffect, useRef, useState } from 'react'
 import { readBrief } from '../../../brief/read.ts'
 import { ModelDesk } from '../model/model-desk.tsx'
+import { useKeptModels } from '../model/use-kept-models.ts'
 import type { SheetHandle } from '../sheet/sheet-view.tsx'
 import { takeDrawing } from '../shelf/shelf.ts'
 import { ShelfPanel } from '../shelf/shelf-panel.tsx'
@@ -50,7 +51,9 @@ export function Bench() {
   const { ask, asked } = useAsk()
   const { lifted, lift, putBack } = useLifted(engine)
   const onLift = () => active && lift(active.text)
-  const { save, openFile, model, setModel } = useSaving(briefs, tell, ask)
+  const models = useKeptModels(tell, briefs.ready, Boolean(briefs.desk?.open))
+  const { model } = models
+  const { save, openFile } = useSaving(briefs, tell, ask, models.open)
   const [folded, setFolded] = useState(beginsFolded)
   const [shelfOpen, setShelfOpen] = useState(false)
   const [starting, setStarting] = useState(false)
@@ -149,11 +152,13 @@ export function Bench() {
   const others = briefs.all.filter((k) => k.open && k.id !== active?.id)
 
   if (!briefs.ready && !active) return <p className="waiting">Laying out the bench</p>
+  const sure = async (title: string) =>
+    (await ask({ title: `Throw away ${title}?`, words: 'It cannot be brought back.', yes: 'Throw away' })) !== undefined
   const beginWith = (text: string) => {
     leaveSlip()
     writeOn()
     briefs.begin(text)
-    setModel(undefined)
+    models.putBack()
     setStarting(false)
     setFolded(false)
   }
@@ -166,7 +171,7 @@ export function Bench() {
           pixelsPerMm={pixelsPerMm}
           tell={tell}
           onBrief={beginWith}
-          onPutAway={() => setModel(undefined)}
+          onPutBack={models.putBack}
         />
       ) : starting || !active ? (
         <Starter
@@ -247,8 +252,18 @@ export function Bench() {
         desk={briefs.desk}
         active={active?.id}
         onClose={() => setShelfOpen(false)}
+        models={models.models}
+        onModel={(id) => {
+          leaveSlip()
+          void models.take(id)
+          setShelfOpen(false)
+        }}
+        onThrowModel={async (id, name) => {
+          if (await sure(name)) models.throwAway(id)
+        }}
         onTake={(id) => {
           take(id)
+          models.putBack()
           setShelfOpen(false)
           setStarting(false)
         }}
@@ -260,12 +275,7 @@ export function Bench() {
           setShelfOpen(false)
         }}
         onLetGo={async (id, title) => {
-          const sure = await ask({
-            title: `Throw away ${title}?`,
-            words: 'It cannot be brought back.',
-            yes: 'Throw away',
-          })
-          if (sure !== undefined) briefs.throwAway(id)
+          if (await sure(title)) briefs.throwAway(id)
         }}
         onDesk={(from, name) => {
           leaveSlip()

@@ -1,8 +1,7 @@
-import { useCallback, useState } from 'react'
+import { useCallback } from 'react'
 import { readBrief } from '../../../brief/read.ts'
 import { looksLikeStep } from '../../../read/step-file.ts'
 import { fileNameOf } from '../../file-name.ts'
-import type { OpenedModel } from '../model/use-model.ts'
 import { putBrief } from '../shelf/desk-client.ts'
 import type { Home, Kept } from '../shelf/shelf.ts'
 import type { Ask } from './asking-slip.tsx'
@@ -35,9 +34,13 @@ function anotherName(name: string): string {
   return `${stem}-${Number(count ?? 1) + 1}.brief`
 }
 
-/** Saving and opening: to the server's folder, to a file of the browser's choosing, or as a download. A model that was opened lies on the bench until it is put away. */
-export function useSaving(briefs: Briefs, tell: (text: string) => void, ask: Ask) {
-  const [model, setModel] = useState<OpenedModel>()
+/** Saving and opening: to the server's folder, to a file of the browser's choosing, or as a download. What turns out to be a model goes to `openModel`. */
+export function useSaving(
+  briefs: Briefs,
+  tell: (text: string) => void,
+  ask: Ask,
+  openModel: (name: string, text: string) => void,
+) {
   const { desk, settle, refreshDesk, begin } = briefs
 
   /** Saves under the name, or asks for another as long as what lies there is another file. */
@@ -114,7 +117,7 @@ export function useSaving(briefs: Briefs, tell: (text: string) => void, ask: Ask
   const openFile = useCallback(
     async (models = false) => {
       const take = (name: string, text: string, home?: Home) => {
-        if (isModel(name, text)) setModel({ name, text })
+        if (isModel(name, text)) openModel(name, text)
         else begin(text, home, home && text)
       }
       try {
@@ -138,8 +141,8 @@ export function useSaving(briefs: Briefs, tell: (text: string) => void, ask: Ask
         if (!stopped(fault)) tell(`The file was not opened: ${fault instanceof Error ? fault.message : String(fault)}.`)
       }
     },
-    [begin, tell],
+    [begin, tell, openModel],
   )
 
-  return { save, openFile, model, setModel }
+  return { save, openFile }
 }

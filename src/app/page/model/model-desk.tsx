@@ -16,7 +16,7 @@ interface ModelDeskProps {
   readonly tell: (text: string) => void
   /** A brief begun from the part that is drawn. */
   readonly onBrief: (text: string) => void
-  readonly onPutAway: () => void
+  readonly onPutBack: () => void
 }
 
 const nothing = () => {}
@@ -28,7 +28,7 @@ const WRITTEN = [
 ] as const
 
 /** The sheet of a solid model: measured, stamped preliminary, to look at and to write; a brief may be begun from it. */
-export function ModelDesk({ engine, model, pixelsPerMm, tell, onBrief, onPutAway }: ModelDeskProps) {
+export function ModelDesk({ engine, model, pixelsPerMm, tell, onBrief, onPutBack }: ModelDeskProps) {
   const use = useModel(engine, model)
   const { drawn, items, words, fault, stopped, solid } = use
   const sheet = drawn?.sheet
@@ -94,7 +94,7 @@ export function ModelDesk({ engine, model, pixelsPerMm, tell, onBrief, onPutAway
         <div className="slip-body">
           <header>
             <h2>{model.name}</h2>
-            <button type="button" onClick={onPutAway}>
+            <button type="button" onClick={onPutBack}>
               Put back
             </button>
           </header>

@@ -9,6 +9,7 @@ import {
   useState,
 } from 'react'
 import type { Mark } from '../../../brief/mark.ts'
+import { grownBy } from '../../../sheet/arrange/boxes.ts'
 import type { Sheet } from '../../../sheet/sheet.ts'
 import type { Drawn } from '../engine/messages.ts'
 import { groundOf, itemAt } from './ground.ts'
@@ -18,6 +19,7 @@ import { LineStop } from './line-stop.tsx'
 import { Ink } from './paint.ts'
 import { PencilMarks } from './pencil-marks.tsx'
 import { SizeField } from './size-field.tsx'
+import { boxAt, fingerBoxes, sizePlaces } from './size-places.ts'
 import { SizeStops } from './size-stops.tsx'
 import { nearestTouched, type Touched, touchable } from './touch.ts'
 import { type Drag, useHands } from './use-hands.ts'
@@ -64,6 +66,8 @@ const extentAt = (scale: number): Extent => {
 
 /** Reach of a hand in px: a mouse is finer than a finger. */
 const REACH = { mouse: 7, touch: 18 }
+/** Px that a finger is given at a size, each way. */
+const FINGER = 34
 
 /** The sheet as true paper on the bench: zoom to the pointer, pan, and everything on it within reach. */
 export function SheetView(props: SheetViewProps) {
@@ -79,6 +83,11 @@ export function SheetView(props: SheetViewProps) {
   const fits = useRef(true)
   const [field, setField] = useState<Touched>()
   const ground = useMemo(() => groundOf(sheet), [sheet])
+  const places = useMemo(() => sizePlaces(ground), [ground])
+  const own = useMemo(() => places.map(({ box }) => grownBy(box, 0.6)), [places])
+  const [coarse] = useState(() => matchMedia('(pointer: coarse)').matches)
+  const least = coarse ? FINGER / view.scale : 0
+  const boxes = useMemo(() => (least === 0 ? own : fingerBoxes(own, least)), [own, least])
 
   useLayoutEffect(() => {
     const observer = new ResizeObserver(([entry]) => {
@@ -149,7 +158,12 @@ export function SheetView(props: SheetViewProps) {
     paper: sheet,
     view,
     change,
-    itemAt: (point, kind, scale) => itemAt(ground, point, (kind === 'mouse' ? REACH.mouse : REACH.touch) / scale),
+    itemAt: (point, kind, scale) => {
+      if (kind === 'mouse') return itemAt(ground, point, REACH.mouse / scale)
+      // Under a finger a size comes before the lines about it.
+      const size = places[boxAt(fingerBoxes(own, FINGER / scale), point)]
+      return size ? size.items[0] : itemAt(ground, point, REACH.touch / scale)
+    },
     itemOf: (index) => sheet.items[index]!,
     onHover: lightAt,
     onTouch: (index, point) => {
@@ -195,7 +209,15 @@ export function SheetView(props: SheetViewProps) {
           onMark={openAt}
         />
         <LineStop drawn={drawn} onFocus={lightAt} onChoose={chooseAt} onCarry={carry} />
-        <SizeStops drawn={drawn} ground={ground} onFocus={lightAt} onPress={touch} onCarry={carry} />
+        <SizeStops
+          drawn={drawn}
+          sheet={sheet}
+          places={places}
+          boxes={boxes}
+          onFocus={lightAt}
+          onPress={touch}
+          onCarry={carry}
+        />
       </svg>
       {hands.ghost ? (
         <p className="ghost" style={{ left: hands.ghost[0], top: hands.ghost[1] }}>

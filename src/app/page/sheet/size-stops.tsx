@@ -1,12 +1,17 @@
-import { memo, useLayoutEffect, useMemo, useRef, useState } from 'react'
+import { memo, useLayoutEffect, useRef, useState } from 'react'
+import type { Box2 } from '../../../geometry/evaluate.ts'
+import type { Sheet } from '../../../sheet/sheet.ts'
 import type { Drawn } from '../engine/messages.ts'
-import { type Ground, union } from './ground.ts'
+import type { SizePlace } from './size-places.ts'
 import { WAYS } from './step.ts'
 import type { Drag } from './use-hands.ts'
 
 interface SizeStopsProps {
   readonly drawn: Drawn
-  readonly ground: Ground
+  readonly sheet: Sheet
+  readonly places: readonly SizePlace[]
+  /** Where each of them is to be touched, paper mm. */
+  readonly boxes: readonly Box2[]
   readonly onFocus: (item: number | undefined) => void
   readonly onPress: (dimension: string) => void
   readonly onCarry: (drag: Drag) => void
@@ -16,20 +21,12 @@ interface SizeStopsProps {
  * A place for the keyboard on each size: one stop for Tab, arrows from size to size, Enter to change it, Shift and an
  * arrow to put it in another row, V to put it beside another view.
  */
-export const SizeStops = memo(function SizeStops({ drawn, ground, onFocus, onPress, onCarry }: SizeStopsProps) {
+export const SizeStops = memo(function SizeStops(props: SizeStopsProps) {
+  const { drawn, sheet, places, boxes, onFocus, onPress, onCarry } = props
   const [current, setCurrent] = useState(0)
   const group = useRef<SVGGElement>(null)
   /** The size at which the keyboard is. */
   const held = useRef<string>(undefined)
-  const places = useMemo(() => {
-    const byDimension = new Map<string, number[]>()
-    ground.sheet.items.forEach((item, i) => {
-      const id = item.tie?.dimension
-      if (id && (item.item === 'text' || item.item === 'glyph'))
-        byDimension.set(id, [...(byDimension.get(id) ?? []), i])
-    })
-    return [...byDimension].map(([id, items]) => ({ id, items, box: union(items.map((i) => ground.boxes[i]!)) }))
-  }, [ground])
   const move = (to: number) => {
     const next = (to + places.length) % places.length
     setCurrent(next)
@@ -41,7 +38,7 @@ export const SizeStops = memo(function SizeStops({ drawn, ground, onFocus, onPre
     if (held.current !== undefined && !places.some(({ id }) => id === held.current) && places.length > 0)
       move(Math.min(current, places.length - 1))
   }, [places])
-  const { height } = ground.sheet
+  const { height } = sheet
   return (
     // biome-ignore lint/a11y/useSemanticElements: an SVG has no fieldset
     // biome-ignore lint/a11y/noInteractiveElementToNoninteractiveRole: a group of lines is not interactive
@@ -50,9 +47,10 @@ export const SizeStops = memo(function SizeStops({ drawn, ground, onFocus, onPre
       role="group"
       aria-label="Sizes; arrows go from one to the next, Enter changes it, Shift and an arrow puts it in another row, V at another view"
     >
-      {places.map(({ id, items, box }, i) => {
+      {places.map(({ id, items }, i) => {
+        const box = boxes[i]!
         const dimension = drawn.dimensions.find((d) => d.id === id)
-        const words = items.map((k) => textOf(ground.sheet.items[k]!)).join(' ')
+        const words = items.map((k) => textOf(sheet.items[k]!)).join(' ')
         return (
           // biome-ignore lint/a11y/useSemanticElements: an SVG has no button
           <rect
@@ -62,10 +60,10 @@ export const SizeStops = memo(function SizeStops({ drawn, ground, onFocus, onPre
             role="button"
             tabIndex={i === Math.min(current, places.length - 1) ? 0 : -1}
             aria-label={`Size ${words}${dimension ? `, ${dimension.direction}, ${dimension.view} view` : ''}`}
-            x={box.min[0] - 0.6}
-            y={height - box.max[1] - 0.6}
-            width={box.max[0] - box.min[0] + 1.2}
-            height={box.max[1] - box.min[1] + 1.2}
+            x={box.min[0]}
+            y={height - box.max[1]}
+            width={box.max[0] - box.min[0]}
+            height={box.max[1] - box.min[1]}
             onFocus={() => {
               held.current = id
               setCurrent(i)

@@ -1,6 +1,7 @@
 import { useEffect, useRef } from 'react'
 import { readBrief } from '../../../brief/read.ts'
 import type { DeskAnswer } from '../../server/page-server.ts'
+import type { KeptModel } from './models.ts'
 import type { Kept } from './shelf.ts'
 
 interface ShelfProps {
@@ -15,9 +16,12 @@ interface ShelfProps {
   readonly onDesk: (from: 'briefs' | 'examples', name: string) => void
   readonly onFile: () => void
   readonly onNew: () => void
+  readonly models: readonly KeptModel[]
+  readonly onModel: (id: string) => void
+  readonly onThrowModel: (id: string, name: string) => void
 }
 
-/** Briefs kept in this browser, those of the folder, and the examples: lists to read, not pictures to pick. */
+/** Briefs and models kept in this browser, those of the folder, and the examples: lists to read, not pictures to pick. */
 export function ShelfPanel(props: ShelfProps) {
   const { open, kept, desk, active } = props
   const dialog = useRef<HTMLDialogElement>(null)
@@ -75,6 +79,28 @@ export function ShelfPanel(props: ShelfProps) {
               )
             })}
           </ul>
+          {props.models.length > 0 ? (
+            <>
+              <h3>Solid models kept in this browser</h3>
+              <ul>
+                {props.models.map(({ id, name, size }) => (
+                  <li key={id}>
+                    <button type="button" className="take" onClick={() => props.onModel(id)}>
+                      <span>{name}</span>
+                      <span className="quiet">{(size / 1_000_000).toFixed(size < 1_000_000 ? 2 : 0)} MB</span>
+                    </button>
+                    <button
+                      type="button"
+                      aria-label={`Throw away ${name}`}
+                      onClick={() => props.onThrowModel(id, name)}
+                    >
+                      Throw away
+                    </button>
+                  </li>
+                ))}
+              </ul>
+            </>
+          ) : null}
           {desk && desk.briefs.length > 0 ? (
             <>
               <h3>In the folder {desk.folder}</h3>
