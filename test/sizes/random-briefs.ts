@@ -53,7 +53,7 @@ export const kinds: Readonly<Record<string, (random: () => number) => string>> =
       `up ${h - r}; arc R${r} to ${l - r} across, ${h} up, turning ${pick('left', 'right')}`,
       `up ${h - r}; arc R${2 * r} to ${l - r} across, ${h} up, turning ${pick('left', 'right')}`,
       `up ${h - r}; slope left ${r} up ${r}`,
-      `up ${h - r}; slope left ${r} up at 1:${int(1, 9)}; to ${l - r} across, ${h} up`,
+      `up ${h - r}; slope left ${r} up at 1:${int(2, 9)}; to ${l - r} across, ${h} up`,
       `up ${h - r}; arc R${r + int(0, 4)}, ${r} long, turning left; to ${l - r} across, ${h} up`,
       `up ${h - 15}; left ${r}; up 15`,
     )
