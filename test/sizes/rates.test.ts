@@ -83,6 +83,14 @@ describe('a taper by its rate', () => {
     expect(tolerance?.from).toBe('general')
   })
 
+  it.each(['1:5', '⌲ 1:5'])('is placed by its words, %s', (words) => {
+    const s = iso(
+      `turned axis left-right\n  nose ⌀20 tapered 1:5, 40 long\nplace ${words} in front view, row 2, below\n`,
+    )
+    expect(allMarks(s).filter((m) => m.weight === 'must change')).toEqual([])
+    expect(s.find('⌲ 1:5').wish).toEqual({ side: 'bottom', row: 2 })
+  })
+
   it('both diameters, length and rate are one too many, and which is said', () => {
     const s = iso('turned axis left-right\n  nose ⌀20 tapered 1:5 to ⌀12, 40 long\n')
     expect(s.sizes.proof).toMatchObject({ complete: false, missing: [] })

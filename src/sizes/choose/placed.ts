@@ -33,7 +33,7 @@ type SizePlace = Extract<PlaceRequest, { kind: 'size' }>
 const plain = (text: string): string =>
   text
     .replace(/[\s()]/g, '')
-    .replace(/^[⌀R↧]/, '')
+    .replace(/^(S?[⌀R]|[↧□⌲⌳⌒])/, '')
     .replace(/^0(?=[.,])/, '')
     .replace(',', '.')
     .toLowerCase()
