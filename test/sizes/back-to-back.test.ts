@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { makingOf } from '../../src/sizes/proof/making.ts'
 import { prove } from '../../src/sizes/proof/prove.ts'
 import { rankOf } from '../../src/sizes/proof/rank.ts'
-import { allMarks, iso } from './sized.ts'
+import { allMarks, asme, iso } from './sized.ts'
 
 /*
  * Each feature has its own sizes, also where another's floor, side or axis stands in line with it by chance (ASME
@@ -154,6 +154,29 @@ slot bottom: 8 × 20 overall ↧ 10, long way left-right
     ],
   },
 }
+
+/* Sizes stand in the view that shows their own feature true (ASME Y14.5-2018 4.1(b), ISO 129-1; from memory). */
+it.each([
+  ['ASME', asme],
+  ['ISO', iso],
+] as const)('%s: width and depth of two like keyseats stand each in the section across its own', (_, read) => {
+  const unit = read === asme ? 1 / 25 : 1
+  const mm = (n: number) => `${n * unit}`
+  const s = read(`turned axis left-right
+  a ⌀${mm(25)}, ${mm(50)} long
+  b ⌀${mm(50)}, ${mm(50)} long
+  c ⌀${mm(25)}, ${mm(50)} long
+keyseat a, top: ${mm(8)} wide × ${mm(4)} deep × ${mm(30)} long
+  left end ${mm(5)} from left face
+keyseat c, top: ${mm(8)} wide × ${mm(4)} deep × ${mm(30)} long
+  right end ${mm(5)} from right face
+`)
+  const viewOf = (id: string) => s.sizes.dimensions.filter((d) => d.id.startsWith(id)).map((d) => d.view)
+  for (const what of ['width', 'depth']) {
+    expect(viewOf(`keyseat 1/${what}`)).toEqual(['section A-A'])
+    expect(viewOf(`keyseat 2/${what}`)).toEqual(['section B-B'])
+  }
+})
 
 describe.each(Object.entries(cases))('%s', (_, { brief, own }) => {
   const s = iso(brief)

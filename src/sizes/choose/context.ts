@@ -38,7 +38,7 @@ export function contextOf(part: Part, views: ViewSet): Context {
     header,
     writing: writingOf(header),
     model: modelOf(part.body, makingOf(part)),
-    sights: views.views.filter((v) => v.kind !== 'pictorial').map((v, i) => new Sight(v, i, part.body)),
+    sights: views.views.filter((v) => v.kind !== 'pictorial').map((v, i) => new Sight(v, i, part.body, views.views)),
     data: new Map(part.data.map((d) => [d.id, d])),
     features: new Map(part.features.map((f) => [f.id, f])),
     basic: basicSizes(part),

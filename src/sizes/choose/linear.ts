@@ -207,7 +207,7 @@ export function extentDraft(
     stretches,
     moorings: first,
     direction,
-    wish: { own: true, ...(facing ? { facing } : {}) },
+    wish: { own: true, ...(facing ? { facing } : {}), ...(across ? { cut: members.flatMap((m) => m.faces) } : {}) },
     feature: feature?.id,
     // flats in pairs are one cut from several sides: what holds for one needs no count
     count: feature?.kind === 'flat-cut' ? 1 : pairs.length,

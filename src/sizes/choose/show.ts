@@ -12,6 +12,8 @@ export interface LinearWish {
   readonly facing?: Vec3
   /** The view that looks along this shows the stock's own section or outline. */
   readonly profile?: Vec3
+  /** A section that goes by these faces shows another's in their place. */
+  readonly cut?: readonly number[]
   /** It stands at the moorings' own lines, not at another's that is level with them. */
   readonly own?: boolean
 }
@@ -33,6 +35,7 @@ export function showLinear(
     let score = WORTH[again.seen] + WORTH[second.seen] - 2 * sight.order
     if (wish.facing && sight.facing(wish.facing)) score += 40
     if (wish.profile && sight.facing(wish.profile)) score += 15
+    if (wish.cut && sight.passesBy(wish.cut)) score -= 80
     return { score, measured: { kind: 'linear', a: again.at, b: second.at, along } }
   }
 }

@@ -31,9 +31,12 @@ export class Sight {
   private readonly surfaces: ReadonlyMap<number, Surface3>
   private readonly body: Body
   private readonly boxes = new Map<number, Box2>()
+  private readonly cutAt: number | undefined
 
-  constructor(view: View, order: number, body: Body) {
+  /** `all`: the views among which stands the one with this section's cutting-plane line. */
+  constructor(view: View, order: number, body: Body, all: readonly View[] = []) {
     this.view = view
+    this.cutAt = view.kind === 'section' ? cutLevel(view, all) : undefined
     this.order = order
     this.body = body
     this.surfaces = new Map(body.faces.map((f) => [f.id, f.surface]))
@@ -44,6 +47,18 @@ export class Sight {
   flat(p: Vec3): Vec2 {
     const { right, up } = this.view.frame
     return [dot(p, right), dot(p, up)]
+  }
+
+  /** Whether a section goes by these faces: it may show what stands behind it, but what it cuts is another's. */
+  passesBy(faces: readonly number[]): boolean {
+    const { cutAt, body, view } = this
+    if (cutAt === undefined || faces.length === 0) return false
+    const levels = body.edges.flatMap(({ curve, faces: sides }) => {
+      if (!sides.some((f) => f !== undefined && faces.includes(f))) return []
+      const { min, max } = boxOfCurve3(curve)
+      return [min, max].map((p) => dot(p, view.frame.toViewer))
+    })
+    return Math.min(...levels) > cutAt - NEAR || Math.max(...levels) < cutAt + NEAR
   }
 
   /** The direction as seen, when it lies in the view's plane. */
@@ -223,6 +238,19 @@ export class Sight {
     }
     return seen
   }
+}
+
+/** How far towards the viewer a section's one plane stands; undefined where it is offset or its line is in no view. */
+function cutLevel(view: View, all: readonly View[]): number | undefined {
+  for (const { frame, cuttingPlanes } of all) {
+    const plane = cuttingPlanes.find((c) => view.id === `section ${c.letter}-${c.letter}`)
+    if (!plane) continue
+    const { right, up } = frame
+    const { toViewer } = view.frame
+    const levels = plane.path.map((p) => p[0] * dot(right, toViewer) + p[1] * dot(up, toViewer))
+    if (levels.every((l) => Math.abs(l - levels[0]!) < NEAR)) return levels[0]
+  }
+  return undefined
 }
 
 function within(curve: Curve2, box: Box2 | undefined): boolean {
