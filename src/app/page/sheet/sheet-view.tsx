@@ -82,6 +82,7 @@ export function SheetView(props: SheetViewProps) {
   const [view, setView] = useState<Viewport>({ scale: 3, x: 0, y: 0 })
   const fits = useRef(true)
   const [field, setField] = useState<Touched>()
+  const pointer = useRef('mouse')
   const ground = useMemo(() => groundOf(sheet), [sheet])
   const places = useMemo(() => sizePlaces(ground), [ground])
   const own = useMemo(() => places.map(({ box }) => grownBy(box, 0.6)), [places])
@@ -187,7 +188,20 @@ export function SheetView(props: SheetViewProps) {
   const lift = useMemo(() => liftPlace(ground, extentAt(view.scale)), [ground, view.scale])
   const corner = lift && windowPoint(view, sheet, lift)
   return (
-    <div className={`sheet-frame${hands.dragging ? ' dragging' : ''}`} ref={frame} {...hands.listeners}>
+    // biome-ignore lint/a11y/noStaticElementInteractions: what lies on the sheet has the roles
+    <div
+      className={`sheet-frame${hands.dragging ? ' dragging' : ''}`}
+      ref={frame}
+      {...hands.listeners}
+      onPointerDownCapture={(event) => {
+        pointer.current = event.pointerType
+      }}
+      onMouseDown={(event) => {
+        // What a browser sends after a finger for the sake of old pages would take the keyboard from the size just opened.
+        const inField = event.target instanceof Element && event.target.closest('.size-field')
+        if (field && pointer.current !== 'mouse' && !inField) event.preventDefault()
+      }}
+    >
       {/* biome-ignore lint/a11y/useSemanticElements: a drawing is no set of fields */}
       <svg
         ref={svg}
