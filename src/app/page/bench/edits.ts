@@ -9,6 +9,7 @@ import { rowStep, viewStep } from '../sheet/step.ts'
 import { isLength, type Touched } from '../sheet/touch.ts'
 import type { Drag } from '../sheet/use-hands.ts'
 import { replace, replaceAll } from '../slip/editor.ts'
+import { carriedMend } from './carried-marks.ts'
 import { asText, withChecker, withStatement } from './statements.ts'
 
 interface EditsContext {
@@ -32,7 +33,11 @@ export function editsOf({ slip, good, drawn, tell }: EditsContext) {
       if (!view || !good) return 'The brief is ahead of this sheet. Mend it, or undo, then try again.'
       const { text } = good.brief
       if (!isLength(touched.size)) {
-        if (!/^\s*\d+(?:\.\d+)?\s*°?\s*$/.test(typed)) return 'An angle is written in degrees, such as 45 or 82.5.'
+        if (touched.size.rate) {
+          if (!/^\s*(?:\d+|\d*\.\d+):(?:\d+|\d*\.\d+)\s*$/.test(typed))
+            return 'A taper or slope is written as a rate, such as 1:10.'
+        } else if (!/^\s*\d+(?:\.\d+)?\s*°?\s*$/.test(typed))
+          return 'An angle is written in degrees, such as 45 or 82.5.'
         replaceAll(view, replaceSpan(text, touched.size.span, typed.replace('°', '').trim()))
         return undefined
       }
@@ -42,9 +47,11 @@ export function editsOf({ slip, good, drawn, tell }: EditsContext) {
       return undefined
     },
     /** True where the mend was made. */
-    onMend: (mend: Mend): boolean => {
-      const view = editorOf(drawn)
-      if (!view) return false
+    onMend: (offered: Mend): boolean => {
+      const view = slip.current
+      // Who reads faster than the sheet follows mends the text as it is.
+      const mend = view && drawn && carriedMend(offered, drawn.brief.text, view.state.doc.toString())
+      if (!view || !mend) return false
       if (view.state.sliceDoc(mend.span.from, mend.span.to) !== mend.text) replace(view, mend.span, mend.text)
       // A statement that is only begun waits for the rest.
       if (/\s$/.test(mend.text)) {
