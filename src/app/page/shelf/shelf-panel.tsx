@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'react'
+import { useLayoutEffect, useRef } from 'react'
 import { readBrief } from '../../../brief/read.ts'
 import type { DeskAnswer } from '../../server/page-server.ts'
 import type { KeptModel } from './models.ts'
@@ -25,7 +25,8 @@ interface ShelfProps {
 export function ShelfPanel(props: ShelfProps) {
   const { open, kept, desk, active } = props
   const dialog = useRef<HTMLDialogElement>(null)
-  useEffect(() => {
+  // Before what it makes way for takes the keyboard: a dialog that closes gives it back to where it came from.
+  useLayoutEffect(() => {
     if (open && !dialog.current!.open) dialog.current!.showModal()
     if (!open && dialog.current!.open) dialog.current!.close()
   }, [open])
