@@ -33,7 +33,11 @@ export function editsOf({ slip, good, drawn, tell }: EditsContext) {
       if (!view || !good) return 'The brief is ahead of this sheet. Mend it, or undo, then try again.'
       const { text } = good.brief
       if (!isLength(touched.size)) {
-        if (!/^\s*\d+(?:\.\d+)?\s*°?\s*$/.test(typed)) return 'An angle is written in degrees, such as 45 or 82.5.'
+        if (touched.size.rate) {
+          if (!/^\s*(?:\d+|\d*\.\d+):(?:\d+|\d*\.\d+)\s*$/.test(typed))
+            return 'A taper or slope is written as a rate, such as 1:10.'
+        } else if (!/^\s*\d+(?:\.\d+)?\s*°?\s*$/.test(typed))
+          return 'An angle is written in degrees, such as 45 or 82.5.'
         replaceAll(view, replaceSpan(text, touched.size.span, typed.replace('°', '').trim()))
         return undefined
       }
