@@ -126,6 +126,31 @@ describe('signs of more than one character', () => {
   })
 })
 
+// ISO 129-1:2018, from memory: the two deviations stand with their decimal signs in line, a nil deviation as a bare 0.
+describe('stacked deviations', () => {
+  const lefts = (upper: string, lower: string) =>
+    lettering(['⌀20 ', { stack: [upper, lower] }], { at: [0, 0], height: 3, role: 'dimension' }).flatMap((i) =>
+      i.item === 'text' && (i.text === upper || i.text === lower) ? [i.at[0]] : [],
+    )
+
+  it.each([
+    ['+0.1', '0', 1],
+    ['0', '−0.1', 0],
+  ] as const)('%s over %s: the 0 stands in the column of the units', (upper, lower, bare) => {
+    const at = lefts(upper, lower)
+    const sign = [upper, lower][1 - bare]![0]!
+    expect(at[bare]! - at[1 - bare]!).toBeCloseTo(textWidth(sign, 3), 9)
+  })
+
+  it('begin together where both have a sign or neither', () => {
+    for (const [upper, lower] of [
+      ['+.002', '−.000'],
+      ['.5005', '.5000'],
+    ] as const)
+      expect(new Set(lefts(upper, lower)).size).toBe(1)
+  })
+})
+
 describe('fractions', () => {
   it.each(['G1/4', 'Rp 1/2', 'Rc1/8', '1/4 NPT', '1-1/4 NPT', '1/2-20 UNF'])(
     '%s is a thread and stays in line',

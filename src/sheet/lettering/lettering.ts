@@ -108,6 +108,7 @@ export function lettering(text: Lettering, place: LetteringPlace): SheetItem[] {
   const { height: h, role, tie } = place
   const anchor = place.anchor ?? 'start'
   const angle = place.angle ?? 0
+  const weight = place.bold ? bold : regular
   const common = {
     role,
     angle,
@@ -158,8 +159,8 @@ export function lettering(text: Lettering, place: LetteringPlace): SheetItem[] {
       }
     } else {
       const left = x + STACK.bearing * h
-      letters(p.upper, [left, (0.5 + STACK.gap) * h])
-      letters(p.lower, [left, (-0.5 - STACK.gap) * h])
+      letters(p.upper, [left + signRoom(p.upper, p.lower, weight) * h, (0.5 + STACK.gap) * h])
+      letters(p.lower, [left + signRoom(p.lower, p.upper, weight) * h, (-0.5 - STACK.gap) * h])
     }
     x += w
   }
@@ -201,11 +202,19 @@ function pieces(text: Lettering, style: LetteringStyle): Piece[] {
   for (const part of parts) {
     if (typeof part !== 'string') {
       const [upper, lower] = part.stack
-      const width = Math.max(lettersWidth(upper, weight), lettersWidth(lower, weight)) + STACK.bearing
+      const one = (own: string, other: string) => signRoom(own, other, weight) + lettersWidth(own, weight)
+      const width = Math.max(one(upper, lower), one(lower, upper)) + STACK.bearing
       out.push({ kind: 'stack', upper, lower, width })
     } else out.push(...linePieces(withDiameterSigns(part), weight, style.fractions === 'stacked'))
   }
   return out
+}
+
+const SIGN = /^[+−±]/
+
+/** Room left for the sign that the other of two stacked tolerances has: a bare 0 stands under the other's units (ISO 129-1:2018, from memory). */
+function signRoom(own: string, other: string, weight: Face): number {
+  return !SIGN.test(own) && SIGN.test(other) ? lettersWidth(other[0]!, weight) : 0
 }
 
 /** Not dates, ratios or thread designations (1/2-20, G1/4, 1/4 NPT). */
