@@ -129,7 +129,7 @@ describe('messages', () => {
     expect(brief.header.material?.text).toBe('steel')
     expect(brief.marks).toHaveLength(1)
     expect(formatMark(text, brief.marks[0]!)).toContain(
-      'line 6, column 1: must change: material is stated here and in line 4',
+      'line 6, column 1: must change: Material is stated here and in line 4',
     )
     expect(seen(`${block}plate 1 × 1 × 1\n`)).toEqual([['stated-twice', 'plate 1 × 1 × 1']])
   })
