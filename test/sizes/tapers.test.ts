@@ -105,3 +105,26 @@ keyseat b, top: 8 wide × 4 deep × 30 long
     ).toContain('floor')
   })
 })
+
+// The diameter in which a taper runs out stands once (ISO 3040:2009, from memory), also where flats cut into it there.
+describe('a taper that runs out into a step with flats', () => {
+  it.each(['flat end, top: 26 across', 'flats end, top and bottom: 26 across', 'flats end: 6X 27 A/F'])(
+    '%s',
+    (flats) => {
+      const s = iso(`turned axis left-right
+  stud ⌀16, 15 long
+  grip ⌀24 tapered to ⌀30, 80 long
+  end ⌀30, 15 long
+${flats}
+`)
+      const { dimensions, proof } = s.sizes
+      expect(s.texts.filter((t) => t === '⌀30')).toHaveLength(1)
+      expect(proof.sentence).toMatch(/^complete/)
+      expect(rankOf(s.part.body, makingOf(s.part), dimensions)).toMatchObject({ missing: 0, repeated: 0 })
+      for (const one of dimensions) {
+        const less = dimensions.filter((d) => d !== one)
+        expect([one.id, prove(s.part, less).missing.length > 0]).toEqual([one.id, true])
+      }
+    },
+  )
+})

@@ -7,6 +7,7 @@ import type { Dimension, SizeSet } from '../../sizes/dimension.ts'
 import { framedSizes } from '../../sizes/geometric/basic-sizes.ts'
 import type { Equation } from '../../sizes/proof/condition.ts'
 import { equationsOf } from '../../sizes/proof/equations.ts'
+import { flushEnds } from '../../sizes/proof/flush.ts'
 import type { Leverage } from '../../sizes/proof/leverage.ts'
 import { makingOf } from '../../sizes/proof/making.ts'
 import { type Model, modelOf } from '../../sizes/proof/model.ts'
@@ -80,7 +81,7 @@ const heard = once((sizes: SizeSet) =>
     const stated = [...all, ...noted]
     return {
       model,
-      equations: [...tangencies(model), ...equationsOf(model, stated).equations],
+      equations: [...tangencies(model), ...flushEnds(model), ...equationsOf(model, stated).equations],
       dimensions: new Map(stated.map((d) => [d.id, d])),
     }
   }),

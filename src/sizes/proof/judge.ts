@@ -2,6 +2,7 @@ import type { Dimension } from '../dimension.ts'
 import type { Equation } from './condition.ts'
 import { judgeJacobian } from './elimination.ts'
 import { type Astray, equationsOf } from './equations.ts'
+import { flushEnds } from './flush.ts'
 import type { Model } from './model.ts'
 import { tangencies } from './tangency.ts'
 import { judgeTree, type Verdict } from './tree.ts'
@@ -28,7 +29,7 @@ export interface Judgement {
  */
 export function judge(model: Model, dimensions: readonly Pick<Dimension, 'id' | 'states' | 'reference'>[]): Judgement {
   const heard = equationsOf(model, dimensions)
-  const equations = [...tangencies(model), ...heard.equations]
+  const equations = [...tangencies(model), ...flushEnds(model), ...heard.equations]
   const block = blocksOf(model, equations)
   const datums = datumsOf(model, equations)
   const gaugeRows = slidingGauge(model, datums)

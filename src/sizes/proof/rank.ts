@@ -7,6 +7,7 @@ import type { Equation } from './condition.ts'
 import { type AxisIndex, apexOf, axisIndex, type Element, elementsOf, SAME } from './elements.ts'
 import { gradient } from './elimination.ts'
 import { equationsOf } from './equations.ts'
+import { flushEnds } from './flush.ts'
 import {
   DOF,
   type Expression,
@@ -41,7 +42,12 @@ export function rankOf(
 ): RankVerdict {
   const { model, conditions } = looseModel(body, making)
   const { equations } = equationsOf(model, dimensions)
-  const implied = [...conditions, ...tangencies(model), ...equations.filter((e) => e.kind !== 'size')]
+  const implied = [
+    ...conditions,
+    ...tangencies(model),
+    ...flushEnds(model),
+    ...equations.filter((e) => e.kind !== 'size'),
+  ]
   const sizes = equations.filter((e) => e.kind === 'size')
   const rows = (list: readonly Equation[]) => list.map((e) => gradient(e, model.values, model.scale))
   const alone = rank(rows(implied), model.unknowns.length)

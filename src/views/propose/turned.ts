@@ -39,8 +39,9 @@ export function proposeTurned(part: Part, sight: Sight): ViewPlan {
     views.push({ kind: 'principal', side: endSide })
     reasons.push(`${capital(endSide)} view: shows ${listed(ended.map((w) => w.what))} in true shape.`)
   }
+  // Turned to go through the holes of a flange, a section goes past what is drilled across the axis elsewhere.
+  const aligned = hollow && needsEnd ? alignedHalves(part, longitudinal) : undefined
   if (hollow) {
-    const aligned = needsEnd ? alignedHalves(part, longitudinal) : undefined
     const section: PlannedView = {
       kind: 'section',
       letter: 'A',
@@ -67,7 +68,7 @@ export function proposeTurned(part: Part, sight: Sight): ViewPlan {
   for (const want of crosswise) {
     const axis = want.along[0]!
     if (views.some((v) => v.kind !== 'pictorial' && want.along.includes(axisOf[v.side]))) continue
-    if (hollow && isToldByCut(part, want, longitudinal)) {
+    if (hollow && !aligned && isToldByCut(part, want, longitudinal)) {
       reasons.push(`Section A-A holds the axis of ${want.what}: no further view for it.`)
       continue
     }
