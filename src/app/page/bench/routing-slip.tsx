@@ -44,7 +44,7 @@ export function RoutingSlip(props: RoutingSlipProps) {
   return (
     <section className="routing" aria-label="Routing slip">
       <Stage name="Brief" sign={header?.drawn} by="Drawn">
-        <span className="aside">{saved ? 'Saved' : 'Kept on the shelf, not saved'}</span>
+        <span className="aside">{saved ? 'Saved' : 'Kept, not saved'}</span>
         <button type="button" onClick={props.onSave} disabled={saved}>
           Save
         </button>
