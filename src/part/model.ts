@@ -130,8 +130,11 @@ export interface Mouth {
   readonly r: number
   /** How far this radius goes in, mm. */
   readonly deep: number
-  /** The face that it was worked from; absent at the far end. */
-  readonly face?: WorkFace
+  /** The face that the hole was worked from, and whether this is its other end. */
+  readonly face: WorkFace
+  readonly isFar: boolean
+  /** A plain hole runs from the face itself: what lies open there now is found when the edge is worked. */
+  readonly isPlain: boolean
 }
 
 /** A name for the finished solid's faces by their geometry. */

@@ -36,7 +36,7 @@ function lies({ points, r }: Footprint, relief: Relief): 'in' | 'out' | 'across'
 }
 
 /** The material under a circle or a loop on a face, as the features worked so far have left it. */
-function columnUnder(reliefs: readonly Relief[], face: WorkFace, footprint: Footprint): Column {
+export function columnUnder(reliefs: readonly Relief[], face: WorkFace, footprint: Footprint): Column {
   const axis = axisOf[face.side]
   const out = outwardOf[face.side][axis]
   // heights along the face's outward direction

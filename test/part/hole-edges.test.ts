@@ -50,6 +50,30 @@ describe('a chamfer at the edge of a hole', () => {
     expect(prove(s.part, [...s.sizes.dimensions, { ...own, id: 'again' }]).repeated.length).toBeGreaterThan(0)
   })
 
+  it.each([
+    ['a step', 'step top left: 30 from left, 10 from top\n', '15 from left; centred up', 2],
+    ['a pocket', 'pocket top: 40 × 30 ↧ 10, corners R 5\n  centred both ways\n', 'centred both ways', 2],
+    ['a pocket from below', 'pocket bottom: 40 × 30 ↧ 10, corners R 5\n  centred both ways\n', 'centred both ways', 2],
+  ])('of a hole through the floor of %s is where the hole opens', (_, cut, place, count) => {
+    const stock = `block 80 × 60 × 30\n${cut}hole A top: ⌀10 THRU\n  ${place}\n`
+    const [plain, s] = [iso(stock), iso(`${stock}chamfer hole A edges: ${count}X 1 × 45°\n`)]
+    expect(must(s)).toEqual([])
+    expect(plain.part.properties.volume - s.part.properties.volume).toBeCloseTo(count * taken(10, 1, 1), 5)
+    expect(s.texts).toContain(`${count}× 1 × 45°`)
+    expect(s.sizes.proof.complete, s.sizes.proof.sentence).toBe(true)
+  })
+
+  it('that would stand half in a pocket is refused', () => {
+    const s = iso(`block 80 × 60 × 30
+pocket top: 12 × 12 ↧ 10, corners R 2
+  centred both ways
+hole A top: ⌀10 THRU
+  centred both ways
+chamfer hole A edges: 2X 2 × 45°
+`)
+    expect(must(s).map((m) => m.rule)).toEqual(['two-levels'])
+  })
+
   it('in inches points at the circle where no view shows the slope in full lines', () => {
     const s = asme(`plate 4.00 × 3.00 × .500
 hole A top: ⌀.500 THRU

@@ -6,7 +6,8 @@ import { turned } from '../../kernel/primitives.ts'
 import { plainName } from '../find-name.ts'
 import { fitsFace } from '../fit.ts'
 import type { Mouth } from '../model.ts'
-import { outwardOf, SIDES } from '../sides.ts'
+import { circleOn, columnUnder } from '../relief.ts'
+import { axisOf, outwardOf, SIDES } from '../sides.ts'
 import type { Workshop } from '../workshop.ts'
 import { inUnit } from './hole-shape.ts'
 
@@ -62,7 +63,14 @@ export function addMouthWork(shop: Workshop, feature: EdgeFeature, backs: readon
     return true
   }
   const id = shop.nameOf('chamfer', feature)
-  if (mouths.some((m) => m.face && !fitsFace(shop, m.face, [m.at], m.r + radial, feature.span, id))) return true
+  if (mouths.some((m) => !m.isFar && !fitsFace(shop, m.face, [m.at], m.r + radial, feature.span, id))) return true
+  const places = mouths.map((m) => openAt(shop, m, m.r + radial * (1 + CLEAR)))
+  const crossed = places.find((p) => typeof p === 'string')
+  if (typeof crossed === 'string') {
+    const text = `The chamfer would stand half in ${crossed}.`
+    shop.must('two-levels', feature.span, text, `a place clear of the wall of ${crossed}, or a smaller chamfer`)
+    return true
+  }
   if (feature.count.value !== 1 && feature.count.value !== mouths.length) {
     const text = `${feature.count.value}X is written, but ${feature.edges.map((e) => e.text).join(' and ')} are ${mouths.length}.`
     shop.mark('look again', 'count-differs', feature.count.span, text, `${mouths.length}X`)
@@ -70,7 +78,7 @@ export function addMouthWork(shop: Workshop, feature: EdgeFeature, backs: readon
   const names = mouths.map((_, i) => (mouths.length > 1 ? `${id}.${i + 1}` : id))
   mouths.forEach((mouth, i) => {
     shop.mouthWork.add(mouth)
-    sink(shop, id, names[i]!, feature, mouth, axial, radial)
+    sink(shop, id, names[i]!, feature, { ...mouth, at: places[i] as Vec3 }, axial, radial)
   })
   shop.choose((faces) => ({
     kind: 'chamfer',
@@ -79,7 +87,7 @@ export function addMouthWork(shop: Workshop, feature: EdgeFeature, backs: readon
     ...(feature.leg ? { leg: feature.leg } : {}),
     edges: [],
     faces: faces(...names),
-    count: mouths.length,
+    count: names.filter((name) => faces(name).length > 0).length || mouths.length,
     span: feature.size.span,
     group: id,
   }))
@@ -93,6 +101,20 @@ export function addMouthWork(shop: Workshop, feature: EdgeFeature, backs: readon
   return true
 }
 
+/** How far the cutter begins above the mouth, as a share of the leg. */
+const CLEAR = 0.25
+
+/** Where the hole opens now: what was worked before may have moved it. The name of the feature whose wall is in the way, if any. */
+function openAt(shop: Workshop, { at, face, isFar, isPlain }: Mouth, r: number): Vec3 | string {
+  if (!isPlain) return at
+  const column = columnUnder(shop.reliefs, face, circleOn(face, at, r))
+  if (column.crossed) return column.crossed
+  const axis = axisOf[face.side]
+  const moved: [number, number, number] = [...at]
+  moved[axis] = isFar ? column.at - outwardOf[face.side][axis] * column.thick : column.at
+  return moved
+}
+
 /** Cuts one mouth wider by a cone. */
 function sink(
   shop: Workshop,
@@ -104,7 +126,7 @@ function sink(
   radial: number,
 ): void {
   const inward = scale(out, -1)
-  const clear = 0.25 * axial
+  const clear = CLEAR * axial
   const wide = r + radial
   shop.steps.push({
     kind: 'cut',

@@ -70,24 +70,7 @@ export function addHole(shop: Workshop, feature: HoleFeature): void {
   const whole = feature.depth.kind === 'through' && !feature.depth.oneWall
   const plain = whole && !shape.bore && !shape.sink
   const profile = plain && worked.face ? shop.profileOf(worked.face) : undefined
-  const { face } = worked
-  // a countersunk mouth has its cone already
-  if (face)
-    for (const { point, through, end } of members) {
-      const own = { hole: id, isBore: feature.placement.kind === 'axis' && !feature.placement.of }
-      const deep = shape.bore?.depth ?? Math.min(through, shape.depth)
-      if (!shape.sink) shop.mouths.push({ ...own, at: point, out: outward, r: shape.bore?.r ?? shape.r, deep, face })
-      if (!whole || end !== undefined) continue
-      const far = along(point, inward, through)
-      const side = oppositeOf[face.side]
-      shop.mouths.push({
-        ...own,
-        at: far,
-        out: outwardOf[side],
-        r: shape.r,
-        deep: through - (shape.bore?.depth ?? shape.sink?.depth ?? 0),
-      })
-    }
+  if (worked.face) noteMouths(shop, feature, id, worked.face, members, shape)
   members.forEach(({ point: p, through, end }, i) => {
     const name = names[i]!
     shop.axis(`${name} axis`, p, outward)
@@ -120,6 +103,30 @@ export function addHole(shop: Workshop, feature: HoleFeature): void {
     })),
     pattern: placed.pattern,
   }))
+}
+
+/** Remembers where the hole opens into flat faces; a countersunk mouth has its cone already. */
+function noteMouths(
+  shop: Workshop,
+  feature: HoleFeature,
+  hole: string,
+  face: WorkFace,
+  members: readonly Member[],
+  { r, depth, bore, sink }: HoleShape,
+): void {
+  const { placement, depth: said } = feature
+  const isBore = placement.kind === 'axis' && !placement.of
+  const out = outwardOf[face.side]
+  for (const { point, through, end } of members) {
+    const isPlain = !bore && !sink && depth === Infinity && Math.abs(through - face.depth) < 1e-9
+    const own = { hole, isBore, face, isPlain }
+    const deep = bore?.depth ?? Math.min(through, depth)
+    if (!sink) shop.mouths.push({ ...own, at: point, out, r: bore?.r ?? r, deep, isFar: false })
+    if (said.kind !== 'through' || said.oneWall || end !== undefined) continue
+    const at = along(point, scale(out, -1), through)
+    const below = through - (bore?.depth ?? sink?.depth ?? 0)
+    shop.mouths.push({ ...own, at, out: outwardOf[oppositeOf[face.side]], r, deep: below, isFar: true })
+  }
 }
 
 /** Holes in the `flanges` of a channel go through both of them: the length of that, mm. */
