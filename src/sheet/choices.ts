@@ -166,6 +166,9 @@ export function choicesFor(
     const rest = choicesFor({ ...desk, withoutNotes: true, preliminary: true }, formats, scales)
     if (rest.marks.length === 0) return { choices: rest.choices, marks: [notesLeftOff(notes)] }
   }
+  // Less than the views by themselves there is not: without this, what cannot stand would be tried for ever.
+  if (desk.withoutNotes && !desk.sizes && formats.length === all.formats.length)
+    throw new Error('The views by themselves stand on no sheet at any scale.')
   // Rooms for sizes alone can outgrow any sheet: then the views stand without them.
   const bare = { ...desk, sizes: undefined, preliminary: true, withoutNotes: desk.sizes === undefined }
   const rest = choicesFor(bare, all.formats, [...series, { paper: 1, part: 1e6 }])

@@ -1,4 +1,5 @@
 import type { Side } from '../brief/brief.ts'
+import type { Mark } from '../brief/mark.ts'
 import { lengthOf } from '../geometry/evaluate.ts'
 import type { Vec3 } from '../geometry/vec.ts'
 import { cross, unit } from '../geometry/vec3.ts'
@@ -58,12 +59,28 @@ export function drawViews(part: Part, kernel: Kernel, project: Projector = ownPr
       return sectionView(part, kernel, planned, project, (box) => cuttingPlanes(part, planned.side, box, plan, planned))
     return pictorialView(part, project)
   }
-  const { thicknessNote, marks } = plan
+  const { thicknessNote } = plan
+  const drawn = plan.views.map(draw)
+  // what the plane takes away whole leaves nothing to draw
+  const views = drawn.filter((v) => Number.isFinite(v.box.min[0]))
+  const empty = drawn.filter((v) => v.kind === 'section' && v.hatched.length === 0)
+  const marks = [...(plan.marks ?? []), ...empty.map((v) => cutsNothing(part, v.id))]
   return {
-    views: plan.views.map(draw),
+    views,
     reasons: plan.reasons,
-    ...(marks ? { marks } : {}),
+    ...(marks.length > 0 ? { marks } : {}),
     ...(thicknessNote ? { thicknessNote } : {}),
+  }
+}
+
+function cutsNothing(part: Part, id: string): Mark {
+  const asked = part.brief.views?.find((r) => r.kind === 'section' && id === `section ${r.letter}-${r.letter}`)
+  return {
+    rule: 'section-cuts-nothing',
+    weight: 'must change',
+    text: `The plane of ${id} does not cut the part.`,
+    expected: 'through a feature that the plane can go through, or another view for it: as front, as top',
+    ...(asked ? { span: asked.span } : {}),
   }
 }
 

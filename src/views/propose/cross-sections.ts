@@ -21,9 +21,7 @@ export function crossSections(
   const out: { section: PlannedSection; reason: string }[] = []
   const cut: number[] = []
   for (const feature of part.features) {
-    if (feature.kind !== 'keyseat' && feature.kind !== 'flat-cut') continue
-    // one that is open at an end of the part is seen from there in true shape
-    if (Math.abs(dot(feature.outward, part.axis!.direction)) > 1 - 1e-9) continue
+    if (!isWorkedAcross(feature, part)) continue
     if (feature.kind === 'flat-cut' && flatsOf(feature, part).every((f) => isShown([f]))) continue
     const reach = reachOf(feature, part)
     if (cut.some((at) => at > reach[0] && at < reach[1])) continue
@@ -48,6 +46,18 @@ export function crossSections(
   return out
 }
 
+/** A keyseat or a flat of a turned part; one that is open at an end of the part is seen from there in true shape. */
+export const isWorkedAcross = ({ kind, outward }: PartFeature, part: Part): boolean =>
+  part.axis !== undefined &&
+  (kind === 'keyseat' || kind === 'flat-cut') &&
+  Math.abs(dot(outward, part.axis.direction)) <= 1 - 1e-9
+
+/** Half way along the feature, mm from the axis's point. */
+export function middleAlong(feature: PartFeature, part: Part): number {
+  const [from, to] = reachOf(feature, part)
+  return (from + to) / 2
+}
+
 /** The feature's planes along the axis. */
 function flatsOf(feature: PartFeature, part: Part): number[] {
   return feature.members
@@ -67,7 +77,7 @@ function reachOf(feature: PartFeature, part: Part): readonly [number, number] {
   return [at, at]
 }
 
-function clearerSide(part: Part, at: number, side: Side): Side {
+export function clearerSide(part: Part, at: number, side: Side): Side {
   if (side !== 'left' && side !== 'right') return side
   const other = side === 'left' ? 'right' : 'left'
   return showsBehind(part, at, side) && !showsBehind(part, at, other) ? other : side

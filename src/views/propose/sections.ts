@@ -1,11 +1,13 @@
 import type { Side, ViewRequest } from '../../brief/brief.ts'
 import type { Vec3 } from '../../geometry/vec.ts'
-import { add, dot, scale, sub } from '../../geometry/vec3.ts'
+import { add, along, dot, scale, sub } from '../../geometry/vec3.ts'
 import type { Part, PartFeature } from '../../part/part.ts'
 import { liesInPlane } from '../centre-lines/lengthwise.ts'
 import { type RoundAxis, roundFeatures } from '../centre-lines/round-features.ts'
 import { axisOf, FRAMES } from '../frames.ts'
 import { alignedHalves, standsBesideAxis } from './aligned.ts'
+import { clearerSide, isWorkedAcross, middleAlong } from './cross-sections.ts'
+import { featurePoints } from './feature-points.ts'
 import type { PlannedSection, Sight } from './plan.ts'
 
 export type SectionRequest = Extract<ViewRequest, { kind: 'section' }>
@@ -30,8 +32,8 @@ export function planSection(
   views: readonly Side[],
   unseen: Unseen = new Set(),
 ): PlannedSection {
-  const side = request.as ?? chooseSide(part, request, views, unseen)
   const named = request.through && featureNamed(part, request.through.text)
+  const side = request.as ?? acrossNamed(part, named, views) ?? chooseSide(part, request, views, unseen)
   const point = planePoint(part, side, named, unseen)
   const aligned =
     views.some((v) => isEndView(part, v)) &&
@@ -58,6 +60,13 @@ export const parentOf = (
   { side, aligned }: Pick<PlannedSection, 'side' | 'aligned'>,
   views: readonly Side[],
 ): Side | undefined => views.find((v) => axisOf[v] !== axisOf[side] && (!aligned || isEndView(part, v)))
+
+/** A keyseat or a flat is cut across the axis, where its width and its depth show (common practice, no source). */
+function acrossNamed(part: Part, named: PartFeature | undefined, views: readonly Side[]): Side | undefined {
+  if (!named || !isWorkedAcross(named, part)) return undefined
+  const free = order(part).filter((s) => isEndView(part, s) && !views.includes(s))
+  return free[0] && clearerSide(part, middleAlong(named, part), free[0])
+}
 
 function chooseSide(part: Part, request: SectionRequest, views: readonly Side[], unseen: Unseen): Side {
   const free = freeSides(part, views)
@@ -106,6 +115,8 @@ function planePoint(part: Part, side: Side, named: PartFeature | undefined, unse
   if (part.axis && isLengthwise(part, side) && (!named || standsBesideAxis(part, named))) return part.axis.point
   const axes = allAxes(part, named).filter((a) => Math.abs(dot(a.direction, normal)) < 1e-9)
   const deep = named ? [] : part.features.filter((f) => unseen.has(f.id)).flatMap((f) => f.members)
+  if (named && part.axis && isEndView(part, side) && isWorkedAcross(named, part))
+    return along(part.axis.point, part.axis.direction, middleAlong(named, part))
   let best: Vec3 = named ? (named.members[0]?.point ?? middle) : middle
   const worth = (at: Vec3) =>
     named ? axes.filter((a) => liesInPlane(a, at, normal)).length : worthOf(part, side, at, unseen)
@@ -114,7 +125,21 @@ function planePoint(part: Part, side: Side, named: PartFeature | undefined, unse
     const cut = worth(point)
     if (cut > most) [best, most] = [point, cut]
   }
-  return best
+  return named ? within(part, named, best, normal) : best
+}
+
+/** The point, brought half way into the first of the feature's members where the plane would touch them at an end or miss them. */
+function within(part: Part, named: PartFeature, point: Vec3, normal: Vec3): Vec3 {
+  const reaches = named.members.map((m) => {
+    const at = featurePoints({ ...named, members: [m] }, part).map((p) => dot(sub(p, point), normal))
+    return [Math.min(...at), Math.max(...at)] as const
+  })
+  const first = reaches[0]
+  // round edges are told by their middles alone
+  if (!first || !(first[1] - first[0] > 1e-6)) return point
+  const margin = 0.05 * (first[1] - first[0])
+  if (reaches.some(([low, high]) => low < -margin && high > margin)) return point
+  return along(point, normal, (first[0] + first[1]) / 2)
 }
 
 const isLengthwise = (part: Part, side: Side) =>
