@@ -168,6 +168,8 @@ export interface Option {
   /** Side of the view (`above`, `below`, `left`, `right`), for members of one group to stay together. */
   readonly side?: string
   readonly row?: number
+  /** A row on the part itself. */
+  readonly onPart?: boolean
   /** Members are set against one another already; only other units are looked at. */
   readonly settled?: true
   readonly members: () => readonly Member[]
@@ -225,9 +227,9 @@ export function endDot(at: Vec2, way: Vec2): Slab {
   return slab('dot', at, way, 0.5, 0.5)
 }
 
-export function textSlab(block: Block, centre: Vec2, angle: number): Slab {
+export function textSlab(block: Block, centre: Vec2, angle: number, ofLeader = false): Slab {
   const a = (angle * Math.PI) / 180
-  return slab('text', centre, [Math.cos(a), Math.sin(a)], block.width / 2, block.height / 2)
+  return slab('text', centre, [Math.cos(a), Math.sin(a)], block.width / 2, block.height / 2, ofLeader)
 }
 
 export function line(role: Bar['role'], a: Vec2, b: Vec2): { readonly shape: Bar; readonly curve: Curve2 } {

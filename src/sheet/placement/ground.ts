@@ -160,14 +160,9 @@ export class Ground {
     if (s.role !== 'text' || onPart || s.inStep) return 0
     const { min, max } = this.#ink.views[owner]!.box
     if (!(s.cx > min[0] && s.cx < max[0] && s.cy > min[1] && s.cy < max[1])) return 0
-    const ways = [
-      [0, 1],
-      [1, 0],
-      [0, -1],
-      [-1, 0],
-    ] as const
-    const inVoid = ways.some((way) => this.#ink.sees(owner, [s.cx, s.cy], way))
-    return inVoid ? WEIGHTS.textInVoid : WEIGHTS.textOverPart
+    if (this.#ink.seesOut(owner, [s.cx, s.cy])) return WEIGHTS.textInVoid
+    if (!s.ofLeader) return WEIGHTS.textOverPart
+    return Math.min(WEIGHTS.textOverPart, WEIGHTS.noteOverPart + WEIGHTS.largeNoteOverPart * 4 * s.hw * s.hh)
   }
 
   /** A straight centre line may be broken for text where enough of it is left on both sides. */

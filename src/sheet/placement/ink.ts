@@ -215,6 +215,11 @@ export class Ink {
     return met === undefined
   }
 
+  /** True where the point sees out of the view level or upright: it lies beside the part, or in a void open to one side. */
+  seesOut(owner: number, p: Vec2): boolean {
+    return WAYS.some((way) => this.sees(owner, p, way))
+  }
+
   /** Index of the view whose hatched region holds the point. */
   hatchedAt(x: number, y: number): number | undefined {
     for (const region of this.#hatched) {
@@ -239,6 +244,13 @@ export class Ink {
     return r
   }
 }
+
+const WAYS: readonly Vec2[] = [
+  [0, 1],
+  [1, 0],
+  [0, -1],
+  [-1, 0],
+]
 
 function boundsOf(points: readonly Vec2[]): Box2 {
   let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity]

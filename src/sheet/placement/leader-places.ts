@@ -37,7 +37,10 @@ function leaderAt(ray: Ray, length: number, { odd, far }: Form): Leader {
 }
 
 const costOf = (length: number, odd: number, far: Vec2 | undefined) =>
-  WEIGHTS.leaderLength * length + odd + (far ? 0.3 : 0)
+  WEIGHTS.leaderLength * length + WEIGHTS.longLeader * Math.max(0, length - LONG) + odd + (far ? 0.3 : 0)
+
+/** Leaders are kept short (ASME Y14.5-2018 §4.4.6, ISO 128-2, from memory); the figure is ours, mm. */
+const LONG = 30
 
 /** All the leaders, by ray, length and form. */
 export function leadersOf(rays: readonly Ray[]): Leader[] {

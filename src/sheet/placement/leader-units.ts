@@ -297,7 +297,7 @@ function leaderMember(note: Note, l: Leader): readonly Member[] {
   const ey = l.tip[1] + l.way[1] * l.length
   const [cx, cy] = [ex + across, ey + up]
   const centre: Vec2 = [cx, cy]
-  const text = textSlab(block, centre, 0)
+  const text = textSlab(block, centre, 0, true)
   if (!desk.ground.holdsText(text, owner)) return []
   const elbow: Vec2 = [ex, ey]
   const shoulder: Vec2 = [ex + sx * reach, ey]

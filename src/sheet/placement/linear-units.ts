@@ -129,7 +129,7 @@ function rows(desk: Desk, owner: number, spans: readonly Span1[], n: Vec2): Opti
   const facing = desk.facing[owner]!
   const bias = facing.length > 0 && !faces(facing, n) ? WEIGHTS.awayFromNeighbour : 0
   const taste = side === 'below' || side === 'left' ? WEIGHTS.belowOrLeft : 0
-  const option = (level: number, base: number, row: number, extra: number): Option => {
+  const option = (level: number, base: number, row: number, extra: number, onPart = false): Option => {
     let lines = 0
     for (const [a, b] of starts) lines += Math.max(0, level - a) + Math.max(0, level - b)
     const own = taste + stray + extra + WEIGHTS.rowDistance * (level - base) + WEIGHTS.extensionLength * lines
@@ -138,6 +138,7 @@ function rows(desk: Desk, owner: number, spans: readonly Span1[], n: Vec2): Opti
       bias,
       side,
       row,
+      ...(onPart ? { onPart } : {}),
       members: once(() => spans.map((s, i) => linearMember(desk, s, n, level, starts[i]!, inChain(i)))),
     }
   }
@@ -158,8 +159,10 @@ function rows(desk: Desk, owner: number, spans: readonly Span1[], n: Vec2): Opti
       )
       // Over the part only for what lies well within it on both sides.
       if (!free && (!upright || outline - level < f.first || within < f.first + 5)) break
-      const extra = upright ? WEIGHTS.innerRow + (free ? 0 : WEIGHTS.rowOverPart) : 0
-      out.push(option(level, features, k + 1, extra))
+      const middle = (first: Span1, last: Span1) => at(u, n, (first.s0 + last.s1) / 2, level)
+      const onPart = upright && !free && !desk.ink.seesOut(owner, middle(spans[0]!, spans.at(-1)!))
+      const kept = free ? 0 : onPart ? WEIGHTS.rowOnPart : WEIGHTS.rowOverPart
+      out.push(option(level, features, k + 1, upright ? WEIGHTS.innerRow + kept : 0, onPart))
     }
     if (!upright && out.length === 0) {
       for (let k = 0; k < ROWS; k++) out.push(option(outline + f.first + k * f.pitch, outline, k + 1, 0))

@@ -18,8 +18,12 @@ const POLISHES = 2
 
 const SIDES: readonly PaperSide[] = ['above', 'right', 'below', 'left']
 
-/** A crossed dimension line or a size left off is worth so many times as many rounds. */
+/** A crossed dimension line or a size left off is worth so many times as many rounds again, */
 const GRAVE_ROUNDS = 3
+const LEAST_GRAVE_ROUNDS = 900
+/** so many at a time, from a start that may be dearer by so much. */
+const EXCURSION = 30
+const SLACK = 30
 
 /**
  * Places units one after another, each at its cheapest place given the others, then improves: takes a costly size and
@@ -42,17 +46,41 @@ export class Search {
     for (const unit of ordered) this.#board.set(unit)
     this.#board.biased = true
     const random = mulberry(effort.seed)
-    let quiet = 0
-    for (let round = 0; round < effort.rounds * GRAVE_ROUNDS; round++) {
-      const worst = this.#worst(ordered, random)
-      if (!worst) break
-      if (this.#again(worst, ordered, random)) quiet = 0
-      else quiet++
-      // Taste is given up soon, a crossed dimension line or a size left off later.
-      const patience = ordered.length + 12
-      if ((round >= effort.rounds || quiet > patience) && !ordered.some((u) => this.#grave(u))) break
+    this.#improve(ordered, effort.rounds, random)
+    const grave = () => ordered.some((u) => this.#grave(u))
+    let rounds = effort.rounds > 0 ? Math.max(effort.rounds * GRAVE_ROUNDS, LEAST_GRAVE_ROUNDS) : 0
+    while (rounds > 0 && grave()) {
+      const round = Math.min(rounds, EXCURSION)
+      rounds -= round
+      this.#excursion(ordered, round, random)
     }
     if (effort.rounds > 0) this.#polish(ordered)
+  }
+
+  /** Rounds until no more are due, or nothing got better for so long that taste is given up. */
+  #improve(units: readonly Unit[], rounds: number, random: () => number): void {
+    let quiet = 0
+    for (let round = 0; round < rounds && quiet <= units.length + 12; round++) {
+      const worst = this.#worst(units, random)
+      if (!worst) return
+      if (this.#again(worst, units, random)) quiet = 0
+      else quiet++
+    }
+  }
+
+  /** Where nothing near by is better, something worse is tried as a new start; what comes of it is kept where it is better. */
+  #excursion(units: readonly Unit[], rounds: number, random: () => number): void {
+    const [was, before] = [this.#board.total(), [...this.#board.stands]]
+    const worst = this.#worst(units, random)
+    if (worst) {
+      const against = [...(this.#board.stands.get(worst)?.against.keys() ?? [])].map((s) => s.unit)
+      const either = [worst, ...against]
+      this.#again(either[Math.floor(random() * either.length)]!, units, random, SLACK)
+    }
+    this.#improve(units, rounds - 1, random)
+    if (this.#board.total() < was - 1e-6) return
+    this.#board.stands.clear()
+    for (const [unit, stand] of before) this.#board.stands.set(unit, stand)
   }
 
   /** Sets each size once more where it stands cheapest, now that all others are known. */
@@ -93,6 +121,7 @@ export class Search {
     const stand = this.#board.stands.get(unit)
     // A chain without room in one line is set size by size later.
     if (!stand) return unit.dimensions.length === 1
+    if (stand.option.onPart) return true
     for (const [other, c] of stand.against) {
       if (c >= WEIGHTS.extensionOverDimension && this.#board.stands.get(other.unit) === other) return true
     }
@@ -108,8 +137,11 @@ export class Search {
     return e < 0.9 ? 0 : e
   }
 
-  /** Takes `unit` and some of those it conflicts with or stands beside off, sets them anew; true when that was cheaper. */
-  #again(unit: Unit, units: readonly Unit[], random: () => number): boolean {
+  /**
+   * Takes `unit` and some of those it conflicts with or stands beside off, sets them anew; true when that was cheaper, or
+   * dearer by no more than `slack`.
+   */
+  #again(unit: Unit, units: readonly Unit[], random: () => number, slack = -1e-6): boolean {
     const off = new Set<Unit>([unit])
     const stand = this.#board.stands.get(unit)
     if (stand) {
@@ -120,8 +152,8 @@ export class Search {
     }
     // Often everything that stands in the way of its best place is moved; now and then a whole side is stacked anew.
     // One that found no place takes any of its places by force, and what stood there looks for another.
-    const cleared =
-      !stand && random() < 0.7 ? this.#anyPlace(unit, random) : random() < 0.35 ? this.#ideal(unit) : undefined
+    const forced = slack > 0 || (!stand && random() < 0.7)
+    const cleared = forced ? this.#anyPlace(unit, random) : random() < 0.35 ? this.#ideal(unit) : undefined
     if (cleared) {
       for (const other of this.#board.stands.values()) {
         if (off.size >= 12 || off.has(other.unit) || !near(cleared.box, other.box, 10.2)) continue
@@ -157,7 +189,7 @@ export class Search {
     const order = [...off]
     // Mostly by rank (short before long), sometimes with the troubled one first, sometimes shuffled.
     const mood = cleared ? 0.6 : random()
-    if (cleared && !stand) this.#board.forced = cleared
+    if (cleared && (forced || !stand)) this.#board.forced = cleared
     if (mood < 0.5) order.sort(byRank)
     else if (mood < 0.75) order.sort((a, b) => (a === unit ? -1 : b === unit ? 1 : byRank(a, b)))
     else for (let i = order.length - 1; i > 0; i--) swap(order, i, Math.floor(random() * (i + 1)))
@@ -168,7 +200,7 @@ export class Search {
     this.#board.shunned = undefined
     this.#board.skips = NEVER
     const now = this.#board.total()
-    if (now < was - 1e-6) return true
+    if (now < was + slack) return true
     for (const u of off) this.#board.stands.delete(u)
     // Restored in the order they stood, so that what each is charged against is there.
     for (const s of before) if (s) this.#board.stands.set(s.unit, s)

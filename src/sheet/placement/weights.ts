@@ -58,6 +58,9 @@ export const WEIGHTS = {
   /** Text within the view's outline: in a void open to one side, or over the part. */
   textInVoid: 0.6,
   textOverPart: 20,
+  /** The same for a note on a leader, by its size: a letter beside what it means is soon told from the part. Per mm². */
+  noteOverPart: 6,
+  largeNoteOverPart: 0.1,
   /** Text that breaks a centre line. */
   textOverCentre: 1.5,
   /** A dimension line or leader over hatching. */
@@ -72,6 +75,8 @@ export const WEIGHTS = {
   /** Of an extension line's length over the part: up to the last outline it crosses. */
   extensionOverPart: 0.06,
   leaderLength: 0.08,
+  /** Of what a leader is longer than the eye follows at a glance (`LONG`), besides. */
+  longLeader: 0.12,
   /** A diameter's line through its own step; per mm nearer to the step's face than is easy to read. */
   acrossStep: 0.6,
   nearFace: 0.4,
@@ -88,6 +93,8 @@ export const WEIGHTS = {
   innerRow: 1.2,
   /** Such a row over the part, where the feature does not see out on that side. */
   rowOverPart: 2,
+  /** The same where it is not in a void of the part either. */
+  rowOnPart: 16,
   /** Towards a view that shares the size; less than nothing, so that all costs stay positive it is charged to the others. */
   awayFromNeighbour: 1.5,
   belowOrLeft: 0.25,

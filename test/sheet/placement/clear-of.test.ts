@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { compile } from '../../../src/app/compile.ts'
 import type { Vec2 } from '../../../src/geometry/vec.ts'
 import { openKernel } from '../../../src/kernel/open.ts'
+import { auditSizes } from '../../../src/sheet/placement/audit.ts'
 import { placeDimensions } from '../../../src/sheet/placement/place-dimensions.ts'
 import type { SheetItem } from '../../../src/sheet/sheet.ts'
 import type { View } from '../../../src/views/view.ts'
@@ -64,8 +65,25 @@ describe('leaders', () => {
     const end = dimensions.find((d) => d.callout.lines.flat().join('') === 'R')!
     const own = leaders.filter((i) => i.tie?.dimension === end.id).map((i) => i.curve)
     expect(own).toHaveLength(1)
-    // The outline is all that it crosses.
-    expect(visible.filter((v) => crossed(own[0]!, v))).toHaveLength(1)
+    // It is short (ASME Y14.5-2018 §4.4.6, ISO 128-2, from memory), and crosses no edge but the outline.
+    const { a, b } = own[0]!
+    expect(Math.hypot(a[0] - b[0], a[1] - b[1])).toBeLessThan(20)
+    expect(visible.filter((v) => crossed(own[0]!, v)).length).toBeLessThanOrEqual(1)
+  })
+})
+
+describe('sizes of a crowded plate', () => {
+  it('stand outside the outline, and cross no dimension line', () => {
+    const { sheet, part } = compile(crowdedPlate, kernel)
+    kernel.free(part!.solid)
+    const { min, max } = sheet!.views.find((v) => v.id === 'front')!.box
+    const within = sheet!.items.filter((i) => {
+      if (i.item !== 'stroke' || i.kind !== 'dimension' || i.curve.kind !== 'line') return false
+      const [x, y] = [(i.curve.a[0] + i.curve.b[0]) / 2, (i.curve.a[1] + i.curve.b[1]) / 2]
+      return i.tie?.view === 'front' && x > min[0] && x < max[0] && y > min[1] && y < max[1]
+    })
+    expect(within).toEqual([])
+    expect(auditSizes(sheet!, 'ISO').dimensionLineCrossings).toBe(0)
   })
 })
 
@@ -154,3 +172,21 @@ describe('a row of running sizes', () => {
       for (const end of [slanted[i]!.a, slanted[i]!.b]) expect(distance(end, slanted[i - 1]!)).toBeGreaterThan(0.7)
   })
 })
+
+const crowdedPlate = `part      Crowded plate
+units     mm
+practice  ISO, first angle
+general   ISO 2768-mK
+plate     160 long × 100 wide × 12 thick, face front
+holes A   front: 4X ⌀9 THRU
+          2 across 130 apart, centred; 2 up 70 apart, centred
+hole B    front: ⌀25 H7 THRU
+          60 from left; 50 from bottom
+hole C    front: ⌀16 THRU
+          110 from left; 65 from bottom
+holes D   front: 3X M6 THRU
+          at 30, 20; 80, 15; 140, 50; from left and bottom
+slot      front: 10 × 30 overall THRU, long way left-right
+          110 from left; 30 from bottom
+round     corners: 4X R8
+`
