@@ -46,7 +46,7 @@ describe('check', () => {
     expect(out).toContain('0 must change, 0 look again, 0 remark')
     const wrong = run(good, bad)
     expect(wrong.code).toBe(1)
-    expect(wrong.out).toMatch(/must change: hole 1 leaves 1 mm of material at the left/)
+    expect(wrong.out).toMatch(/must change: Hole 1 leaves 1 mm of material at the left/)
     expect(wrong.out).toMatch(/rule: hole-near-edge \(Machinery/)
     expect(wrong.out).toContain('or: accept    hole-near-edge at hole 1 (top: ⌀12 THRU) with 12 mm, 1 mm because …')
     expect(wrong.err).toBe('')

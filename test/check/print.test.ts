@@ -93,7 +93,7 @@ describe('the check print', () => {
       'tap-drill',
     ])
       expect(words).toContain(wanted)
-    expect(words).toContain('hole 1 leaves 1 mm of material')
+    expect(words).toContain('Hole 1 leaves 1 mm of material')
     expect(size).toMatch(/Pages:\s+1\n/)
   })
 
