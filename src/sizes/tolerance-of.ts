@@ -24,6 +24,20 @@ export function toleranceOf(size: Size, header: Header, kind: SizeKind = 'length
     }
     case 'unequal': {
       const [upper, lower] = [mm(own.upper), mm(own.lower)]
+      // The reader sorts them by value; the order typed is in their places. Signs that differ leave no doubt.
+      if (own.upper.span.from > own.lower.span.from && upper * lower > 0) {
+        const span = { from: own.lower.span.from, to: own.upper.span.to }
+        const text = `${own.upper.text}/${own.lower.text}`
+        marks.push({
+          rule: 'limits-reversed',
+          weight: 'must change',
+          text: `The deviations ${own.lower.text} and ${own.upper.text} stand with the smaller first.`,
+          span,
+          expected: text,
+          mends: [{ label: 'Turn the deviations round', span, text }],
+          source: 'ASME Y14.5-2018 5.3, ISO 129-1:2018: the upper deviation above the lower (from memory)',
+        })
+      }
       if (Math.max(Math.abs(upper), Math.abs(lower)) >= size.mm) marks.push(tooLarge(size, own.upper.text, own.span))
       return { tolerance: { upper, lower, from: 'brief' }, marks }
     }

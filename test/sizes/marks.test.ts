@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { allMarks, asme, iso } from './sized.ts'
+import { allMarks, asme, iso, sized } from './sized.ts'
 
 const plate = (more: string) => `plate 120 × 80 × 12\n${more}`
 const rules = (s: ReturnType<typeof iso>) => allMarks(s).map((m) => m.rule)
@@ -24,6 +24,16 @@ describe('marks about sizes', () => {
   it('deviations in either order stand with the upper above (ASME Y14.5-2018 5.3, ISO 129-1, from memory)', () => {
     const s = iso(plate('hole top: ⌀6 -0.1 +0.3 THRU\n  20 from left; 15 from front\n'))
     expect(s.texts).toContain('⌀6 +0.3/−0.1')
+  })
+
+  it.each(['+0.1 +0.2', '-0.2 -0.1', '+0.1/+0.2'])('deviations of one sign in the wrong order: %s', (typed) => {
+    const s = iso(plate(`hole top: ⌀6 ${typed} THRU\n  20 from left; 15 from front\n`))
+    const [mark, more] = allMarks(s).filter((m) => m.rule === 'limits-reversed')
+    expect(more).toBeUndefined()
+    expect(s.part.brief.text.slice(mark!.span!.from, mark!.span!.to)).toBe(typed)
+    const { span, text } = mark!.mends![0]!
+    const mended = s.part.brief.text.slice(0, span.from) + text + s.part.brief.text.slice(span.to)
+    expect(allMarks(sized(mended)).filter((m) => m.rule === 'limits-reversed')).toEqual([])
   })
 
   it('one direction located twice: both places, each with both numbers', () => {

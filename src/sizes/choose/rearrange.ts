@@ -224,8 +224,11 @@ export function withoutWord(context: Context, draft: Draft, { k }: Pick<Located,
   return { ...draft, states, callout: { lines } }
 }
 
-/** A sum or difference of typed sizes carries as many decimals as the finest of those that place its ends. */
-function computedSize(context: Context, { links }: Located, mm: number, ends: readonly Stop[]): Size {
+/**
+ * A sum or difference of typed sizes carries as many decimals as the finest of those that place its ends; of fractions
+ * and whole inches it is a fraction again, and falls under their tolerance.
+ */
+function computedSize(context: Context, { links, k }: Located, mm: number, ends: readonly Stop[]): Size {
   const typed = (list: readonly Link[]) => list.flatMap(({ whole, draft }) => (whole && draft.size ? [draft.size] : []))
   const touching = links.filter(({ stops }) => stops.some((s) => ends.some((e) => near(s, e))))
   const counted = links.filter((l) => touching.some((t) => t.bases.some((b) => l.stops.some((s) => near(s, b)))))
@@ -237,14 +240,35 @@ function computedSize(context: Context, { links }: Located, mm: number, ends: re
   const value = unit === 'inch' ? mm / 25.4 : mm
   const needed = [0, 1, 2, 3, 4].find((n) => Math.abs(value - Number(value.toFixed(n))) < 1e-6) ?? 4
   const places = Math.max(decimals, needed)
+  const fraction = asFraction(value, sizes.length > 0 ? sizes : stockSizes(context, k))
   return {
-    text: computedText(mm, { ...context.writing, sign: '.' }, places),
+    text: fraction ?? computedText(mm, { ...context.writing, sign: '.' }, places),
     value,
-    form: places > 0 ? 'decimal' : 'whole',
-    decimals: places,
+    form: fraction ? 'fraction' : places > 0 ? 'decimal' : 'whole',
+    decimals: fraction ? 0 : places,
     span: finest?.span ?? touching[0]?.draft.span ?? { from: 0, to: 0 },
     unit,
     unitTyped: false,
     mm,
   }
+}
+
+/** The stock's own sizes along the axis, of which a place said to be centred is a half. */
+const stockSizes = ({ part }: Context, k: Located['k']): Size[] =>
+  part.chosen.flatMap((c) =>
+    c.kind === 'distance' && (c.group ?? 'stock') === 'stock' && Math.abs(c.direction[k]) > 1 - 1e-9 ? [c.size] : [],
+  )
+
+/** `3-1/2` for 3.5, of fractions and whole inches as fine, or of their halves; undefined where none fits or a decimal has part. */
+function asFraction(value: number, sizes: readonly Size[]): string | undefined {
+  if (!sizes.some((s) => s.form === 'fraction') || sizes.some((s) => s.form === 'decimal')) return undefined
+  const finest = Math.max(1, ...sizes.map((s) => Number(/\/(\d+)/.exec(s.text)?.[1] ?? 1)))
+  for (let under = 2; under <= 2 * finest; under *= 2) {
+    const over = Math.round(value * under)
+    if (Math.abs(value * under - over) > 1e-6) continue
+    const [whole, rest] = [Math.floor(over / under), over % under]
+    if (rest === 0) return undefined
+    return `${whole > 0 ? `${whole}-` : ''}${rest}/${under}`
+  }
+  return undefined
 }

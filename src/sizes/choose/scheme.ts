@@ -1,10 +1,11 @@
 import type { SchemeRequest } from '../../brief/brief.ts'
 import type { Span } from '../../brief/span.ts'
 import { plainText } from '../callout/plain-text.ts'
+import { exactFrom } from '../geometric/exact-from.ts'
 import { judge } from '../proof/judge.ts'
 import type { Context } from './context.ts'
 import type { Draft } from './draft.ts'
-import { type Located, locatedSets } from './located.ts'
+import { type Link, type Located, locatedSets } from './located.ts'
 import { rearranged } from './rearrange.ts'
 
 /**
@@ -91,7 +92,13 @@ function arranged(context: Context, drafts: readonly Draft[], { scheme, features
   const circles = circlesOf(context, features)
   for (const circle of circles) remark(`${circle} keeps its bolt circle: sizes by ${scheme} run straight from a face.`)
   let result = [...drafts]
-  for (const set of sets) {
+  for (const whole of sets) {
+    const { set, exact } = withoutExact(context, whole)
+    for (const { feature, letters } of exact)
+      remark(
+        `The ${whole.way} places of ${feature} stand as the brief words them: its frame counts from datum ${letters}, and sizes by ${scheme} would start at ${whole.datum?.mooring.name}.`,
+      )
+    if (exact.length > 0 && !set.links.some((l) => l.draft.feature !== undefined)) continue
     const next = rearranged(context, result, scheme, set)
     if (next && !spoils(context, result, next.drafts)) {
       result = [...next.drafts]
@@ -106,6 +113,27 @@ function arranged(context: Context, drafts: readonly Draft[], { scheme, features
     remark(`${feature} has no place that sizes by ${scheme} could give.`)
   }
   return result
+}
+
+/** The set without features that a frame places from datums other than the scheme's: their basic sizes start at those. */
+function withoutExact(
+  context: Context,
+  set: Located,
+): { readonly set: Located; readonly exact: readonly { readonly feature: string; readonly letters: string }[] } {
+  const { datum, links, k } = set
+  if (!datum) return { set, exact: [] }
+  const isAt = (at: number, levels: readonly number[]) => levels.some((l) => Math.abs(at - l) < 1e-5)
+  const stays = (l: Link) => {
+    const from = l.draft.feature === undefined ? undefined : exactFrom(context.part, l.draft.feature, k)
+    if (!from || isAt(datum.at, from.levels)) return []
+    // About the datum's own axis no number is needed.
+    return l.stops.every((s) => isAt(s.at, from.levels)) ? [] : [{ feature: l.draft.feature!, letters: from.letters }]
+  }
+  const exact = links.flatMap(stays)
+  return {
+    set: { ...set, links: links.filter((l) => stays(l).length === 0) },
+    exact: exact.filter((e, i) => i === exact.findIndex((o) => o.feature === e.feature)),
+  }
 }
 
 function reasonAgainst(set: Located, scheme: string): string {

@@ -2,7 +2,7 @@ import type { Mark } from '../../brief/mark.ts'
 import type { NamedFeature } from '../../part/named-feature.ts'
 import type { Annotation, Sign } from '../annotation.ts'
 import type { Context } from '../choose/context.ts'
-import type { Dimension } from '../dimension.ts'
+import type { Dimension, Statement } from '../dimension.ts'
 import { datumSign, frameSign, standsAtSize, textureSign } from './signs.ts'
 import { surfacePlaces } from './surface-places.ts'
 
@@ -96,11 +96,16 @@ function ownSize(feature: NamedFeature, dimensions: readonly Dimension[]): Dimen
   if (!size) return undefined
   return dimensions.find((d) => {
     if (!d.span || d.reference || d.span.from > size.span.from || d.span.to < size.span.to) return false
+    if (d.group && !d.states?.some((s) => isAcross(s, feature))) return false
     return (d.states ?? []).every(
       (s) => s.kind !== 'radius' || feature.feature === d.feature || s.faces.every((f) => faces.includes(f)),
     )
   })
 }
+
+/** A scheme's place of the feature bears the words of its size; only the extent from face to face is the size itself. */
+const isAcross = (said: Statement, { faces }: NamedFeature): boolean =>
+  said.kind === 'distance' && [said.from, said.to].every((r) => r.faces?.some((f) => faces.includes(f)))
 
 function nowhere(sign: Sign, feature: NamedFeature): Mark {
   const what = sign.kind === 'texture' ? 'surface texture' : sign.kind === 'frame' ? 'tolerance frame' : sign.id
