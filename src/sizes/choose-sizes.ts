@@ -10,6 +10,7 @@ import { withFullRounds } from './choose/full-round.ts'
 import { withLinks } from './choose/link.ts'
 import { onceEach } from './choose/once.ts'
 import { outlineDrafts } from './choose/outline.ts'
+import { fromOwnSide } from './choose/own-side.ts'
 import { withPlaces } from './choose/placed.ts'
 import { withWords } from './choose/said.ts'
 import { schemeFeatures, withSchemes } from './choose/scheme.ts'
@@ -32,7 +33,7 @@ import { toleranceOf } from './tolerance-of.ts'
 export function chooseSizes(part: Part, views: ViewSet): SizeSet {
   const context = contextOf(part, views)
   const noted = thicknessNotes(context)
-  const own = withFullRounds(context, sharedSizes(context, draftsOf(context), 'diameter'))
+  const own = withFullRounds(context, sharedSizes(context, fromOwnSide(context, draftsOf(context)), 'diameter'))
   const said = withWords(context, own).filter((d) => !noted.some((n) => n.draft === d.id))
   const tabled = tableSets(context)
   const apart = new Set([...tabled.flatMap((t) => t.features.map((f) => f.id)), ...schemeFeatures(context)])

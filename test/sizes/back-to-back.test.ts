@@ -178,6 +178,33 @@ keyseat c, top: ${mm(8)} wide × ${mm(4)} deep × ${mm(30)} long
   }
 })
 
+it.each([
+  [
+    'holes',
+    'hole left: M6 ↧ 12\n  centred both ways\nhole right: M6 ↧ 12\n  centred both ways\n',
+    'hole',
+    ['left', 'right'],
+  ],
+  [
+    'slots',
+    `slot top: 8 × 20 overall ↧ 8, long way left-right
+  40 from left; 12 from front
+slot bottom: 8 × 20 overall ↧ 8, long way left-right
+  40 from left; 12 from front
+`,
+    'slot',
+    ['top', 'bottom'],
+  ],
+])('like blind %s opposite each other stand each in the view from their own side', (_, brief, kind, views) => {
+  const s = iso(`block 80 × 40 × 30\n${brief}`)
+  for (const [i, view] of views.entries()) {
+    const own = s.sizes.dimensions.filter((d) => d.feature === `${kind} ${i + 1}`)
+    expect(own.length).toBeGreaterThan(0)
+    expect(own.map((d) => d.view)).toEqual(own.map(() => view))
+  }
+  expect(allMarks(s).filter((m) => m.rule === 'size-to-hidden-line')).toEqual([])
+})
+
 describe.each(Object.entries(cases))('%s', (_, { brief, own }) => {
   const s = iso(brief)
   const { dimensions, proof } = s.sizes

@@ -3,6 +3,7 @@ import type { Size } from '../../brief/size.ts'
 import { dot } from '../../geometry/vec3.ts'
 import type { Part } from '../../part/part.ts'
 import { type Axis, axisOf, FRAMES } from '../frames.ts'
+import { isBlind } from './blind.ts'
 import { judgeFront } from './front.ts'
 import type { Sight, ViewPlan } from './plan.ts'
 import { sideView } from './side-view.ts'
@@ -113,7 +114,9 @@ function unseen(part: Part, chosen: readonly Side[], sight: Sight): { readonly s
     const hidden = part.features.filter((f) => {
       if (!WORKED.has(f.kind) || dot(f.outward, toViewer) < 1 - 1e-9) return false
       const faces = f.members.flatMap((m) => m.faces)
-      return faces.length > 0 && !sight.showsAlone(side, faces) && sight.showsAlone(behind, faces)
+      if (faces.length === 0 || sight.showsAlone(side, faces)) return false
+      // where another like it stands opposite, their lines are one in both views
+      return sight.showsAlone(behind, faces) || (isBlind(part, f) && sight.shows(behind, faces))
     })
     return hidden.length > 0 ? [{ side: behind, what: hidden.map(nameOf) }] : []
   })
