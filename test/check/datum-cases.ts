@@ -13,6 +13,14 @@ const shaft = (more: string) => `turned    axis left-right
           right   ⌀20 k6, 30 long
 ${more}`
 
+const bearing = (place: string) => `outline   40 thick, face front
+          right 120; up 15; left 30; up 45; arc R 30 to 30 across, 60 up, turning left; down 45; left 30; close
+bore      front: ⌀25 H7 THRU
+          ${place}
+datum     A  bottom
+datum     B  left
+frame     bore: position dia 0.05 A B`
+
 const iso = (rule: string, bad: string, good: string): Case => ({ rule, on: 'iso', bad, good })
 
 export const datumCases: readonly Case[] = [
@@ -20,6 +28,14 @@ export const datumCases: readonly Case[] = [
     'basic-from-elsewhere',
     plate('datum     A  bottom\ndatum     B  right\ndatum     C  rear\nframe     holes A: position dia 0.3 A B C'),
     plate('datum     A  bottom\ndatum     B  left\ndatum     C  front\nframe     holes A: position dia 0.3 A B C'),
+  ),
+  // The arc's axis is 15 + 45 from the bottom, by sizes with tolerances of their own.
+  iso('basic-from-elsewhere', bearing('on axis of side 3'), bearing('60 from left; 60 from bottom')),
+  // The middle plane of a vee is square to the bottom: a plane holds two turns and one shift, none of them this one.
+  iso(
+    'datums-leave-free',
+    'block     80 × 45 × 40\nnotch     front, top: vee, 40 wide, 90°\n          centred\ndatum     A  bottom\nframe     notch: symmetry 0.05 A',
+    'block     80 × 45 × 40\nnotch     front, top: vee, 40 wide, 90°\n          centred\ndatum     A  length\nframe     notch: symmetry 0.05 A',
   ),
   iso(
     'datum-feature-twice',

@@ -34,9 +34,26 @@ export function elementsOf({ body, features }: Solid, feature: NamedFeature): El
     const at = faces.flatMap((f) =>
       own.includes(f.id) && f.surface.kind === 'plane' ? [dot(f.surface.axes.origin, direction)] : [],
     )
-    if (at.length < 2) return []
-    return [{ kind: 'plane', point: scale(direction, (Math.min(...at) + Math.max(...at)) / 2), direction }]
+    const middle = at.length < 2 ? middleOfVee(body, own, direction) : (Math.min(...at) + Math.max(...at)) / 2
+    return middle === undefined ? [] : [{ kind: 'plane', point: scale(direction, middle), direction }]
   })
+}
+
+/** Where along the direction the two sides of a vee meet that lean alike to it. */
+function middleOfVee(body: Part['body'], own: readonly number[], direction: Vec3): number | undefined {
+  const sides = body.faces.flatMap((f) => {
+    if (!own.includes(f.id) || f.surface.kind !== 'plane') return []
+    const { z, origin } = f.surface.axes
+    const lean = dot(z, direction)
+    if (Math.abs(lean) < 1e-9) return []
+    // One sense for both: across to the same hand, so that what is left of the two normals is opposite.
+    const n = lean > 0 ? z : scale(z, -1)
+    return [{ n, lean: Math.abs(lean), offset: dot(n, origin) }]
+  })
+  const [a, b] = sides
+  if (sides.length !== 2 || !a || !b || Math.abs(a.lean - b.lean) > 1e-9) return undefined
+  const both = add(a.n, b.n)
+  return norm(cross(both, direction)) < 1e-9 ? (a.offset + b.offset) / (2 * a.lean) : undefined
 }
 
 function isSameAxis(a: Element, b: Element): boolean {

@@ -60,8 +60,41 @@ function elsewhere({ part }: Sized, l: Located): Finding[] {
       },
     ]
   })
-  return [...sizes, ...middles]
+  return [...sizes, ...middles, ...onArcs(part, l, elements, names)]
 }
+
+/** A feature said to stand on the axis of a round or an arc that sizes with tolerances place. */
+function onArcs(part: Part, l: Located, elements: Parameters<typeof coordinates>[0], names: string): Finding[] {
+  const { feature } = l.held
+  return part.implied.flatMap((c): Finding[] => {
+    const [own, on] = c.between
+    if (c.kind !== 'coaxial' || !on || own !== `${feature.id} axis`) return []
+    const axis = part.data.find((d) => d.id === on)
+    if (axis?.kind !== 'axis') return []
+    const open = WAYS.filter(
+      ([, way]) =>
+        Math.abs(dot(axis.direction, way)) < NEAR &&
+        coordinates(elements, way).length > 0 &&
+        !isExact(part, elements, way, dot(axis.point, way)),
+    ).map(([name]) => name)
+    if (open.length === 0) return []
+    return [
+      {
+        text: `${feature.id} stands on the axis of ${axis.name.replace(/ axis$/, '')}, which no basic size places ${open.join(' and ')} from datum ${names}.`,
+        span: l.row.span,
+        expected: `a place of its own for ${feature.id} by distances from datum ${names}`,
+        feature: feature.feature!,
+        numbers: [axis.name, ...l.datums.map((d) => d.name)],
+      },
+    ]
+  })
+}
+
+const WAYS: readonly (readonly [string, Vec3])[] = [
+  ['left-right', [1, 0, 0]],
+  ['front-rear', [0, 1, 0]],
+  ['up-down', [0, 0, 1]],
+]
 
 /** Whether the datums and the basic sizes that start at them fix that coordinate. */
 function isExact(part: Part, elements: Parameters<typeof coordinates>[0], way: Vec3, wanted: number): boolean {
