@@ -16,7 +16,7 @@ export interface Window extends Area {
 export const isNarrow = ({ width, rem }: Window): boolean => REM.slip * rem > 0.4 * width
 
 /** No place for desks below the sheet, nor for marks beside it. */
-export const isLow = ({ height, rem }: Window): boolean => height < 36 * rem
+const isLow = ({ height, rem }: Window): boolean => height < 36 * rem
 
 /** Where the sheet lies and where the marks stand, px. */
 export interface Room {

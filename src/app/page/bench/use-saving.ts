@@ -64,7 +64,7 @@ export function useSaving(
           refuse: nameRefusal,
           yes: 'Save',
         })
-        if (!other) return tell(`${name} was not saved: the file there is another by now.`)
+        if (!other) return tell(`${name} was not saved: someone else has changed the file there.`)
         name = briefName(other)
       }
     },
