@@ -12,6 +12,8 @@ export interface HatchStyle {
   readonly angle: number
   /** mm between lines. */
   readonly spacing: number
+  /** mm from the origin to a line; absent: where the lines keep clear of corners. */
+  readonly offset?: number
 }
 
 /** Directions tried, the usual one first. */
@@ -70,8 +72,8 @@ export function hatchLines(region: Region, style: HatchStyle): Curve2[] {
     Math.min(...corners.map((c) => on(c, along))) - 1,
     Math.max(...corners.map((c) => on(c, along))) + 1,
   ]
-  const first = Math.ceil((lo - phase(curves, across, style.spacing)) / style.spacing)
-  const start = phase(curves, across, style.spacing)
+  const start = style.offset ?? phase(curves, across, style.spacing)
+  const first = Math.ceil((lo - start) / style.spacing)
   const lines: Curve2[] = []
   for (let k = first; start + k * style.spacing < hi; k++) {
     const level = start + k * style.spacing

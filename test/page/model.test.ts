@@ -74,7 +74,17 @@ describe('a solid model on the page', () => {
     await waitForLettering(page, 'Designation', false)
     await done()
     expect((await lettering(page)).sort()).toEqual(words('l-bracket'))
-    expect(await page.getByText('Lift off').isVisible()).toBe(false)
+    // its pictorial is lifted too, and its sheet shown larger
+    const width = () => page.locator('.sheet').evaluate((svg) => Number(svg.getAttribute('viewBox')!.split(' ')[2]))
+    const before = await width()
+    await page.getByRole('button', { name: 'Larger' }).click()
+    expect(await width()).toBeLessThan(before)
+    await page.getByRole('button', { name: 'Whole sheet' }).click()
+    await page.getByRole('button', { name: 'Lift off' }).click()
+    await page.waitForSelector('.turning[data-state="at rest"] .seen .ink', { state: 'attached', timeout: FIRST })
+    expect(await page.locator('.edge-stop').getAttribute('aria-label')).toMatch(/^(The|An) edge .*face/)
+    await page.keyboard.press('Escape')
+    await page.waitForSelector('.turning', { state: 'detached' })
     // a brief goes on from there
     await page.getByRole('button', { name: 'Begin a brief from it' }).click()
     await page.waitForSelector('.cm-line', { timeout: FIRST })

@@ -49,7 +49,7 @@ export function Bench() {
   )
   const { shown, draw, lay, engine } = engines
   const { ask, asked } = useAsk()
-  const { lifted, lift, putBack } = useLifted(engine)
+  const { lifted, lift, putBack, drop } = useLifted(engine)
   const onLift = () => active && lift(active.text)
   const models = useKeptModels(tell, briefs.ready, Boolean(briefs.desk?.open))
   const { model } = models
@@ -77,7 +77,7 @@ export function Bench() {
     }
     lights.clear()
     setOpenMark(undefined)
-    putBack()
+    drop()
     setCheckPrint(false)
   }, [active?.id])
   useKeptDrawing(active?.id, stale ? undefined : good)
@@ -169,10 +169,13 @@ export function Bench() {
           engine={engine}
           model={model}
           pixelsPerMm={pixelsPerMm}
+          sheet={sheetHandle}
           tell={tell}
           onBrief={beginWith}
           onPutBack={models.putBack}
-        />
+        >
+          <ScaleRule sheet={sheetHandle} onMeasure={() => setMeasuring(true)} />
+        </ModelDesk>
       ) : starting || !active ? (
         <Starter
           onModel={() => void openFile(true)}
@@ -186,7 +189,7 @@ export function Bench() {
           engineState={engines.state}
           lights={lights}
           edits={edits}
-          lifting={{ lifted, putBack }}
+          lifting={{ lifted, putBack, drop }}
           issue={issue}
           printed={printed}
           checkPrint={checkPrint}

@@ -6,7 +6,7 @@ import { Margin } from '../margin/margin.tsx'
 import { type SheetHandle, SheetView } from '../sheet/sheet-view.tsx'
 import type { Kept } from '../shelf/shelf.ts'
 import { Slip } from '../slip/slip.tsx'
-import { Lifted } from '../solid/lifted.tsx'
+import { PictorialInHand } from '../solid/pictorial-in-hand.tsx'
 import { BlankPaper } from './blank-paper.tsx'
 import { NO_MARKS } from './by-weight.ts'
 import type { Edits } from './edits.ts'
@@ -17,7 +17,7 @@ import type { useIssue } from './use-issue.ts'
 import type { Lifting } from './use-lifted.ts'
 import type { Lights } from './use-lights.ts'
 import type { Printed } from './use-printed.ts'
-import { WhyNote } from './why-note.tsx'
+import { showsOnPictorial, WhyNote } from './why-note.tsx'
 
 interface BriefDeskProps {
   readonly active: Kept
@@ -25,7 +25,7 @@ interface BriefDeskProps {
   readonly engineState: EngineState
   readonly lights: Lights
   readonly edits: Edits
-  readonly lifting: Pick<Lifting, 'lifted' | 'putBack'>
+  readonly lifting: Pick<Lifting, 'lifted' | 'putBack' | 'drop'>
   readonly issue: ReturnType<typeof useIssue>
   /** The check print in the place of the sheet. */
   readonly printed: Printed | undefined
@@ -131,18 +131,24 @@ export function BriefDesk(props: BriefDeskProps) {
           view.dispatch({ selection: { anchor: at }, scrollIntoView: true })
         }}
       />
-      {lifting.lifted ? (
-        <Lifted
-          solid={lifting.lifted.solid}
-          fault={lifting.lifted.fault}
+      {lifting.lifted && good && ties ? (
+        <PictorialInHand
+          lifted={lifting.lifted}
+          lifting={lifting}
+          drawn={good}
+          ties={ties}
           light={lights.light}
           words={lights.whyHere}
-          onFace={lights.chooseFace}
-          onPutBack={lifting.putBack}
+          onPick={lights.pick}
         />
       ) : null}
       {why && !lifting.lifted ? (
-        <WhyNote words={why} light={lights.chosenLight} onLift={onLift} onClose={lights.letGo} />
+        <WhyNote
+          words={why}
+          shows={good !== undefined && showsOnPictorial(good, lights.chosenLight)}
+          onLift={onLift}
+          onClose={lights.letGo}
+        />
       ) : null}
       {props.children}
       <RoutingSlip

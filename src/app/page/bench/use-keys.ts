@@ -41,6 +41,7 @@ export function useKeys(actions: KeyActions): void {
       if (way && event.target === document.body) a.pan(way[0]! * STRIDE, way[1]! * STRIDE)
       else if (event.key === 'Escape') a.escape()
       else if (key === 'm') a.marks()
+      else if (key === 'l') document.querySelector<HTMLElement>('main > .sheet-frame:first-child .lift')?.click()
       else if (event.key === '0') a.whole()
       else if (event.key === '1') a.realSize()
       else if (event.key === '+' || event.key === '=') a.zoom(1.25)

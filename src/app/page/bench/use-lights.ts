@@ -1,20 +1,23 @@
 import { useEffect, useMemo, useState } from 'react'
 import type { Span } from '../../../brief/span.ts'
 import type { Drawn } from '../engine/messages.ts'
-import { type Light, lightOfFeatures, lightOfWords, type Ties } from '../sheet/light.ts'
+import { type Light, lightOfWords, type Ties } from '../sheet/light.ts'
 import { whyIsIt } from '../sheet/why.ts'
 import type { LitWords } from '../slip/lit-words.ts'
 
 interface Lighting {
   readonly good: Drawn | undefined
-  readonly ties: Ties | undefined
   readonly stale: boolean
 }
 
 /** What is lit on the sheet and in the brief: what is pointed at, else what was chosen. */
-export function useLights({ good, ties, stale }: Lighting) {
+export function useLights({ good, stale }: Lighting) {
   const [hover, setHover] = useState<{ light: Light | undefined; from: 'sheet' | 'brief' }>()
-  const [chosen, setChosen] = useState<{ item: number | undefined; light: Light | undefined }>()
+  const [chosen, setChosen] = useState<{
+    item: number | undefined
+    light: Light | undefined
+    words?: string | undefined
+  }>()
   // Items of the old sheet are not those of the new one.
   // biome-ignore lint/correctness/useExhaustiveDependencies: for each new drawing
   useEffect(() => {
@@ -36,21 +39,13 @@ export function useLights({ good, ties, stale }: Lighting) {
     /** Why the chosen line is there. */
     why: whyOf(chosen?.item),
     /** Why the line that is pointed at is there, else the chosen one. */
-    whyHere: hover?.light ? whyOf(hover.light.item) : whyOf(chosen?.item),
+    whyHere: hover?.light ? whyOf(hover.light.item) : (chosen?.words ?? whyOf(chosen?.item)),
     chosenLight: chosen?.light,
     chosenWords: stale ? undefined : (chosen?.light?.words[0] ?? chosen?.light?.statement),
-    choose: (item: number | undefined, l: Light | undefined) => setChosen({ item, light: l }),
-    /** A face of the solid in the hand was touched. */
-    chooseFace: (face: number | undefined) => {
-      if (!ties || !good) return
-      const owner = good.features.find((f) => face !== undefined && f.faces.includes(face) && f.id !== 'stock')
-      const found = owner ? lightOfFeatures(ties, [owner.id]) : undefined
-      const faces = new Set(face === undefined ? [] : [face])
-      setChosen({
-        item: undefined,
-        light: found ?? { items: new Set(), beside: new Set(), words: [], faces, edges: new Set() },
-      })
-    },
+    choose: (item: number | undefined, l: Light | undefined) =>
+      setChosen({ item, light: l && item !== undefined ? { ...l, item } : l }),
+    /** Something of the solid in the hand was picked; `words` says what. */
+    pick: (l: Light | undefined, words: string | undefined) => setChosen({ item: undefined, light: l, words }),
     letGo: () => setChosen(undefined),
     pointAtSheet: (l: Light | undefined) => setHover(l ? { light: l, from: 'sheet' } : undefined),
     pointAtWords: (span: Span | undefined, now: Ties | undefined) => {

@@ -1,4 +1,4 @@
-import type { Answer, Asked, Checked, Drawn, ModelAsked, SolidPicture, Written } from './messages.ts'
+import type { Answer, Asked, Checked, Drawn, Held, ModelAsked, Seen, SolidPicture, Written } from './messages.ts'
 
 /** Kernel memory above which a fresh worker takes over, in bytes: what the kernel once took it never gives back. */
 const MOST_MEMORY = 700 * 2 ** 20
@@ -63,6 +63,7 @@ export class Engine {
    */
   async draw(part: string, text: string, model?: ModelAsked, tell?: (words: string) => void): Promise<Drawn> {
     this.#supersede(part)
+    this.#lookAway()
     const answer = await this.#ask({ ask: 'draw', part, ...this.#work(text, model) }, tell)
     if (answer.answer !== 'drawn') throw new Error('the engine gave another answer than was asked')
     this.#seen.set(part, performance.now())
@@ -84,10 +85,18 @@ export class Engine {
     return answer.bytes
   }
 
-  async solid(text: string): Promise<SolidPicture> {
-    const answer = await this.#ask({ ask: 'solid', ...this.#work(text) })
+  async solid(text: string, model?: ModelAsked): Promise<SolidPicture> {
+    const answer = await this.#ask({ ask: 'solid', ...this.#work(text, model) })
     if (answer.answer !== 'solid') throw new Error('the engine gave another answer than was asked')
     return answer.solid
+  }
+
+  /** What is seen of the solid as it is held; rejects with `Superseded` when it was asked again since. */
+  async look(text: string, held: Held, model?: ModelAsked): Promise<Seen> {
+    this.#lookAway()
+    const answer = await this.#ask({ ask: 'look', held, ...this.#work(text, model) })
+    if (answer.answer !== 'seen') throw new Error('the engine gave another answer than was asked')
+    return answer.seen
   }
 
   /** A brief begun from a STEP file, or one of its parts. */
@@ -140,6 +149,12 @@ export class Engine {
       setTimeout(() => this.#restart(true), grace),
     )
     one.reject(why)
+  }
+
+  /** Nobody waits for what is looked at just now: the worker ends it when it next looks at its flag. */
+  #lookAway(): void {
+    for (const { asked } of this.#pending.values())
+      if (asked.ask === 'look' && asked.flag) Atomics.store(asked.flag, 0, 1)
   }
 
   #forget(): void {

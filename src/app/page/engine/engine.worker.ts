@@ -1,6 +1,4 @@
 import { withAcceptances } from '../../../check/acceptances.ts'
-import { pointOnCurve } from '../../../kernel/evaluate3.ts'
-import { meshOf } from '../../../kernel/mesh.ts'
 import { type OcctKernel, openKernel } from '../../../kernel/open.ts'
 import { mustChange } from '../../../sheet/must-change.ts'
 import { Stopped } from '../../../views/exact/watch.ts'
@@ -12,7 +10,9 @@ import { Crew } from '../../crew/crew.ts'
 import { checkedOf, printOf } from './checked.ts'
 import { drawnOf } from './drawn.ts'
 import { startHand } from './hand.ts'
-import type { Answer, Asked, SolidPicture, Written } from './messages.ts'
+import { look } from './look.ts'
+import type { Answer, Asked, Written } from './messages.ts'
+import { pictureOf } from './solid-picture.ts'
 
 const say = (answer: Answer, moved: Transferable[] = []) => self.postMessage(answer, { transfer: moved })
 const opening = openKernel()
@@ -30,7 +30,7 @@ const crew =
 /** Requests that came while another was at work, in order; older drawings and checks of the same part are dropped. */
 let waiting: Asked[] = []
 let busy = false
-/** The last drawing, for the checker. Its solid is gone from the kernel. */
+/** The last drawing, for the checker and for the hand. Its solid stays in the kernel until the next. */
 let last: { readonly asked: Pick<Asked, 'text' | 'model'>; readonly drawing: Drawing } | undefined
 /** Whether the checker sent the last sheet of a part back: the next is laid out so before the rules are asked. */
 const sentBack = new Map<string, boolean>()
@@ -38,6 +38,13 @@ const sentBack = new Map<string, boolean>()
 const newest = new Map<string, string>()
 
 self.onmessage = ({ data }: MessageEvent<Asked>) => {
+  if (data.ask === 'look') {
+    // How it was held before is of no interest any more.
+    waiting = waiting.filter((w) => {
+      if (w.ask === 'look') say({ answer: 'passed over', id: w.id })
+      return w.ask !== 'look'
+    })
+  }
   if (data.ask === 'draw' || data.ask === 'check') {
     waiting = waiting.filter((w) => {
       const older = (w.ask === 'check' || w.ask === data.ask) && w.part === data.part
@@ -98,6 +105,16 @@ async function answer(asked: Asked, kernel: OcctKernel): Promise<void> {
     say({ answer: 'written', id, bytes }, [bytes.buffer])
     return
   }
+  if (asked.ask === 'solid' || asked.ask === 'look') {
+    const { part } = known ?? (await keep(asked, kernel))
+    if (asked.ask === 'solid') {
+      const solid = pictureOf(part, kernel)
+      say({ answer: 'solid', id, solid }, [solid.corners.buffer, solid.faces.buffer] as Transferable[])
+    } else if (part && part.body.faces.length > 0) {
+      say({ answer: 'seen', id, seen: look(part, kernel, asked.held, stopOf(asked)) })
+    } else throw new Error('there is no solid to look at yet')
+    return
+  }
   if (asked.ask === 'begin') {
     const { text, sentence, marks } = beginBrief(asked.text, asked.name, kernel, asked.model?.solid)
     const why = marks.find((m) => m.weight === 'must change')?.text
@@ -105,43 +122,43 @@ async function answer(asked: Asked, kernel: OcctKernel): Promise<void> {
     return
   }
   const start = performance.now()
-  const drawing = await drawingOf(asked, kernel)
+  const drawing = await keep(asked, kernel)
   if (asked.ask === 'draw' && drawing.found)
     sentBack.set(asked.part, mustChange(withAcceptances(drawing.brief, drawing.found)))
-  last = { asked: { text: asked.text, ...(asked.model ? { model: asked.model } : {}) }, drawing }
-  try {
-    switch (asked.ask) {
-      case 'check':
-        say({ answer: 'checked', id, checked: checkedOf(drawing, asked.print) })
-        break
-      case 'draw':
-        say({ answer: 'drawn', id, drawn: drawnOf(drawing, performance.now() - start), memory: kernel.memory() })
-        break
-      case 'write': {
-        const bytes = await written(asked.kind, drawing, kernel)
-        say({ answer: 'written', id, bytes }, [bytes.buffer])
-        break
-      }
-      case 'solid': {
-        const solid = pictureOf(drawing, kernel)
-        say({ answer: 'solid', id, solid }, [solid.corners.buffer, solid.faces.buffer] as Transferable[])
-        break
-      }
+  switch (asked.ask) {
+    case 'check':
+      say({ answer: 'checked', id, checked: checkedOf(drawing, asked.print) })
+      break
+    case 'draw':
+      say({ answer: 'drawn', id, drawn: drawnOf(drawing, performance.now() - start), memory: kernel.memory() })
+      break
+    case 'write': {
+      const bytes = await written(asked.kind, drawing, kernel)
+      say({ answer: 'written', id, bytes }, [bytes.buffer])
+      break
     }
-  } finally {
-    if (drawing.part) kernel.free(drawing.part.solid)
   }
+}
+
+/** Makes the drawing and keeps it, and its solid, in the place of the last. */
+async function keep(asked: Asked, kernel: OcctKernel): Promise<Drawing> {
+  const drawing = await drawingOf(asked, kernel)
+  if (last?.drawing.part) kernel.free(last.drawing.part.solid)
+  last = { asked: { text: asked.text, ...(asked.model ? { model: asked.model } : {}) }, drawing }
+  return drawing
 }
 
 const isOf = (one: Pick<Asked, 'text' | 'model'>, other: Asked): boolean =>
   one.text === other.text && !one.model === !other.model && one.model?.solid === other.model?.solid
 
+const stopOf = ({ flag }: Asked) => (flag ? () => Atomics.load(flag, 0) !== 0 : () => false)
+
 /** Milliseconds between two words about a request at work. */
 const PAUSE = 100
 
 async function drawingOf(asked: Asked, kernel: OcctKernel): Promise<Drawing> {
-  const { id, text, model, flag } = asked
-  const stop = flag ? () => Atomics.load(flag, 0) !== 0 : () => false
+  const { id, text, model } = asked
+  const stop = stopOf(asked)
   if (!model)
     return compile(text, kernel, { stop, sentBack: asked.ask === 'draw' ? sentBack.get(asked.part) : undefined })
   let told = Number.NEGATIVE_INFINITY
@@ -169,25 +186,6 @@ async function written(kind: Written, drawing: Drawing, kernel: OcctKernel): Pro
   if (!sheet) throw new Error('there is no check print yet')
   const { writePdf } = await import('../../../write/pdf.ts')
   return Uint8Array.from(await writePdf(sheet))
-}
-
-function pictureOf(drawing: Drawing, kernel: OcctKernel): SolidPicture {
-  const { part } = drawing
-  if (!part || part.body.faces.length === 0) throw new Error('there is no solid to look at yet')
-  const { body } = part
-  const size = Math.hypot(...body.box.max.map((c, i) => c - body.box.min[i]!))
-  return {
-    ...meshOf(kernel, part.solid, size / 2000),
-    edges: body.edges
-      .filter((e) => !e.seam)
-      .map((e) => {
-        const steps = e.curve.kind === 'line' ? 1 : 48
-        const points = new Float32Array(3 * (steps + 1))
-        for (let i = 0; i <= steps; i++) points.set(pointOnCurve(e.curve, i / steps), 3 * i)
-        return { id: e.id, points, smooth: e.smooth }
-      }),
-    box: body.box,
-  }
 }
 
 function wordsOf(fault: unknown): string {

@@ -1,9 +1,11 @@
-import type { Brief } from '../../../brief/brief.ts'
+import type { Brief, Side } from '../../../brief/brief.ts'
 import type { Mark } from '../../../brief/mark.ts'
 import type { Span } from '../../../brief/span.ts'
+import type { Curve2 } from '../../../geometry/curve2.ts'
 import type { Vec3 } from '../../../geometry/vec.ts'
 import type { Sheet } from '../../../sheet/sheet.ts'
 import type { Dimension, Proof } from '../../../sizes/dimension.ts'
+import type { Frame } from '../../../views/view.ts'
 
 /** What the page asks of the engine. Of the drawings or checks of one part that wait to be made, only the last is. */
 export type Asked =
@@ -12,6 +14,8 @@ export type Asked =
   | (Work & { readonly ask: 'check'; readonly part: string; readonly print: boolean })
   | (Work & { readonly ask: 'write'; readonly kind: Written })
   | (Work & { readonly ask: 'solid' })
+  /** The solid as it is held, in exact lines. */
+  | (Work & { readonly ask: 'look'; readonly held: Held })
   /** A brief that builds the model's solid; `name` is the file's. */
   | (Work & { readonly ask: 'begin'; readonly name: string })
 
@@ -40,6 +44,7 @@ export type Answer =
   | { readonly answer: 'checked'; readonly id: number; readonly checked: Checked }
   | { readonly answer: 'written'; readonly id: number; readonly bytes: Uint8Array<ArrayBuffer> }
   | { readonly answer: 'solid'; readonly id: number; readonly solid: SolidPicture }
+  | { readonly answer: 'seen'; readonly id: number; readonly seen: Seen }
   /** `text` is absent where no brief can be begun; `sentence` says why, or how near it comes. */
   | { readonly answer: 'begun'; readonly id: number; readonly text?: string; readonly sentence: string }
   /** A newer text of the same part came before this one was done, or it was stopped. */
@@ -99,4 +104,47 @@ export interface SolidPicture {
   readonly faces: Int32Array
   readonly edges: readonly { readonly id: number; readonly points: Float32Array; readonly smooth: boolean }[]
   readonly box: { readonly min: Vec3; readonly max: Vec3 }
+  readonly axes: readonly HandAxis[]
+  /** What each face is called: its name in the brief, or what kind of face it is. */
+  readonly faceWords: readonly string[]
+}
+
+/** An axis of the part and which features turn about it; `from` and `to` bound their faces along it, mm from `point`. */
+export interface HandAxis {
+  readonly of: readonly string[]
+  readonly point: Vec3
+  readonly direction: Vec3
+  readonly from: number
+  readonly to: number
+}
+
+/** How the solid is held, and where it is cut. */
+export interface Held {
+  readonly frame: Frame
+  readonly cut?: HandCut
+  /** Paper mm for one of the part, for the spacing of section lines. */
+  readonly scale: number
+}
+
+/** A plane square to one of the part's directions: what lies on that side of it is taken off. */
+export interface HandCut {
+  readonly side: Side
+  /** Where the plane stands in that direction: x, y or z in mm. */
+  readonly at: number
+}
+
+/** What is seen of the solid in the hand, in mm of the view's right and up. */
+export interface Seen {
+  readonly lines: readonly SeenLine[]
+  /** Degrees in the plane of the cut, and mm of the part from line to line; absent where nothing is cut. */
+  readonly hatching?: { readonly angle: number; readonly spacing: number }
+}
+
+export interface SeenLine {
+  /** `cut` borders a cut face. */
+  readonly kind: 'visible' | 'intersection' | 'cut' | 'hatching'
+  readonly curve: Curve2
+  /** Edges and faces of the whole solid. */
+  readonly edges: readonly number[]
+  readonly faces: readonly number[]
 }

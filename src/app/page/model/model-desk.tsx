@@ -1,22 +1,28 @@
-import { useMemo, useState } from 'react'
+import { type ReactNode, type RefObject, useEffect, useMemo, useState } from 'react'
 import { fileNameOf } from '../../file-name.ts'
 import { byWeight, NO_MARKS } from '../bench/by-weight.ts'
 import { download } from '../bench/save-file.ts'
+import { useLifted } from '../bench/use-lifted.ts'
+import { useLights } from '../bench/use-lights.ts'
 import { useRoom } from '../bench/use-room.ts'
+import { showsOnPictorial, WhyNote } from '../bench/why-note.tsx'
 import type { Engine } from '../engine/engine.ts'
 import { Margin } from '../margin/margin.tsx'
 import { tiesOf } from '../sheet/light.ts'
-import { SheetView } from '../sheet/sheet-view.tsx'
+import { type SheetHandle, SheetView } from '../sheet/sheet-view.tsx'
+import { PictorialInHand } from '../solid/pictorial-in-hand.tsx'
 import { type OpenedModel, useModel } from './use-model.ts'
 
 interface ModelDeskProps {
   readonly engine: Engine
   readonly model: OpenedModel
   readonly pixelsPerMm: number
+  readonly sheet: RefObject<SheetHandle | null>
   readonly tell: (text: string) => void
   /** A brief begun from the part that is drawn. */
   readonly onBrief: (text: string) => void
   readonly onPutBack: () => void
+  readonly children?: ReactNode
 }
 
 const nothing = () => {}
@@ -28,7 +34,8 @@ const WRITTEN = [
 ] as const
 
 /** The sheet of a solid model: measured, stamped preliminary, to look at and to write; a brief may be begun from it. */
-export function ModelDesk({ engine, model, pixelsPerMm, tell, onBrief, onPutBack }: ModelDeskProps) {
+export function ModelDesk(props: ModelDeskProps) {
+  const { engine, model, pixelsPerMm, tell, onBrief, onPutBack } = props
   const use = useModel(engine, model)
   const { drawn, items, words, fault, stopped, solid } = use
   const sheet = drawn?.sheet
@@ -38,7 +45,12 @@ export function ModelDesk({ engine, model, pixelsPerMm, tell, onBrief, onPutBack
   const [openMark, setOpenMark] = useState<number>()
   const [busy, setBusy] = useState(false)
   const room = useRoom({ folded: false, paper: sheet ?? BLANK, withoutMargin: false })
-  const asked = solid === undefined ? {} : { solid }
+  const asked = useMemo(() => (solid === undefined ? {} : { solid }), [solid])
+  const lights = useLights({ good: drawn, stale: words !== undefined })
+  const { lifted, lift, putBack, drop } = useLifted(engine)
+  // Another part of the model: the one in the hand is not on the sheet any more.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: for each new drawing
+  useEffect(drop, [model, solid, drop])
   const work = async (doing: () => Promise<void>, failed: string) => {
     setBusy(true)
     try {
@@ -72,17 +84,17 @@ export function ModelDesk({ engine, model, pixelsPerMm, tell, onBrief, onPutBack
             ties={ties}
             marks={NO_MARKS}
             stale={words !== undefined}
-            light={undefined}
+            light={lights.light}
             covered={room.covered}
             pixelsPerMm={pixelsPerMm}
             openMark={undefined}
-            handle={null}
-            onLight={nothing}
-            onChoose={nothing}
+            handle={props.sheet}
+            onLight={lights.pointAtSheet}
+            onChoose={lights.choose}
             onSize={() => 'Sizes of a model are measured. Begin a brief from it to say others.'}
             onDrag={nothing}
             onMark={nothing}
-            onLift={nothing}
+            onLift={() => words === undefined && lift(model.text, asked)}
           />
         ) : (
           <div className="sheet-frame">
@@ -165,6 +177,26 @@ export function ModelDesk({ engine, model, pixelsPerMm, tell, onBrief, onPutBack
         onAccept={nothing}
         onShow={nothing}
       />
+      {lifted && drawn && ties ? (
+        <PictorialInHand
+          lifted={lifted}
+          lifting={{ putBack, drop }}
+          drawn={drawn}
+          ties={ties}
+          light={lights.light}
+          words={lights.whyHere}
+          onPick={lights.pick}
+        />
+      ) : null}
+      {lights.why && drawn && !lifted ? (
+        <WhyNote
+          words={lights.why}
+          shows={showsOnPictorial(drawn, lights.chosenLight)}
+          onLift={() => lift(model.text, asked)}
+          onClose={lights.letGo}
+        />
+      ) : null}
+      {props.children}
     </>
   )
 }

@@ -104,7 +104,7 @@ export function lightOfItem(ties: Ties, index: number): Light {
 }
 
 /** Everything that features made: their lines in all views, their sizes, their statement. */
-export function lightOfFeatures(ties: Ties, ids: readonly string[]): Light {
+function lightOfFeatures(ties: Ties, ids: readonly string[]): Light {
   const { drawn } = ties
   const links = drawn.features.filter((f) => ids.includes(f.id))
   const faces = new Set(links.flatMap((l) => l.faces))
@@ -123,6 +123,24 @@ export function lightOfFeatures(ties: Ties, ids: readonly string[]): Light {
       drawn.edges.flatMap((e, i) => (e.faces.some((f) => f !== undefined && faces.has(f)) && !e.smooth ? [i] : [])),
     ),
   }
+}
+
+/** The light that a face of the solid sheds: its feature's, or its own. */
+export function lightOfFace(ties: Ties, face: number): Light {
+  const owner = ties.drawn.features.find((f) => f.faces.includes(face) && f.id !== 'stock')
+  if (owner) return lightOfFeatures(ties, [owner.id])
+  return { items: NONE, beside: NONE, words: [], faces: new Set([face]), edges: NONE }
+}
+
+/** The light that an edge of the solid sheds: a line that shows it in each view, with what lights by the line. */
+export function lightOfEdge(ties: Ties, edge: number): Light {
+  const items = ties.drawn.sheet?.items ?? []
+  const own = indices(items, (i) => i.tie?.sources?.some((s) => s.edge === edge) ?? false)
+  const [first] = own
+  const edges = new Set([edge])
+  if (first === undefined) return { items: NONE, beside: NONE, words: [], faces: NONE, edges }
+  const { item: _, ...light } = lightOfItem(ties, first)
+  return { ...light, items: own, edges }
 }
 
 /** The light that a place in the brief sheds: the size under it, else its statement's feature, else its text. */

@@ -1,212 +1,258 @@
 import {
+  AlwaysStencilFunc,
+  BackSide,
   BufferAttribute,
   BufferGeometry,
-  Group,
+  Color,
+  DecrementWrapStencilOp,
+  FrontSide,
+  IncrementWrapStencilOp,
+  type Material,
+  Matrix4,
   Mesh,
   MeshBasicMaterial,
+  NotEqualStencilFunc,
   OrthographicCamera,
   Plane,
+  PlaneGeometry,
   Raycaster,
+  ReplaceStencilOp,
   Scene,
   Vector2,
   Vector3,
   WebGLRenderer,
 } from 'three'
-import { Line2 } from 'three/examples/jsm/lines/Line2.js'
-import { LineGeometry } from 'three/examples/jsm/lines/LineGeometry.js'
 import { LineMaterial } from 'three/examples/jsm/lines/LineMaterial.js'
-import type { SolidPicture } from '../engine/messages.ts'
+import { LineSegments2 } from 'three/examples/jsm/lines/LineSegments2.js'
+import { LineSegmentsGeometry } from 'three/examples/jsm/lines/LineSegmentsGeometry.js'
+import { FRAMES } from '../../../views/frames.ts'
+import type { HandCut, SolidPicture } from '../engine/messages.ts'
+import { FIRST_LINE } from '../engine/section-lines.ts'
+import { meshCut, sectionLines } from './mesh-cut.ts'
+import { type CurvedMesh, curvedMesh, meshOutline } from './mesh-outline.ts'
+import type { Board } from './pose.ts'
 
-const PAPER = 0xfdfcf8
-const INK = 0x1d1b18
-const RED = 0xb3261e
-const WASH = 0xf2d9d2
-
-/** Widths of the pen in the width of the card: as heavy on a large screen as on a small one. */
-const PEN = 330
-
-/** Direction of sight of the standard isometric pictorial: from the right, the front and above. */
-const HOME = new Vector3(1, -1, 1).normalize()
+const PAPER = 0xffffff
+const INK = 0x000000
+/** The colours of light on the sheet and in the brief. */
+const LIT = new Color(0xb3471c)
+const WASH = new Color(0xf6dfc4)
+const BARE = new Color(PAPER)
+const BLACK = new Color(INK)
 
 export interface TurningLight {
   readonly faces: ReadonlySet<number>
   readonly edges: ReadonlySet<number>
 }
 
-/** Turned by these radians from the standard pictorial, and brought nearer. */
-export interface Pose {
-  readonly yaw: number
-  readonly tilt: number
-  readonly zoom: number
+/** Widths of the pen in px. */
+export interface Pens {
+  readonly outline: number
+  readonly cut: number
+  readonly thin: number
 }
 
-/** The pictorial in the hand: ink edges and paper faces, turned by dragging, cut by a plane, picked by a touch. */
+/** What is drawn while the part moves: its faces as paper, which hide what lies behind, and its lines in ink. */
 export class Turning {
   readonly #canvas: HTMLCanvasElement
   readonly #renderer: WebGLRenderer
   readonly #scene = new Scene()
   readonly #camera = new OrthographicCamera()
-  readonly #parts = new Group()
-  readonly #faces: Mesh
-  readonly #within: Mesh
-  readonly #lines: { readonly id: number; readonly line: Line2 }[] = []
-  readonly #triangleFaces: Int32Array
-  readonly #centre: Vector3
+  readonly #solid: SolidPicture
+  readonly #faces: Mesh<BufferGeometry, MeshBasicMaterial>
+  readonly #within: Mesh<BufferGeometry, MeshBasicMaterial>
+  readonly #counting: readonly Mesh<BufferGeometry, MeshBasicMaterial>[]
+  readonly #cap: Mesh<PlaneGeometry, MeshBasicMaterial>
+  readonly #edges: LineSegments2
+  readonly #edgeOwners: readonly number[]
+  readonly #outline = segments(INK)
+  readonly #border = segments(INK)
+  readonly #hatching = segments(INK)
+  readonly #curved: CurvedMesh
+  readonly #plane = new Plane()
   readonly #size: number
-  readonly #cut = new Plane(new Vector3(-1, 0, 0), 0)
-  readonly #box: SolidPicture['box']
-  #yaw = 0
-  #tilt = 0
-  #zoom = 1
+  #cut: HandCut | undefined
+  #style = { angle: 45, spacing: 1 }
+  #hatchedFor = ''
 
   /** Throws where the browser has no WebGL. */
   constructor(canvas: HTMLCanvasElement, solid: SolidPicture) {
     this.#canvas = canvas
-    this.#renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true })
+    this.#solid = solid
+    this.#renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true, stencil: true })
     this.#renderer.localClippingEnabled = true
-    const { min, max } = solid.box
-    this.#box = solid.box
-    this.#centre = new Vector3((min[0] + max[0]) / 2, (min[1] + max[1]) / 2, (min[2] + max[2]) / 2)
-    this.#size = Math.hypot(max[0] - min[0], max[1] - min[1], max[2] - min[2])
-    this.#triangleFaces = solid.faces
+    this.#size = Math.hypot(...solid.box.max.map((c, i) => c - solid.box.min[i]!))
     const geometry = new BufferGeometry()
     geometry.setAttribute('position', new BufferAttribute(solid.corners, 3))
     geometry.setAttribute('color', new BufferAttribute(new Float32Array(solid.corners.length).fill(1), 3))
-    const paper = { vertexColors: true, polygonOffset: true, polygonOffsetFactor: 1, polygonOffsetUnits: 1 }
-    this.#faces = new Mesh(geometry, new MeshBasicMaterial({ ...paper, color: PAPER, side: 0 }))
-    // Where the plane cuts the solid open, its inside shows as a darker wash.
-    this.#within = new Mesh(
-      geometry,
-      new MeshBasicMaterial({
-        color: 0xd9d2c2,
-        side: 1,
-        polygonOffset: true,
-        polygonOffsetFactor: 1,
-        polygonOffsetUnits: 1,
-      }),
-    )
-    this.#parts.add(this.#faces, this.#within)
-    for (const { id, points, smooth } of solid.edges) {
-      if (smooth) continue
-      const line = new LineGeometry().setPositions(points)
-      const made = new Line2(line, new LineMaterial({ color: INK, clipping: true }))
-      this.#lines.push({ id, line: made })
-      this.#parts.add(made)
-    }
-    this.#parts.position.copy(this.#centre).negate()
-    this.#scene.add(this.#parts)
-    this.cutAt(undefined)
+    this.#faces = new Mesh(geometry, behindLines({ vertexColors: true, side: FrontSide }))
+    this.#within = new Mesh(geometry, behindLines({ side: BackSide }))
+    this.#counting = [new Mesh(geometry, counting(BackSide)), new Mesh(geometry, counting(FrontSide))]
+    const cap = behindLines({ side: FrontSide })
+    Object.assign(cap, {
+      stencilWrite: true,
+      stencilRef: 0,
+      stencilFunc: NotEqualStencilFunc,
+      stencilFail: ReplaceStencilOp,
+      stencilZFail: ReplaceStencilOp,
+      stencilZPass: ReplaceStencilOp,
+    })
+    this.#cap = new Mesh(new PlaneGeometry(3 * this.#size, 3 * this.#size), cap)
+    this.#cap.onAfterRender = (renderer) => renderer.clearStencil()
+    const sharp = solid.edges.filter((e) => !e.smooth)
+    this.#edges = segments(0xffffff)
+    this.#edges.material.vertexColors = true
+    this.#edges.geometry.setPositions(sharp.flatMap((e) => pieces(e.points)))
+    this.#edgeOwners = sharp.flatMap((e) => Array.from({ length: e.points.length / 3 - 1 }, () => e.id))
+    this.#curved = curvedMesh(solid.corners, solid.faces)
+    this.#counting.forEach((mesh, i) => {
+      mesh.renderOrder = 1 + i
+    })
+    this.#cap.renderOrder = 3
+    for (const lines of [this.#edges, this.#outline, this.#border, this.#hatching]) lines.renderOrder = 4
+    this.#scene.add(this.#faces, this.#within, ...this.#counting, this.#cap)
+    this.#scene.add(this.#edges, this.#outline, this.#border, this.#hatching)
+    this.light(undefined)
+    this.cutAt(undefined, undefined)
   }
 
-  /** Fits the canvas to its box and draws. */
-  draw(): void {
-    const { clientWidth: w, clientHeight: h } = this.#canvas
-    if (w === 0 || h === 0) return
+  /** Draws the part on the board, in `width` × `height` px; without `lines` its faces alone. */
+  draw(board: Board, width: number, height: number, pens: Pens, lines: boolean): void {
+    if (width === 0 || height === 0) return
+    const { frame, scale, middle, at } = board
     this.#renderer.setPixelRatio(devicePixelRatio)
-    this.#renderer.setSize(w, h, false)
-    for (const { line } of this.#lines) line.material.linewidth = w / PEN
-    const half = (this.#size * 0.58) / this.#zoom
-    const [across, up] = w > h ? [half * (w / h), half] : [half, half * (h / w)]
+    if (this.#canvas.width !== Math.floor(width * devicePixelRatio) || this.#canvas.style.width !== `${width}px`)
+      this.#renderer.setSize(width, height)
+    const [left, top] = [middle[0] - at[0] / scale, middle[1] + at[1] / scale]
     Object.assign(this.#camera, {
-      left: -across,
-      right: across,
-      top: up,
-      bottom: -up,
-      near: -4 * this.#size,
-      far: 4 * this.#size,
+      left,
+      right: left + width / scale,
+      top,
+      bottom: top - height / scale,
+      near: -4 * this.#size - this.#reach(),
+      far: 4 * this.#size + this.#reach(),
     })
-    const home = Math.atan2(HOME.y, HOME.x) + this.#yaw
-    const rise = Math.max(-Math.PI / 2 + 0.01, Math.min(Math.PI / 2 - 0.01, Math.asin(HOME.z) + this.#tilt))
-    this.#camera.up.set(0, 0, 1)
-    this.#camera.position
-      .set(Math.cos(home) * Math.cos(rise), Math.sin(home) * Math.cos(rise), Math.sin(rise))
-      .multiplyScalar(this.#size)
-    this.#camera.lookAt(0, 0, 0)
+    // The camera stands at the part's origin, so that its right and up are the view's.
+    const turn = new Matrix4().makeBasis(
+      new Vector3(...frame.right),
+      new Vector3(...frame.up),
+      new Vector3(...frame.toViewer),
+    )
+    this.#camera.quaternion.setFromRotationMatrix(turn)
     this.#camera.updateProjectionMatrix()
+    for (const one of [this.#edges, this.#outline, this.#border, this.#hatching]) one.visible = lines
+    if (lines) {
+      setPieces(this.#outline, meshOutline(this.#curved, frame.toViewer))
+      this.#edges.material.linewidth = this.#outline.material.linewidth = pens.outline
+      this.#border.material.linewidth = pens.cut
+      this.#hatching.material.linewidth = pens.thin
+      this.#border.visible &&= this.#cut !== undefined
+      this.#hatching.visible &&= this.#cut !== undefined
+    }
     this.#renderer.render(this.#scene, this.#camera)
   }
 
-  /** Turns by radians about the upright axis and toward the viewer. */
-  turn(yaw: number, tilt: number): void {
-    this.#yaw += yaw
-    this.#tilt = Math.max(-2, Math.min(1, this.#tilt + tilt))
-    this.draw()
-  }
-
-  zoom(factor: number): void {
-    this.#zoom = Math.max(0.4, Math.min(12, this.#zoom * factor))
-    this.draw()
-  }
-
-  /** How it is held, to hold another solid the same way. */
-  get pose(): Pose {
-    return { yaw: this.#yaw, tilt: this.#tilt, zoom: this.#zoom }
-  }
-
-  set pose({ yaw, tilt, zoom }: Pose) {
-    this.#yaw = yaw
-    this.#tilt = tilt
-    this.#zoom = zoom
-    this.draw()
-  }
-
-  /** Back to the standard pictorial. */
-  home(): void {
-    this.#yaw = this.#tilt = 0
-    this.#zoom = 1
-    this.draw()
-  }
-
-  /** Takes off what lies beyond a share (0 to 1) of the part's extent along an axis; undefined: whole. */
-  cutAt(cut: { readonly axis: 0 | 1 | 2; readonly share: number } | undefined): void {
-    const planes = cut ? [this.#cut] : []
-    if (cut) {
-      const { min, max } = this.#box
-      const at = min[cut.axis] + cut.share * (max[cut.axis] - min[cut.axis]) - this.#centre.getComponent(cut.axis)
-      // The front half is taken away, the others on the far side of the viewer's.
-      const way = cut.axis === 1 ? 1 : -1
-      this.#cut.normal.set(0, 0, 0).setComponent(cut.axis, way)
-      this.#cut.constant = -way * at
-    }
-    for (const mesh of [this.#faces, this.#within]) (mesh.material as MeshBasicMaterial).clippingPlanes = planes
-    for (const { line } of this.#lines) line.material.clippingPlanes = planes
-    this.draw()
+  /** Takes off what lies before the plane; undefined: whole. `style`: section lines in degrees and mm of the part. */
+  cutAt(cut: HandCut | undefined, style: { readonly angle: number; readonly spacing: number } | undefined): void {
+    this.#cut = cut
+    if (style) this.#style = style
+    const planes = cut ? [this.#plane] : []
+    for (const part of [this.#faces, this.#within, ...this.#counting, this.#edges, this.#outline])
+      (part.material as Material).clippingPlanes = planes
+    this.#cap.visible = cut !== undefined
+    for (const mesh of this.#counting) mesh.visible = cut !== undefined
+    if (!cut) return
+    const frame = FRAMES[cut.side]
+    const normal = frame.toViewer
+    const level = cut.at * (normal[0] + normal[1] + normal[2])
+    this.#plane.normal.set(...normal).negate()
+    this.#plane.constant = level
+    this.#cap.position.set(...normal).multiplyScalar(level)
+    const turn = new Matrix4().makeBasis(new Vector3(...frame.right), new Vector3(...frame.up), new Vector3(...normal))
+    this.#cap.quaternion.setFromRotationMatrix(turn)
+    const { angle, spacing } = this.#style
+    const key = `${cut.side} ${cut.at} ${angle} ${spacing}`
+    if (key === this.#hatchedFor) return
+    this.#hatchedFor = key
+    const border = meshCut(this.#solid.corners, normal, level)
+    setPieces(this.#border, border)
+    setPieces(this.#hatching, sectionLines(border, frame, { angle, spacing, offset: FIRST_LINE * spacing }))
   }
 
   light(light: TurningLight | undefined): void {
     const colors = this.#faces.geometry.getAttribute('color') as BufferAttribute
-    const wash = [((WASH >> 16) & 255) / 255, ((WASH >> 8) & 255) / 255, (WASH & 255) / 255] as const
-    this.#triangleFaces.forEach((face, i) => {
-      const lit = light?.faces.has(face)
-      for (let k = 0; k < 3; k++) {
-        if (lit) colors.setXYZ(3 * i + k, ...wash)
-        else colors.setXYZ(3 * i + k, 1, 1, 1)
-      }
+    this.#solid.faces.forEach((face, i) => {
+      const { r, g, b } = light?.faces.has(face) ? WASH : BARE
+      for (let k = 0; k < 3; k++) colors.setXYZ(3 * i + k, r, g, b)
     })
     colors.needsUpdate = true
-    for (const { id, line } of this.#lines) {
-      line.material.color.set(light?.edges.has(id) ? RED : INK)
-    }
-    this.draw()
+    const shades = this.#edgeOwners.flatMap((id) => {
+      const { r, g, b } = light?.edges.has(id) ? LIT : BLACK
+      return [r, g, b, r, g, b]
+    })
+    this.#edges.geometry.setColors(shades)
   }
 
-  /** The face of the solid under a point of the canvas in px. */
-  faceAt(x: number, y: number): number | undefined {
+  /** The face of the solid at a point of the canvas in px. */
+  faceAt(x: number, y: number, width: number, height: number): number | undefined {
     const ray = new Raycaster()
-    const { clientWidth: w, clientHeight: h } = this.#canvas
-    ray.setFromCamera(new Vector2((x / w) * 2 - 1, 1 - (y / h) * 2), this.#camera)
-    const planes = (this.#faces.material as MeshBasicMaterial).clippingPlanes ?? []
-    const hit = ray.intersectObject(this.#faces).find((h2) => planes.every((p) => p.distanceToPoint(h2.point) >= 0))
-    return hit?.faceIndex === undefined || hit.faceIndex === null ? undefined : this.#triangleFaces[hit.faceIndex]
+    ray.setFromCamera(new Vector2((x / width) * 2 - 1, 1 - (y / height) * 2), this.#camera)
+    const hit = ray.intersectObject(this.#faces).find((h) => !this.#cut || this.#plane.distanceToPoint(h.point) >= 0)
+    return hit?.faceIndex === undefined || hit.faceIndex === null ? undefined : this.#solid.faces[hit.faceIndex]
   }
 
   close(): void {
     this.#faces.geometry.dispose()
-    for (const { line } of this.#lines) {
-      line.geometry.dispose()
-      line.material.dispose()
+    this.#cap.geometry.dispose()
+    for (const mesh of [this.#faces, this.#within, ...this.#counting, this.#cap]) mesh.material.dispose()
+    for (const lines of [this.#edges, this.#outline, this.#border, this.#hatching]) {
+      lines.geometry.dispose()
+      lines.material.dispose()
     }
     // The canvas keeps its context: the next solid is drawn on the same one.
     this.#renderer.dispose()
   }
+
+  /** mm that the part may lie off its origin. */
+  #reach(): number {
+    return Math.hypot(...this.#solid.box.min) + Math.hypot(...this.#solid.box.max)
+  }
+}
+
+const behindLines = (more: object): MeshBasicMaterial =>
+  new MeshBasicMaterial({ color: PAPER, polygonOffset: true, polygonOffsetFactor: 1, polygonOffsetUnits: 4, ...more })
+
+/** Counts the walls before the plane in each pixel: where more back faces than front faces lie, it is in the material. */
+function counting(side: typeof FrontSide | typeof BackSide): MeshBasicMaterial {
+  const op = side === BackSide ? IncrementWrapStencilOp : DecrementWrapStencilOp
+  return new MeshBasicMaterial({
+    side,
+    depthTest: false,
+    depthWrite: false,
+    colorWrite: false,
+    stencilWrite: true,
+    stencilFunc: AlwaysStencilFunc,
+    stencilFail: op,
+    stencilZFail: op,
+    stencilZPass: op,
+  })
+}
+
+function segments(color: number): LineSegments2 {
+  const made = new LineSegments2(new LineSegmentsGeometry(), new LineMaterial({ color, clipping: true }))
+  made.frustumCulled = false
+  return made
+}
+
+function setPieces(lines: LineSegments2, numbers: number[] | Float32Array): void {
+  // A geometry without pieces cannot be drawn, and its buffers are of one length.
+  lines.geometry.dispose()
+  lines.geometry = new LineSegmentsGeometry()
+  lines.geometry.setPositions(numbers.length > 0 ? numbers : [0, 0, 0, 0, 0, 0])
+}
+
+function pieces(points: Float32Array): number[] {
+  const out: number[] = []
+  for (let i = 0; i + 5 < points.length; i += 3) out.push(...points.subarray(i, i + 6))
+  return out
 }
