@@ -14,7 +14,8 @@ type Circle = Extract<BodyEdge['curve'], { kind: 'circle' }>
 export function flushEnds(model: Model): Equation[] {
   const rims = model.body.edges.flatMap((edge) => {
     const { curve } = edge
-    if (curve.kind !== 'circle') return []
+    // a chamfer's border has its own sizes
+    if (curve.kind !== 'circle' || edge.faces.some((f) => f !== undefined && model.edged.has(f))) return []
     const readings = edge.faces.map((f) =>
       f === undefined ? undefined : model.readings[model.elementOf.get(f)?.id ?? -1],
     )

@@ -75,6 +75,8 @@ export interface Model {
   readonly freeForm: readonly Element[]
   /** Elements whose tangency must be said on the sheet. */
   readonly roundEnds: ReadonlySet<Element>
+  /** Faces of rounds, fillets and chamfers. */
+  readonly edged: ReadonlySet<number>
   /** Whether faces that touch along a line do so by chance, which is no tangency of the drawing. */
   readonly byChance: (a: readonly number[], b: readonly number[]) => boolean
 }
@@ -258,6 +260,7 @@ export function modelOf(body: Body, making: Making): Model {
     aligned,
     freeForm: elements.filter((e) => e.surface.kind === 'spline'),
     roundEnds: new Set((making.roundEnds ?? []).flatMap((face) => elementOf.get(face) ?? [])),
+    edged: new Set(making.edged),
     byChance: byChanceOf(making),
   }
 }

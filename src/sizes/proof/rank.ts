@@ -146,6 +146,7 @@ function looseModel(body: Body, making: Making): { model: Model; conditions: Equ
       aligned: 0,
       freeForm: [],
       roundEnds: new Set((making.roundEnds ?? []).flatMap((face) => elementOf.get(face) ?? [])),
+      edged: new Set(making.edged),
       byChance: byChanceOf(making),
     },
     conditions,
