@@ -17,7 +17,7 @@ const LEAST_CREST = 1.5
  *
  * Tapped holes that are modelled at the thread's size get their conventional lines: the line at hand is the root, narrow
  * (ISO 6410-1: end-on three quarters of a circle open at the upper right) or dashed (ASME Y14.6, simplified); the crest
- * is drawn within it as the hole itself. Where the hole is too small for that, both part. Hatching goes on to the crest.
+ * is drawn within it as the hole itself, with its drill point. Where the hole is too small for that, both part. Hatching goes on to the crest.
  * All from memory.
  */
 export function withThreads(view: View, scale: number, figures: PracticeFigures): View {
@@ -30,6 +30,11 @@ export function withThreads(view: View, scale: number, figures: PracticeFigures)
   const lines = view.lines.flatMap((l): ViewLine[] => {
     const { tapped, thread, ...plain } = l
     if (thread) return [{ ...plain, curve: apart(l.curve, thread, least) }]
+    const point = tapped && narrowedPoint(l.curve, tapped, space)
+    if (point) {
+      if (view.hatched.length > 0 && l.kind === 'visible') hatched.push([between(point.own, point.crest)])
+      return [{ ...plain, curve: point.crest }]
+    }
     const printed = tapped && crestAndRoot(l.curve, tapped, space)
     if (!printed) return [l]
     const { crest, root } = printed
@@ -84,6 +89,15 @@ function crestAndRoot(curve: Curve2, { r, inward }: NonNullable<ViewLine['tapped
   if (curve.kind === 'arc') return { crest: { ...curve, r: crest }, root: { ...curve, r: root } }
   if (curve.kind !== 'line' || !inward) return undefined
   return { crest: moved(curve, inward, r - crest), root: moved(curve, inward, r - root) }
+}
+
+/** The side of a drill point, from the crest instead of the wall. */
+function narrowedPoint(curve: Curve2, { r, about }: NonNullable<ViewLine['tapped']>, space: Space) {
+  if (curve.kind !== 'line' || !about) return undefined
+  const share = printedRadii(r, space).crest / r
+  const at = (p: Vec2): Vec2 => [about[0] + share * (p[0] - about[0]), about[1] + share * (p[1] - about[1])]
+  const crest: Line = { kind: 'line', a: at(curve.a), b: at(curve.b) }
+  return { own: curve, crest }
 }
 
 /** The thin line where it keeps its distance; of a line across the axis the ends that reach the root. */

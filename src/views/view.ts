@@ -54,11 +54,13 @@ export interface ViewLine {
   readonly slopes?: readonly number[]
   /**
    * The wall of a tapped hole modelled at the thread's size. Seen from the side, `inward` leads to the axis; end-on in ISO
-   * practice `open` is what of the circle is printed.
+   * practice `open` is what of the circle is printed. Of its drill point `about` is the middle of the point's mouth: on
+   * paper it narrows with the crest.
    */
   readonly tapped?: {
     readonly r: number
     readonly inward?: Vec2
+    readonly about?: Vec2
     readonly open?: { readonly from: number; readonly sweep: number }
   }
   /**

@@ -105,6 +105,26 @@ describe('a tapped hole modelled at its own size', () => {
   })
 })
 
+describe('the drill point of a tapped hole whose drill is not said', () => {
+  // A drill has one diameter: its point is as wide as the hole it leaves, which is the crest (8.5 for M10 at 2:1: 0.15 of the
+  // radius within, common practice), at the usual 118° (common practice). M10 ↧ 12: apex 4.25 / tan 59° below the wall.
+  it.each([
+    ['in a section', 'front; section A-A', 'section A-A', 'visible'],
+    ['dashed', 'front, top', 'front', 'hidden'],
+  ])('starts at the crest: %s', (_, views, view, kind) => {
+    const sloping = strokes('ISO', '2:1', view, views, 'M10 ↧ 12').flatMap(({ kind: k, curve: c }) => {
+      if (k !== kind || c.kind !== 'line') return []
+      const [across, up] = [Math.abs(c.a[0] - c.b[0]), Math.abs(c.a[1] - c.b[1])]
+      return across > 1e-6 && up > 1e-6 ? [{ across, up }] : []
+    })
+    expect(sloping).toHaveLength(2)
+    for (const { across, up } of sloping) {
+      expect(across).toBeCloseTo(8.5, 6)
+      expect(up).toBeCloseTo(8.5 / Math.tan((59 * Math.PI) / 180), 6)
+    }
+  })
+})
+
 describe('a tapped hole modelled as drilled', () => {
   it('keeps its root 1 mm outside the drilled wall end-on and from the side, with the end of the thread across it', () => {
     // M8 in a drill of 6.8: 0.6 mm at 1:1.

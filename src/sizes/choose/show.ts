@@ -1,6 +1,6 @@
 import type { Vec2, Vec3 } from '../../geometry/vec.ts'
 import { dot } from '../../geometry/vec3.ts'
-import type { LeaderTarget } from '../dimension.ts'
+import type { LeaderTarget, Measured } from '../dimension.ts'
 import type { Context, Mooring } from './context.ts'
 import type { Showing } from './draft.ts'
 import type { Found, Sight } from './sight.ts'
@@ -32,6 +32,8 @@ export function showLinear(
     const first = moored(sight, a, along, undefined, own)
     const second = moored(sight, b, along, first.at, own)
     const again = moored(sight, a, along, second.at, own)
+    // Neither shown nor cut there: a size would end in the empty.
+    if (again.seen === 'nothing' && second.seen === 'nothing' && wish.cut && sight.passesBy(wish.cut)) return undefined
     let score = WORTH[again.seen] + WORTH[second.seen] - 2 * sight.order
     if (wish.facing && sight.facing(wish.facing)) score += 40
     if (wish.profile && sight.facing(wish.profile)) score += 15
@@ -103,7 +105,8 @@ export function showDiameter(
       const found = sight.circles(centre, [r])[0]
       if (!found) return undefined
       const score = (found.visible ? 40 : -30) + (style === 'circle' ? 30 : 0) - 2 * sight.order
-      return { score, measured: { kind: 'diameter', centre, radius: r } }
+      const open = acrossOpen(sight, centre, r, found.visible)
+      return { score, measured: open ?? { kind: 'diameter', centre, radius: r } }
     }
     const way = sight.inPlane(axis)
     if (!way) return undefined
@@ -117,6 +120,32 @@ export function showDiameter(
     const score = WORTH[a.seen] + WORTH[b.seen] + (style === 'profile' ? 30 : 0) - 2 * sight.order
     return { score, measured: { kind: 'linear', a: a.at, b: b.at, along } }
   }
+}
+
+/**
+ * Of a circle that flats or cuts have opened, the distance from crown to crown where two opposite ones stand: an arrow
+ * elsewhere might end where nothing is. Undefined for a whole circle.
+ */
+function acrossOpen(sight: Sight, centre: Vec2, r: number, visible: boolean): Measured | undefined {
+  const arcs = sight.circles(centre, [r]).filter((c) => c.visible === visible)
+  const turned = arcs.reduce((sum, { curve }) => sum + Math.abs(curve.sweep), 0)
+  if (turned > 2 * Math.PI - 1e-3) return undefined
+  const stands = (at: number) =>
+    arcs.some(({ curve: { from, sweep } }) => {
+      const start = sweep < 0 ? from + sweep : from
+      const on = (((at - start) % (2 * Math.PI)) + 2 * Math.PI) % (2 * Math.PI)
+      return on <= Math.abs(sweep) + 1e-6 || on >= 2 * Math.PI - 1e-6
+    })
+  for (const along of [
+    [1, 0],
+    [0, 1],
+  ] as const) {
+    const at = Math.atan2(along[1], along[0])
+    if (!stands(at) || !stands(at + Math.PI)) continue
+    const end = (side: number): Vec2 => [centre[0] + side * r * along[0], centre[1] + side * r * along[1]]
+    return { kind: 'linear', a: end(-1), b: end(1), along }
+  }
+  return undefined
 }
 
 /** A note at circles seen end-on: the largest visible circle of each place. */
