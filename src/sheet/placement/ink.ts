@@ -234,6 +234,21 @@ export class Ink {
     return this.#hatched.length > 0
   }
 
+  /** Whether an outline of the view other than the circles about `c` comes nearer to `p` than the circle of radius `r`. */
+  nearerThan(owner: number, p: Vec2, { c, r }: { readonly c: Vec2; readonly r: number }): boolean {
+    const reach = Math.hypot(p[0] - c[0], p[1] - c[1]) - r
+    return this.search(p[0] - reach, p[1] - reach, p[0] + reach, p[1] + reach).some((i) => {
+      if (this.owners[i] !== owner || this.kinds[i] !== 'visible') return false
+      const k = 4 * i
+      const [ax, ay, bx, by] = [this.ends[k]!, this.ends[k + 1]!, this.ends[k + 2]!, this.ends[k + 3]!]
+      const own = (x: number, y: number) => Math.hypot(x - c[0], y - c[1]) < r + OWN
+      if (own(ax, ay) && own(bx, by)) return false
+      const [ux, uy] = [bx - ax, by - ay]
+      const t = Math.max(0, Math.min(1, ((p[0] - ax) * ux + (p[1] - ay) * uy) / (ux * ux + uy * uy || 1)))
+      return Math.hypot(ax + t * ux - p[0], ay + t * uy - p[1]) < reach
+    })
+  }
+
   /** Largest visible circle about a point of the view, paper mm; 0 where none. */
   radiusAt(owner: number, c: Vec2): number {
     let r = 0
@@ -244,6 +259,9 @@ export class Ink {
     return r
   }
 }
+
+/** Lines within this of a hole's largest circle are the hole's own, mm. */
+const OWN = 0.1
 
 const WAYS: readonly Vec2[] = [
   [0, 1],

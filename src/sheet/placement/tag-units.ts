@@ -5,6 +5,7 @@ import { type Desk, drawn, type Member, nothing, type Option, textSlab, type Uni
 import { onPaper } from './ink.ts'
 import { once } from './once.ts'
 import { along, polar } from './vec.ts'
+import { WEIGHTS } from './weights.ts'
 
 /** Bearings about the hole, upper right first, and clear distances from its edge. */
 const BEARINGS = [45, 315, 135, 225, 30, 60, 330, 300, 150, 120, 210, 240, 10, 80, 100, 170, 190, 260, 280, 350]
@@ -33,7 +34,9 @@ export function tagUnits(desk: Desk, owner: number, table: HoleTable): Unit[] {
             ],
           },
         ])
-        return { own: 0.3 * clear + 0.05 * i, members: member }
+        // A slot's tag stands within its own outline.
+        const astray = r > 0 && desk.ink.nearerThan(owner, at, { c: centre, r }) ? WEIGHTS.tagAstray : 0
+        return { own: 0.3 * clear + 0.05 * i + astray, members: member }
       }),
     ).sort((a, b) => a.own - b.own)
     return { id: `tag ${row.tag}`, owner, dimensions: [], rank: [4, 0], options, name: `the tag ${row.tag}` }

@@ -111,6 +111,8 @@ export const WEIGHTS = {
   dot: 2,
   /** Leader angle other than 30°, 45°, 60°. */
   oddAngle: 0.5,
+  /** A tag that stands nearer to another outline than to its own hole. */
+  tagAstray: 12,
   leftwardLeader: 0.2,
   /** A radius of a slot's end shown from within: its leader comes in over the far side. */
   overFarSide: 8,

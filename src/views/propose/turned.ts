@@ -37,7 +37,15 @@ export function proposeTurned(part: Part, sight: Sight): ViewPlan {
   const needsEnd = ended.length > 0
   if (needsEnd) {
     views.push({ kind: 'principal', side: endSide })
-    reasons.push(`${capital(endSide)} view: shows ${listed(ended.map((w) => w.what))} in true shape.`)
+    const behind = hiddenFrom(part, endSide, ended)
+    const seen = ended.filter((w) => !behind.includes(w))
+    reasons.push(`${capital(endSide)} view: shows ${listed(seen.map((w) => w.what))} in true shape.`)
+    if (behind.length > 0) {
+      views.push({ kind: 'principal', side: OPPOSITE[endSide] })
+      reasons.push(
+        `${capital(OPPOSITE[endSide])} view: shows ${listed(behind.map((w) => w.what))}, blind in the other end.`,
+      )
+    }
   }
   // Turned to go through the holes of a flange, a section goes past what is drilled across the axis elsewhere.
   const aligned = hollow && needsEnd ? alignedHalves(part, longitudinal) : undefined
@@ -102,6 +110,25 @@ function endView(part: Part, lie: Lie, sight: Sight): Side {
   const right = worked.filter((s) => s === 'right').length
   if (left !== right) return left > right ? 'left' : 'right'
   return sideView(part, sight).side
+}
+
+const OPPOSITE: Readonly<Record<Side, Side>> = {
+  left: 'right',
+  right: 'left',
+  front: 'rear',
+  rear: 'front',
+  top: 'bottom',
+  bottom: 'top',
+}
+
+/** Blind holes worked from the far end while others are worked from the near one: one end view shows them only dashed. */
+function hiddenFrom(part: Part, near: Side, ended: readonly Want[]): Want[] {
+  const holes = part.features.filter((f) => f.kind === 'hole' && ended.some((w) => w.what === nameOf(f)))
+  if (!holes.some((f) => sideOf(f.outward) === near)) return []
+  const far = holes.filter(
+    (f) => sideOf(f.outward) === OPPOSITE[near] && f.feature?.kind === 'hole' && f.feature.depth.kind === 'blind',
+  )
+  return ended.filter((w) => far.some((f) => nameOf(f) === w.what))
 }
 
 /** Hidden lines of a disc from which it is cut open (common practice, no source). */
