@@ -61,7 +61,7 @@ export function stations(
   const edge = signOf(side) > 0 ? box.max[k] : box.min[k]
   const depth = (at: number) => Math.abs(edge - at)
   const found = axes.flatMap(({ of, point, direction }) =>
-    Math.abs(direction[k]) < 1e-9 ? [{ depth: depth(point[k]), name: of.at(-1) ?? '' }] : [],
+    Math.abs(direction[k]) < 1e-9 ? [{ depth: depth(point[k]), name: (of.at(-1) ?? '').replace(/ axis$/, '') }] : [],
   )
   const middle = { depth: depthOf(side, box) / 2, name: 'the middle' }
   const all = [...found, middle].sort((a, b) => a.depth - b.depth)

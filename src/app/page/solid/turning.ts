@@ -54,7 +54,6 @@ export interface Pens {
 
 /** What is drawn while the part moves: its faces as paper, which hide what lies behind, and its lines in ink. */
 export class Turning {
-  readonly #canvas: HTMLCanvasElement
   readonly #renderer: WebGLRenderer
   readonly #scene = new Scene()
   readonly #camera = new OrthographicCamera()
@@ -77,7 +76,6 @@ export class Turning {
 
   /** Throws where the browser has no WebGL. */
   constructor(canvas: HTMLCanvasElement, solid: SolidPicture) {
-    this.#canvas = canvas
     this.#solid = solid
     this.#renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true, stencil: true })
     this.#renderer.localClippingEnabled = true
@@ -120,9 +118,9 @@ export class Turning {
   draw(board: Board, width: number, height: number, pens: Pens, lines: boolean): void {
     if (width === 0 || height === 0) return
     const { frame, scale, middle, at } = board
-    this.#renderer.setPixelRatio(devicePixelRatio)
-    if (this.#canvas.width !== Math.floor(width * devicePixelRatio) || this.#canvas.style.width !== `${width}px`)
-      this.#renderer.setSize(width, height)
+    const size = this.#renderer.getSize(new Vector2())
+    if (this.#renderer.getPixelRatio() !== devicePixelRatio) this.#renderer.setPixelRatio(devicePixelRatio)
+    if (size.x !== width || size.y !== height) this.#renderer.setSize(width, height)
     const [left, top] = [middle[0] - at[0] / scale, middle[1] + at[1] / scale]
     Object.assign(this.#camera, {
       left,
