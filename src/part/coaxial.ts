@@ -4,6 +4,7 @@ import { limitsOf } from './contour.ts'
 import { type HoleShape, nameWalls, WALLS } from './features/hole-shape.ts'
 import { chooseHoleSizes } from './features/hole-sizes.ts'
 import type { ContourPiece, WorkFace } from './model.ts'
+import { addRelief } from './relief.ts'
 import { endSides, outwardOf, unitAxis } from './sides.ts'
 import { addEnd } from './stock/round.ts'
 import type { Workshop } from './workshop.ts'
@@ -88,6 +89,8 @@ export function coaxialBoss(shop: Workshop, feature: BossFeature, id: string, fa
     ? { name: id, h0: end, h1: end + h, r0: r, r1: r }
     : { name: id, h0: start - h, h1: start, r0: r, r1: r }
   contour.outer = high ? [...contour.outer, piece] : [piece, ...contour.outer]
+  const border = [{ kind: 'arc' as const, c: [0, 0] as const, r, from: 0, sweep: 2 * Math.PI }]
+  addRelief(shop, id, contour.axis, border, [piece.h0, piece.h1], true)
   const side = face.side
   addEnd(shop, contour, `${id} end`, side, high ? end + h : start - h, r)
   shop.rounds.push({ name: id, r, from: piece.h0, to: piece.h1, inside: false })

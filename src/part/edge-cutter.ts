@@ -10,6 +10,8 @@ export interface EdgeCut {
   readonly line: readonly [Vec3, Vec3]
   /** Whether the cutter may run out beyond the line's start, its end. */
   readonly free: readonly [boolean, boolean]
+  /** How far the sides that bound the edge there lean back, mm a mm of depth: the cutter runs out as far. */
+  readonly lean: readonly [number, number]
   /** Outward normals of the two faces. */
   readonly normals: readonly [Vec3, Vec3]
   /** Set-backs on the two faces; a round's radius twice. */
@@ -28,8 +30,10 @@ export function edgeCutter(oc: Occt, cut: EdgeCut): Shape {
   const forward = dot(along, normal) > 0
   const [start, end] = forward ? cut.line : [cut.line[1], cut.line[0]]
   const [freeStart, freeEnd] = forward ? cut.free : [cut.free[1], cut.free[0]]
-  const origin = add(start, scale(normal, freeStart ? -CLEAR : 0))
-  const length = dot(sub(end, origin), normal) + (freeEnd ? CLEAR : 0)
+  const [leanStart, leanEnd] = forward ? cut.lean : [cut.lean[1], cut.lean[0]]
+  const deep = Math.max(...cut.back)
+  const origin = add(start, scale(normal, freeStart ? -CLEAR - deep * leanStart : 0))
+  const length = dot(sub(end, origin), normal) + (freeEnd ? CLEAR + deep * leanEnd : 0)
   const outer = cut.kind === 'chamfer' ? chamferSection(cut.back) : roundSection(cut.back[0])
   return prism(oc, { outer, holes: [] }, { origin, right, up }, scale(normal, length))
 }

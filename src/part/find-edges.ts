@@ -5,7 +5,7 @@ import { inPlane } from '../kernel/profile.ts'
 import { halfSection } from './contour.ts'
 import { plainName } from './find-name.ts'
 import type { Profile, StockEdge } from './model.ts'
-import { cornersOf, isInsideCorner } from './profile-edit.ts'
+import { cornersOf, isInsideCorner, leanAt } from './profile-edit.ts'
 import { axisOf, endSides, faceAxes, SIDES } from './sides.ts'
 import type { Workshop } from './workshop.ts'
 
@@ -65,6 +65,7 @@ function capEdges(profile: Profile): StockEdge[] {
         (c) => c.curve.kind === 'arc',
       )
       const free = [curve.a, curve.b].map((p) => isInsideCorner(profile.curves, p) === false)
+      const lean = [curve.a, curve.b].map((p) => leanAt(profile.curves, p))
       const lift = (p: Vec2): Vec3 => add(inPlane(profile.plane, p), scale(normal, i * profile.thickness))
       const axis =
         Math.abs(curve.a[1] - curve.b[1]) < 1e-9 ? across : Math.abs(curve.a[0] - curve.b[0]) < 1e-9 ? up : undefined
@@ -73,6 +74,7 @@ function capEdges(profile: Profile): StockEdge[] {
           faces: [cap, face],
           line: [lift(curve.a), lift(curve.b)],
           free: [free[0]!, free[1]!],
+          lean: [lean[0]!, lean[1]!],
           goesOn,
           ...(axis === undefined ? {} : { axis }),
         },
@@ -203,7 +205,11 @@ function roundEdgesOf(shop: Workshop, text: string): StockEdge[] {
     )
   }
   if (text === 'ends' || text === 'outer edges' || text === 'both ends' || text === 'end edges') {
-    return corners.filter((e) => isOuter(e) && ends.some((f) => e.faces.includes(f)))
+    // a spigot has its end, and its foot at the face that it stands on
+    const own = [...outerNames].filter((o) => shop.faces.some((f) => f.name === `${o} end`))
+    const isFoot = (e: StockEdge) => own.some((o) => e.faces.includes(o) && !e.faces.includes(`${o} end`))
+    const atEnd = (f: string) => ends.includes(f) || own.some((o) => f === `${o} end`)
+    return corners.filter((e) => isOuter(e) && e.faces.some(atEnd) && !isFoot(e))
   }
   const boss = bossOf(shop, words)
   if (boss) {

@@ -1,6 +1,7 @@
 import type { Span } from '../brief/span.ts'
 import { boxOfCurves, pointAt } from '../geometry/evaluate.ts'
 import type { Vec2, Vec3 } from '../geometry/vec.ts'
+import { landsOf } from './lands.ts'
 import type { Profile, WorkFace } from './model.ts'
 import { clearance } from './profile-edit.ts'
 import { inProfile } from './profile-holes.ts'
@@ -43,7 +44,13 @@ export function fitsFace(
   return false
 }
 
+/** On any of the lands at the face's level. */
 function circleOn(shop: Workshop, face: WorkFace, p: Vec3, r: number): 'on' | 'over' | 'off' {
+  const states = landsOf(shop, face).map((land) => circleOnLand(shop, land, p, r))
+  return states.find((s) => s === 'on') ?? states.find((s) => s === 'over') ?? 'off'
+}
+
+function circleOnLand(shop: Workshop, face: WorkFace, p: Vec3, r: number): 'on' | 'over' | 'off' {
   const profile = shop.profileOf(face) ?? (face.cap ? shop.profile : undefined)
   if (profile) {
     const { distance, inside } = clearance(

@@ -115,6 +115,8 @@ export interface StockEdge {
   readonly axis?: 0 | 1 | 2
   /** Nothing of the part lies beyond the line's start, its end: a cutter may run out there. */
   readonly free?: readonly [boolean, boolean]
+  /** How far the side that bounds it there leans back, mm a mm of depth. */
+  readonly lean?: readonly [number, number]
   /** The border goes on smoothly beyond an end: work on the edge must follow it. */
   readonly goesOn?: boolean
 }

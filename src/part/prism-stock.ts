@@ -107,10 +107,14 @@ function depthBehind(profile: Profile, from: Vec2, d: Vec2): number {
   return Number.isFinite(nearest) ? nearest : 0
 }
 
+const sameRun = (a: Vec2, b: Vec2) => Math.abs(a[0] - b[0]) < 1e-9 && Math.abs(a[1] - b[1]) < 1e-9
+
 export function addFace(shop: Workshop, face: WorkFace): void {
   const axis = { left: 0, right: 0, front: 1, rear: 1, bottom: 2, top: 2 }[face.side] as 0 | 1 | 2
   const sign = face.side === 'right' || face.side === 'rear' || face.side === 'top' ? 1 : -1
   const normal: Vec3 = scale(unitAxis[axis], sign)
-  if (!shop.faces.some((f) => f.name === face.name)) shop.faces.push(face)
+  // one name may stand for several lands at one level
+  const isThere = (f: WorkFace) => f.name === face.name && sameRun(f.min, face.min) && sameRun(f.max, face.max)
+  if (!shop.faces.some(isThere)) shop.faces.push(face)
   shop.plane(face.name, scale(unitAxis[axis], face.at), normal)
 }

@@ -63,6 +63,15 @@ export function isInsideCorner(loop: readonly ProfileCurve[], at: Vec2): boolean
   return corner && corner.turn < 0
 }
 
+/**
+ * How far the side after an outside corner leans away from square, mm a mm of depth: 0 where it is square or turns back.
+ * The corner of a vee's mouth of 90° leans 1.
+ */
+export function leanAt(loop: readonly ProfileCurve[], at: Vec2): number {
+  const turn = cornerAt(loop, at)?.turn ?? 0
+  return turn > 0 ? Math.max(0, 1 / Math.tan(turn)) : 0
+}
+
 /** Rounds the corner of two straight sides with an arc tangent to both. */
 export function roundCorner(loop: readonly ProfileCurve[], at: Vec2, r: number, face: string): CornerResult {
   const corner = cornerAt(loop, at)

@@ -2,6 +2,7 @@ import type { Span } from '../brief/span.ts'
 import type { Curve2 } from '../geometry/curve2.ts'
 import { boxOfCurves } from '../geometry/evaluate.ts'
 import type { Vec2, Vec3 } from '../geometry/vec.ts'
+import { landUnder } from './lands.ts'
 import type { Footprint, Relief, WorkFace } from './model.ts'
 import { clearance } from './profile-edit.ts'
 import { axisOf, faceAxes, outwardOf } from './sides.ts'
@@ -56,6 +57,9 @@ export function columnUnder(reliefs: readonly Relief[], face: WorkFace, footprin
       } else if (!r.added && r.from < bottom + SLACK && r.to > bottom + SLACK && r.to < top) {
         bottom = r.to
         moved = true
+      } else if (r.added && Math.abs(r.to - bottom) < SLACK) {
+        bottom = r.from
+        moved = true
       }
     }
   }
@@ -64,6 +68,20 @@ export function columnUnder(reliefs: readonly Relief[], face: WorkFace, footprin
       r.lies === 'across' && (r.added ? Math.abs(r.from - top) < SLACK : r.to > top - SLACK && r.from < top - SLACK),
   )
   return { at: out * top, thick: top - bottom, ...(crossed ? { crossed: crossed.feature } : {}) }
+}
+
+/** Added material that a footprint meets before a face's plane and beyond the far side of the material, mm. */
+export function addedOnWay(
+  shop: Workshop,
+  face: WorkFace,
+  footprint: Footprint,
+  deep: number,
+): { readonly before: number; readonly beyond: number } {
+  const axis = axisOf[face.side]
+  const out = outwardOf[face.side][axis]
+  const met = shop.reliefs.filter((r) => r.added && r.axis === axis && lies(footprint, r) !== 'out')
+  const heights = met.flatMap((r) => [out * (r.low - face.at), out * (r.high - face.at)])
+  return { before: Math.max(0, ...heights), beyond: Math.max(0, ...heights.map((h) => -h - deep)) }
 }
 
 /** Circle about a point of space on a face. */
@@ -77,7 +95,7 @@ export function circleOn(face: WorkFace, p: Vec3, r: number): Footprint {
  * depth for `depthsStand`.
  */
 export function surfaceUnder(shop: Workshop, face: WorkFace, footprint: Footprint, id: string, span: Span): Column {
-  const column = columnUnder(shop.reliefs, face, footprint)
+  const column = columnUnder(shop.reliefs, landUnder(shop, face, footprint.points[0]!), footprint)
   if (column.crossed && !shop.marks.some((m) => m.rule === 'two-levels' && m.span === span)) {
     shop.mark(
       'look again',

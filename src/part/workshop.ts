@@ -70,6 +70,8 @@ export class Workshop {
   /** Where holes open into flat faces, and which of these are chamfered. */
   readonly mouths: Mouth[] = []
   readonly mouthWork = new Set<Mouth>()
+  /** Ids of holes of a part that is not turned that the brief calls bores. */
+  readonly saidBores = new Set<string>()
   private readonly counts = new Map<string, number>()
 
   constructor(brief: Brief) {

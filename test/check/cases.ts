@@ -280,8 +280,12 @@ const making: readonly Case[] = [
   ),
   iso(
     'groove-near-end',
-    shaft('          body    ⌀30, 60 long\ngroove    body: 3 wide, bottom ⌀26\n          right side 5 from right face'),
-    shaft('          body    ⌀30, 60 long\ngroove    body: 3 wide, bottom ⌀26\n          right side 6 from right face'),
+    shaft(
+      '          body    ⌀30, 60 long\ngroove    body: 1.6 H13 wide, bottom ⌀28.6 h11\n          right side 2 from right face',
+    ),
+    shaft(
+      '          body    ⌀30, 60 long\ngroove    body: 1.6 H13 wide, bottom ⌀28.6 h11\n          right side 2.5 from right face',
+    ),
   ),
   iso('slender-turning', 'round bar ⌀10, 160 long, axis left-right', 'round bar ⌀10, 140 long, axis left-right'),
 ]

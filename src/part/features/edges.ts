@@ -24,16 +24,18 @@ export function addEdgeWork(shop: Workshop, feature: EdgeFeature): void {
   if (!back) return
   if (isMouths && addMouthWork(shop, feature, back)) return
   const id = shop.nameOf(feature.kind, feature)
-  if (feature.count.value !== 1 && feature.count.value !== edges.length) {
+  // what a notch left of one edge is still one
+  const lines = [...new Set(edges.map(lineOf))]
+  if (feature.count.value !== 1 && feature.count.value !== lines.length) {
     shop.mark(
       'look again',
       'count-differs',
       feature.count.span,
-      `${feature.count.value}X is written, but “${feature.edges.map((e) => e.text).join(' and ')}” are ${edges.length} edges.`,
-      `${edges.length}X, or the names of ${feature.count.value} edges`,
+      `${feature.count.value}X is written, but “${feature.edges.map((e) => e.text).join(' and ')}” are ${lines.length} ${lines.length === 1 ? 'edge' : 'edges'}.`,
+      `${lines.length}X, or the names of ${feature.count.value} edges`,
     )
   }
-  const names = edges.map((_, i) => (edges.length > 1 ? `${id}.${i + 1}` : id))
+  const names = edges.map((e) => (lines.length > 1 ? `${id}.${lines.indexOf(lineOf(e)) + 1}` : id))
   const left: { edge: StockEdge; name: string }[] = []
   let done = 0
   edges.forEach((edge, i) => {
@@ -48,6 +50,10 @@ export function addEdgeWork(shop: Workshop, feature: EdgeFeature): void {
   if (done === 0) return
   record(shop, feature, id, edges, names)
 }
+
+/** Told apart by its faces where it is the line in which two flat ones meet. */
+const lineOf = (e: StockEdge): string =>
+  e.line ? `along ${e.axis} of ${e.faces.join(' and ')}` : `at ${e.contourCorner ?? e.profileCorner}`
 
 function gather(shop: Workshop, feature: EdgeFeature): StockEdge[] | undefined {
   const names = feature.edges
@@ -183,7 +189,14 @@ function onSolid(
     const normals: readonly [Vec3, Vec3] = first === edge.faces[1] ? [n1, n0] : [n0, n1]
     nameEdgeFace(shop, feature, name, edge.line, normals, back, r)
     if (feature.kind !== 'fillet' && canBeCut(shop, feature, edge, normals, work)) {
-      const cutter = { kind: feature.kind, line: edge.line, free: edge.free ?? [false, false], normals, back }
+      const cutter = {
+        kind: feature.kind,
+        line: edge.line,
+        free: edge.free ?? [false, false],
+        lean: edge.lean ?? [0, 0],
+        normals,
+        back,
+      } as const
       shop.steps.push({ kind: 'cut', feature: id, span: feature.span, make: (oc) => edgeCutter(oc, cutter) })
       cut++
       continue
@@ -276,6 +289,7 @@ function record(
   names: readonly string[],
 ): void {
   const { size, kind } = feature
+  const distinct = [...new Set(names)]
   shop.edgeWork.push({ id, kind, size: size.mm })
   if (kind === 'chamfer') {
     shop.choose((faces) => ({
@@ -284,8 +298,8 @@ function record(
       ...(feature.angle ? { angle: feature.angle } : {}),
       ...(feature.leg ? { leg: feature.leg } : {}),
       edges: [],
-      faces: faces(...names),
-      count: edges.length,
+      faces: faces(...distinct),
+      count: distinct.length,
       span: size.span,
       group: id,
     }))
@@ -294,8 +308,8 @@ function record(
       kind: 'radius',
       size,
       of: id,
-      faces: faces(...names),
-      count: names.filter((name) => faces(name).length > 0).length || edges.length,
+      faces: faces(...distinct),
+      count: distinct.filter((name) => faces(name).length > 0).length || distinct.length,
       span: size.span,
       group: id,
     }))
@@ -307,11 +321,11 @@ function record(
     feature,
     kind,
     outward,
-    members: edges.map((edge, i) => ({
-      id: names[i]!,
+    members: distinct.map((name) => ({
+      id: name,
       axes: [],
-      faces: faces(names[i]!),
-      point: middleOf(shop, edge),
+      faces: faces(name),
+      point: middleOf(shop, edges[names.indexOf(name)]!),
     })),
   }))
 }

@@ -94,18 +94,26 @@ const nameOf = (shop: Workshop, { name }: Opening): string =>
   name === '' ? 'the gap of the outline' : writable(shop, name) ? `the ${name}` : name
 
 const writeOf = (shop: Workshop, { name }: Opening): string =>
-  name !== '' && writable(shop, name) ? `THRU to ${name}` : 'THRU one wall'
+  name !== '' && writable(shop, name) ? `THRU to ${isBore(shop, name) ? 'bore' : name}` : 'THRU one wall'
 
 /** Names that a brief can use: `bore`, a label's, or the only one of its kind. */
 function writable(shop: Workshop, name: string): boolean {
-  return name === 'bore' || shop.brief.features.some((f) => f.label && name.endsWith(` ${f.label.text.trim()}`))
+  return (
+    name === 'bore' ||
+    isBore(shop, name) ||
+    shop.brief.features.some((f) => f.label && name.endsWith(` ${f.label.text.trim()}`))
+  )
 }
+
+/** The one hole of the part that the brief calls a bore. */
+const isBore = (shop: Workshop, name: string): boolean => shop.saidBores.size === 1 && shop.saidBores.has(name)
 
 /** `bore`, `hole A`, or the kind alone. */
 function isNamed(shop: Workshop, { into }: OneWall, { name }: Opening): boolean {
   const said = plainName(into!.text)
   const own = name.toLowerCase().replace(/\.\d+$/, '')
   if (own === said || own.replace(/ \d+$/, '') === said || own.startsWith(`${said} `)) return true
+  if (said === 'bore' && shop.saidBores.has(own)) return true
   // the inside of a tube, the gap of an outline and the like go by what the drafter calls them
   return name === '' || (own === 'bore' && shop.brief.stock?.kind === 'tube' && said === 'inside')
 }

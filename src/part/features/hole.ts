@@ -9,7 +9,7 @@ import type { RoundFace, WorkFace } from '../model.ts'
 import { type Ground, limitsAlong } from '../place/ground.ts'
 import { placeMembers, tooMany } from '../place.ts'
 import { addProfileCircle } from '../profile-holes.ts'
-import { circleOn, surfaceUnder } from '../relief.ts'
+import { addedOnWay, circleOn, surfaceUnder } from '../relief.ts'
 import { axisOf, oppositeOf, outwardOf } from '../sides.ts'
 import type { MakeShape, Workshop } from '../workshop.ts'
 import { type HoleShape, inUnit, type Member, nameWalls, stationsOf, WALLS } from './hole-shape.ts'
@@ -39,6 +39,7 @@ export function addHole(shop: Workshop, feature: HoleFeature): void {
     mirror: feature.mirror,
   })
   if (!placed) return
+  if (/^bores?\b/i.test(shop.brief.text.slice(feature.span.from))) shop.saidBores.add(id)
   const outward = outwardOf[worked.ground.side]
   const standing = membersOf(shop, feature, worked, placed.points, id)
   const members = throughWalls(shop, feature, worked.ground.side, standing, id)
@@ -161,15 +162,26 @@ function membersOf(
 ): Member[] {
   const { counterbore, countersink, spotface, depth } = feature
   const wide = [feature, counterbore, countersink, spotface?.depth && spotface].map((s) => (s ? s.diameter.mm / 2 : 0))
-  if (!face || (depth.kind === 'through' && Math.max(...wide.slice(1)) === 0)) {
-    return points.map((point) => ({ point, through }))
-  }
+  if (!face) return points.map((point) => ({ point, through }))
   const axis = axisOf[face.side]
+  const out = outwardOf[face.side][axis]
+  if (depth.kind === 'through' && Math.max(...wide.slice(1)) === 0) {
+    return points.map((p) => {
+      const { before, beyond } = addedOnWay(shop, face, circleOn(face, p, wide[0]!), through)
+      const point: [number, number, number] = [...p]
+      point[axis] += out * before
+      return { point, through: before + through + (depth.oneWall ? 0 : beyond) }
+    })
+  }
   return points.map((p) => {
-    const column = surfaceUnder(shop, face, circleOn(face, p, Math.max(...wide)), id, feature.span)
+    const circle = circleOn(face, p, Math.max(...wide))
+    const column = surfaceUnder(shop, face, circle, id, feature.span)
     const point: [number, number, number] = [...p]
     point[axis] = column.at
-    return { point, through: throughBoth(shop, feature) ?? column.thick }
+    const thick = throughBoth(shop, feature) ?? column.thick
+    const { beyond } = addedOnWay(shop, face, circle, through)
+    if (depth.kind === 'blind' || beyond === 0) return { point, through: thick }
+    return { point, through: Math.max(thick, out * (column.at - face.at) + through + beyond) }
   })
 }
 

@@ -1,12 +1,16 @@
+import type { GrooveFeature } from '../../../brief/brief.ts'
 import { dot, sub } from '../../../geometry/vec3.ts'
+import { ownDeviations } from '../../measure/deviation.ts'
 import { said } from '../../measure/said.ts'
 import type { DrawingRule } from '../../rule.ts'
 
 export const rule: DrawingRule = {
   name: 'groove-near-end',
-  weight: 'must change',
-  source: 'DIN 471: land beyond the groove at least three times its depth (from memory)',
-  about: 'The land between a ring’s groove and the end takes the thrust; too short, it shears off.',
+  weight: 'look again',
+  source:
+    'DIN 471: land beyond the groove at least three times its depth; its grooves are toleranced, no wider than 0.13 and no deeper than 0.04 of the shaft (from memory)',
+  about:
+    'The land between a retaining ring’s groove and the end takes the thrust; too short, it shears off. Lands beside oil grooves and piston rings carry none and may be short.',
   reads: 'drawing',
   check: ({ part, brief }) =>
     part.features.flatMap((f) => {
@@ -33,7 +37,7 @@ export const rule: DrawingRule = {
         }
         return least
       }, Number.POSITIVE_INFINITY)
-      if (!(land < 3 * deep - 1e-6)) return []
+      if (!(land < 3 * deep - 1e-6) || !isForRing(f.feature, shaft.size.mm, deep)) return []
       return [
         {
           text: `Beyond the groove ${said(deep, brief.header.units)} deep only ${said(land, brief.header.units)} are left to the end.`,
@@ -45,6 +49,10 @@ export const rule: DrawingRule = {
       ]
     }),
 }
+
+/** A narrow, shallow groove with a tolerance of its own. */
+const isForRing = ({ width, bottom, depth }: GrooveFeature, shaft: number, deep: number): boolean =>
+  [width, bottom, depth].some((s) => s && ownDeviations(s)) && width.mm <= 0.13 * shaft && deep <= 0.04 * shaft
 
 /** An end face of the part. */
 const isOpenEnd = (part: Parameters<DrawingRule['check']>[0]['part'], id: string): boolean => {

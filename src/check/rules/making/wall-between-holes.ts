@@ -1,3 +1,4 @@
+import { dot } from '../../../geometry/vec3.ts'
 import type { BodyEdge } from '../../../kernel/body.ts'
 import { holesOf, type RoundCut, slotEndsOf } from '../../measure/cuts.ts'
 import { breaksIn, cutAt, isKeyseats, ownersOf } from '../../measure/owners.ts'
@@ -28,6 +29,8 @@ export const rule: DrawingRule = {
       const wanted = Math.max(LEAST * shareOfLeast(part), SHARE * 2 * cut.r - least.wider)
       if (least.mm >= wanted) return []
       const other = cutAt(owners, least.edge)!
+      // holes that cross are meant to meet
+      if (least.mm < 1e-6 && Math.abs(dot(cut.of.outward, other.outward)) < 0.99) return []
       const unit = brief.header.units
       return [
         {

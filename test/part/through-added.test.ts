@@ -1,0 +1,117 @@
+import { afterEach, beforeAll, describe, expect, it } from 'vitest'
+import { type OcctKernel, openKernel } from '../../src/kernel/open.ts'
+import { faults, named, workbench } from './workbench.ts'
+
+// Volumes by the closed formulas of prism and cylinder.
+let kernel: OcctKernel
+let bench: ReturnType<typeof workbench>
+beforeAll(async () => {
+  kernel = await openKernel()
+  bench = workbench(kernel)
+})
+afterEach(() => bench.clear())
+
+const disc = (d: number, h: number) => (Math.PI / 4) * d * d * h
+const BLOCK = 'block 80 × 60 × 20'
+const BOSS = 'boss top: ⌀30 × 20 high\n  centred both ways'
+const SOLID = 80 * 60 * 20 + disc(30, 20)
+
+describe('a hole through everything on its way', () => {
+  it.each([
+    ['from under a boss', 'hole bottom: ⌀10 THRU\n  centred both ways', disc(10, 40)],
+    ['from the face that a boss stands on', 'hole top: ⌀10 THRU\n  centred both ways', disc(10, 40)],
+    ['from the boss', 'hole boss end: ⌀10 THRU\n  centred both ways', disc(10, 40)],
+    [
+      'with a counterbore from under a boss',
+      'hole bottom: ⌀10 THRU, ⌴ ⌀18 ↧ 6\n  centred both ways',
+      disc(10, 34) + disc(18, 6),
+    ],
+    ['beside a boss', 'hole top: ⌀10 THRU\n  10 from left; centred up', disc(10, 20)],
+  ])('%s', (_, hole, taken) => {
+    const part = bench.part(`${BLOCK}\n${BOSS}\n${hole}`)
+    expect(faults(part)).toEqual([])
+    expect(part.properties.volume).toBeCloseTo(SOLID - taken, 6)
+  })
+
+  it('counts the boss behind a blind hole as material', () => {
+    const part = bench.part(`${BLOCK}\n${BOSS}\nhole bottom: ⌀10 ↧ 30, flat bottom\n  centred both ways`)
+    expect(faults(part)).toEqual([])
+    expect(part.properties.volume).toBeCloseTo(SOLID - disc(10, 30), 6)
+  })
+
+  it.each(['left', 'right'])('beside the axis of a disc, through its spigot, from the %s', (side) => {
+    const part = bench.part(
+      `disc ⌀90 × 22, outer face left\nspigot right: ⌀60 × 12 high\nhole ${side}: ⌀25 THRU\n  centred across; up 8 from axis`,
+    )
+    expect(faults(part)).toEqual([])
+    expect(part.properties.volume).toBeCloseTo(disc(90, 22) + disc(60, 12) - disc(25, 34), 6)
+  })
+})
+
+describe('faces at one level', () => {
+  const SLOTTED = `outline 60 thick, face front
+  right 80; up 40; left 30; down 15; left 20; up 15; left 30; close`
+  const SLOTTED_VOLUME = (80 * 40 - 20 * 15) * 60
+  const pocketDeep = 12
+
+  it('take holes on each of them', () => {
+    const part = bench.part(
+      `${SLOTTED}\nholes top: 4X ⌀6 ↧ ${pocketDeep}, flat bottom\n  at 15, 15; 15, 45; 65, 15; 65, 45; from left and front`,
+    )
+    expect(faults(part)).toEqual([])
+    expect(part.properties.volume).toBeCloseTo(SLOTTED_VOLUME - 4 * disc(6, pocketDeep), 6)
+  })
+
+  it('take mirrored holes', () => {
+    const part = bench.part(
+      `${SLOTTED}\nholes top: 2X ⌀6 ↧ ${pocketDeep}, flat bottom\n  12 from right; 30 from front; mirrored left-right`,
+    )
+    expect(faults(part)).toEqual([])
+    expect(part.properties.volume).toBeCloseTo(SLOTTED_VOLUME - 2 * disc(6, pocketDeep), 6)
+  })
+
+  it('take a pocket on the further one, and refuse what lies over the slot', () => {
+    const far = bench.part(
+      `${SLOTTED}\npocket top: 16 × 20 ↧ 5, corners R 2\n  12 from right; centred front-rear`.replace(
+        '12 from right; ',
+        'across 12 from right; ',
+      ),
+    )
+    expect(faults(far)).toEqual([])
+    expect(far.properties.volume).toBeCloseTo(SLOTTED_VOLUME - 5 * (16 * 20 - (4 - Math.PI) * 4), 6)
+    expect(faults(bench.part(`${SLOTTED}\nhole top: ⌀6 ↧ 5\n  40 from left; centred up`))).toEqual(['hole-off-part'])
+  })
+})
+
+describe('edges', () => {
+  it('are rounded as far as the mouth of a vee, alike before and after it', () => {
+    const vee = 'notch front, top: vee, 40 wide, 90°\n  centred'
+    const round = 'round top rear edge: R4'
+    const [after, before] = [`${vee}\n${round}`, `${round}\n${vee}`].map((t) => bench.part(`block 80 × 45 × 40\n${t}`))
+    expect(after!.properties.volume).toBeCloseTo(before!.properties.volume, 6)
+    // below the edge the vee narrows: the round is longer at its foot; two pieces of it, no further faces
+    expect(after!.body.faces).toHaveLength(11)
+    expect(named(after!, 'round 1')).toHaveLength(2)
+    expect(after!.chosen.find((c) => c.group === 'round 1')).toMatchObject({ count: 1 })
+  })
+
+  it('that are outer ones are the end of a spigot, not its foot', () => {
+    const part = bench.part(
+      'disc ⌀100 × 30, outer face right\nspigot left: ⌀60 × 10 high\nchamfer outer edges: 3X 1 × 45°',
+    )
+    expect(part.marks).toEqual([])
+    // each chamfer takes a triangle of 1 × 1, its centroid a third in from the rim (Pappus)
+    const ring = (d: number) => 2 * Math.PI * (d / 2 - 1 / 3) * 0.5
+    expect(part.properties.volume).toBeCloseTo(disc(100, 30) + disc(60, 10) - 2 * ring(100) - ring(60), 6)
+  })
+})
+
+it('knows the hole of an outline that is said as a bore by that name', () => {
+  const part = bench.part(`outline 40 thick, face front
+  right 60; up 60; slope left 10 up 10; left 50; close
+bore front: ⌀25 H7 THRU
+  30 from left; 30 from bottom
+hole right, from right: ⌀5 THRU to bore
+  centred across; 30 from bottom`)
+  expect(faults(part)).toEqual([])
+})
