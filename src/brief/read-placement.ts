@@ -63,6 +63,8 @@ export function readAnchor(c: Cursor): (Anchor & { readonly span: Span }) | unde
   return c.attempt(read)
 }
 
+const withoutWay = ({ way: _, ...anchor }: Anchor & { readonly way: 'across' | 'up'; readonly span: Span }) => anchor
+
 function readWhich(c: Cursor): Which {
   const word = c.peek().text.toLowerCase()
   if (c.at('word') && members[word]) {
@@ -96,6 +98,8 @@ export class PlacementReader {
   private circle: { diameter: Size; from: number; to: number } | undefined
   private first: { degrees: number | 'astride'; text: string; span: Span } | undefined
   private about: Name | undefined
+  /** `equal` was said: without a circle it says nothing of where. */
+  private evenly = false
   private other: Placement | undefined
   mirror: Mirror | undefined
   private readonly c: Cursor
@@ -124,8 +128,10 @@ export class PlacementReader {
     else if (c.atWord('mirrored', 'mirror')) this.mirror = readMirror(c) ?? this.mirror
     else if (c.atWord('on')) return this.takeOn(from)
     else if (c.atWord('at') && c.isSizeAhead(1)) this.takePoints(from)
-    else if (c.takeWord('equal', 'equally')) c.takeWord('spaced')
-    else if (c.atWord('one', 'first') && c.isWord(1, 'at')) this.takeFirst(from)
+    else if (c.takeWord('equal', 'equally')) {
+      c.takeWord('spaced')
+      this.evenly = true
+    } else if (c.atWord('one', 'first') && c.isWord(1, 'at')) this.takeFirst(from)
     else if (c.takeWord('astride')) this.takeAstride(from)
     else if (c.takeWord('about')) this.about = readName(c, 'the centre of the bolt circle')
     else return this.takeRun(from)
@@ -295,7 +301,8 @@ export class PlacementReader {
       const number = c.take('number')
       if (!number || !/^\d+$/.test(number.text)) return undefined
       const way = this.wayWord()
-      return way && { number, way }
+      // `8 up from axis` is a distance
+      return way && !c.atWord('from') ? { number, way } : undefined
     })
     if (counted) {
       const last = this.runs[this.runs.length - 1]
@@ -332,9 +339,18 @@ export class PlacementReader {
       run.to = c.before
       return true
     }
+    const upFrom = c.attempt(() => {
+      if (!c.atSize()) return undefined
+      const distance = readSize(c, { what: 'the distance', zero: true })
+      const toward = this.wayWord()
+      if (!toward || !c.takeWord('from')) return undefined
+      const name = readName(c, 'what the distance is measured from')
+      if (!distance || !name) return undefined
+      return { way: toward, which: 'all', distance, from: name, span: { from, to: c.before } } as const
+    })
     // `across 30 from corner 3`: the way, where what is measured from does not say it
-    const way = c.isSizeAhead(1) && c.peek(1).kind !== 'minus' ? this.wayWord() : undefined
-    const anchor = readAnchor(c)
+    const way = upFrom?.way ?? (c.isSizeAhead(1) && c.peek(1).kind !== 'minus' ? this.wayWord() : undefined)
+    const anchor = upFrom ? withoutWay(upFrom) : readAnchor(c)
     if (!anchor) return false
     let run = this.run(from)
     if (run.anchor || (way && run.way && run.way !== way)) {
@@ -381,6 +397,10 @@ export class PlacementReader {
     if (made > mostRepeats)
       this.c.mark('contradiction', count.span, text, {
         expected: `places for ${count.value}, and at most ${mostRepeats}`,
+      })
+    else if (this.evenly && !this.circle)
+      this.c.mark('contradiction', count.span, `${text}: equal spacing is read of a bolt circle alone`, {
+        expected: `on a bolt circle; round an outside one statement a direction, each THRU both walls: from top, from front`,
       })
     else
       this.c.mark('contradiction', count.span, text, {

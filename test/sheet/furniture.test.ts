@@ -115,6 +115,18 @@ describe('title block', () => {
       'PER ASME Y14.5-2018',
     ])
   })
+
+  it.each([
+    ['ASME', 'remove burrs', 'remove burrs'],
+    ['ASME', 'break sharp edges .005', 'break sharp edges .005'],
+    ['ISO', 'edges broken 0.2 to 0.5', 'edges broken 0.2 to 0.5'],
+    ['ISO', '0.2 to 0.5', 'Edges 0.2 to 0.5'],
+  ] as const)('names edges once: %s, %s', (practice, said, printed) => {
+    const words = titleWords(practice)
+    const edgeBreak = { text: said, span: { from: 0, to: said.length } }
+    const lines = generalLines({ ...ascHeader, edgeBreak }, words).map((l) => `${l.name} ${l.value}`.trim())
+    expect(lines).toContain(printed)
+  })
 })
 
 describe('weight', () => {

@@ -20,11 +20,15 @@ export function generalLines(header: Header, words: TitleWords): GeneralLine[] {
     [words.standard, header.standard],
   ] as const
   for (const [name, said] of more) {
-    // A whole sentence needs no name in front of it.
-    if (said) lines.push({ name: isSentence(said.text) ? '' : name, value: said.text, span: said.span })
+    // A whole sentence needs no name in front of it, nor what says for itself that it is about edges.
+    const isNamed = said && (isSentence(said.text) || (name === words.edges && OWN_WORDS.test(said.text)))
+    if (said) lines.push({ name: isNamed ? '' : name, value: said.text, span: said.span })
   }
   return lines
 }
+
+/** `edges broken 0.2`, `remove burrs`, `break sharp edges`: with the name before them a word would stand twice. */
+const OWN_WORDS = /\bedges?\b|^(?:break|remove|deburr)\b|\bburrs?\b/i
 
 function isSentence(text: string): boolean {
   return (text.match(/\p{L}{3,}/gu) ?? []).length > 2
