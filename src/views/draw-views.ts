@@ -170,6 +170,8 @@ function leftOut(part: Part, all: readonly ViewLine[], kept: readonly ViewLine[]
 function cuttingPlanes(part: Part, side: Side, box: View['box'], plan: ViewPlan, own?: PlannedSection) {
   const planes: CuttingPlane[] = []
   const lines: ViewLine[] = []
+  // Once: in the view itself before a section that is seen from its side.
+  if (own && plan.views.some((v) => v.kind === 'principal' && v.side === side)) return { planes, lines }
   for (const section of plan.views) {
     if (section.kind !== 'section' || section.parent !== side || section === own) continue
     const made = cuttingPlaneIn(section, FRAMES[side], box, part.axis?.direction)

@@ -1,9 +1,9 @@
 import type { HoleFeature } from '../../brief/brief.ts'
 import type { Vec3 } from '../../geometry/vec.ts'
-import { cross, norm, unit } from '../../geometry/vec3.ts'
+import { cross, dot, norm, unit } from '../../geometry/vec3.ts'
 import type { ChosenSize, PartFeature } from '../../part/part.ts'
 import { holeCallout, isDrill } from '../callout/hole.ts'
-import type { Statement, Stretch } from '../dimension.ts'
+import type { Callout, Statement, Stretch } from '../dimension.ts'
 import type { Context } from './context.ts'
 import type { Draft, Showing } from './draft.ts'
 import { showAtCircles, showDiameter } from './show.ts'
@@ -11,6 +11,9 @@ import type { Sight } from './sight.ts'
 
 /** Worth of a section before a view in which lines of something else happen to stand at the same places. */
 const CUT_OPEN = 20
+
+/** How much less a view is worth that shows a counterbore's or countersink's hole from behind. */
+const FROM_BEHIND = 30
 
 /** The one note of a hole feature, and what each of its numbers states. */
 export function holeDraft(
@@ -53,9 +56,11 @@ export function holeDraft(
     radii,
   )
   const across = members.map((m) => showDiameter(m.faces, m.point, outward, hole.diameter.mm / 2, 'circle'))
+  const sunken = hole.counterbore ?? hole.countersink ?? hole.spotface
+  const callout = holeCallout(hole, members.length, context.writing)
   return {
     id: `${feature.id}/note`,
-    callout: holeCallout(hole, members.length, context.writing),
+    callout,
     value: hole.diameter.mm,
     // A thread's size and tolerance are its designation.
     ...(hole.thread && !isDrill(hole) ? {} : { size: hole.diameter }),
@@ -63,6 +68,8 @@ export function holeDraft(
     states,
     shows: (sight: Sight): Showing | undefined => {
       const noted = atCircles(sight)
+      if (noted && sunken && dot(outward, sight.view.frame.toViewer) < 0)
+        return { ...noted, score: noted.score - FROM_BEHIND, callout: withFarSide(context, callout) }
       if (noted) return noted
       // In a section along the axis a bore is sized across its walls, at the member that the section cuts.
       if (sight.facing(outward)) return undefined
@@ -74,6 +81,11 @@ export function holeDraft(
     feature: feature.id,
   }
 }
+
+/** In a view from behind: which side it is sunk from (common practice, no source). */
+const withFarSide = ({ header }: Context, { lines }: Callout): Callout => ({
+  lines: [...lines, [header.practice === 'ASME' ? 'FAR SIDE' : 'far side']],
+})
 
 /** From the worked face down to a floor, or to the rim where a drill point begins. */
 function sunk({ point, faces, id }: PartFeature['members'][number], outward: Vec3, deep: number, r: number): Stretch {

@@ -114,13 +114,20 @@ function unseen(part: Part, chosen: readonly Side[], sight: Sight): { readonly s
     const hidden = part.features.filter((f) => {
       if (!WORKED.has(f.kind) || dot(f.outward, toViewer) < 1 - 1e-9) return false
       const faces = f.members.flatMap((m) => m.faces)
-      if (faces.length === 0 || sight.showsAlone(side, faces)) return false
+      if (faces.length === 0) return false
+      // a hole that goes through is seen from both sides, its counterbore or countersink from one
+      const sunk = faces.filter((id) => SUNK.test(part.body.faces[id]?.name ?? ''))
+      if (sunk.length > 0 && !sight.showsAlone(side, sunk) && sight.showsAlone(behind, sunk)) return true
+      if (sight.showsAlone(side, faces)) return false
       // where another like it stands opposite, their lines are one in both views
       return sight.showsAlone(behind, faces) || (isBlind(part, f) && sight.shows(behind, faces))
     })
     return hidden.length > 0 ? [{ side: behind, what: hidden.map(nameOf) }] : []
   })
 }
+
+/** Faces by which a hole is wider at the side that it is worked from. */
+const SUNK = / (?:counterbore wall|countersink)$/
 
 /** Features that show their true shape from the side they are worked from. */
 const WORKED: ReadonlySet<string> = new Set(['hole', 'slot', 'pocket', 'boss', 'bore', 'keyseat'])

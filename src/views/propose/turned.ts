@@ -6,7 +6,9 @@ import { alignedHalves } from './aligned.ts'
 import { crossSections } from './cross-sections.ts'
 import { countsOf } from './front.ts'
 import type { PlannedView, Sight, ViewPlan } from './plan.ts'
+import { isBefore, sectionBeside } from './section-beside.ts'
 import { sideView } from './side-view.ts'
+import { boredEnd } from './solid-bar.ts'
 import { nameOf, type Want, wantsOf } from './wants.ts'
 import { capital, listed } from './words.ts'
 
@@ -20,7 +22,8 @@ export function proposeTurned(part: Part, sight: Sight): ViewPlan {
   const wants = wantsOf(part)
   const offAxis = wants.filter((w) => !w.coaxial && w.along.length > 0)
   const end = AXIS_OF[lie]
-  const endSide = endView(part, lie, sight)
+  const bored = boredEnd(part)
+  const endSide = bored?.side ?? endView(part, lie, sight)
   // A flat with something larger at both its ends is not seen from there: the section across it shows it.
   const flats = part.features.flatMap((f) => (f.kind === 'flat-cut' ? [nameOf(f)] : []))
   const isBehind = (w: Want) => flats.includes(w.what) && !!w.faces && !sight.shows(endSide, w.faces)
@@ -29,17 +32,18 @@ export function proposeTurned(part: Part, sight: Sight): ViewPlan {
   const longitudinal = longitudinalSide(part, lie, sight)
   // A section would take away what is worked across the axis in its front half.
   const hollow =
+    !bored &&
     (wants.some((w) => w.inside && w.coaxial) || isTube(part) || isPiercedDisc(part, longitudinal, sight)) &&
     !crosswise.some((w) => w.faces && w.along.includes(axisOf[longitudinal]))
   const views: PlannedView[] = []
   const reasons: string[] = []
 
-  const needsEnd = ended.length > 0
+  const needsEnd = ended.length > 0 || bored !== undefined
   if (needsEnd) {
     views.push({ kind: 'principal', side: endSide })
     const behind = hiddenFrom(part, endSide, ended)
-    const seen = ended.filter((w) => !behind.includes(w))
-    reasons.push(`${capital(endSide)} view: shows ${listed(seen.map((w) => w.what))} in true shape.`)
+    const shown = [...(bored?.names ?? []), ...ended.filter((w) => !behind.includes(w)).map((w) => w.what)]
+    reasons.push(`${capital(endSide)} view: shows ${listed(shown)} in true shape.`)
     if (behind.length > 0) {
       views.push({ kind: 'principal', side: OPPOSITE[endSide] })
       reasons.push(
@@ -68,30 +72,53 @@ export function proposeTurned(part: Part, sight: Sight): ViewPlan {
   } else {
     views.unshift({ kind: 'principal', side: longitudinal })
     reasons.unshift(
-      offAxis.length === 0
-        ? 'One view: every feature is of revolution about the axis, the diameters carry ⌀.'
-        : `${capital(longitudinal)}: the axis lies along the view; ${countsOf(longitudinal, wants, sight)}.`,
+      bored
+        ? `${capital(longitudinal)}: a solid bar is not cut lengthwise; ${countsOf(longitudinal, wants, sight)}.`
+        : offAxis.length === 0
+          ? 'One view: every feature is of revolution about the axis, the diameters carry ⌀.'
+          : `${capital(longitudinal)}: the axis lies along the view; ${countsOf(longitudinal, wants, sight)}.`,
     )
   }
+  const isHollow = wants.some((w) => w.inside && w.coaxial) || isTube(part)
+  const beside = !hollow && !bored && isHollow ? sectionBeside(part, longitudinal) : undefined
+  if (beside) {
+    views.push(beside)
+    reasons.push(
+      `Section A-A through the axis shows the inside in full lines, beside the ${longitudinal} view, which stays whole.`,
+    )
+  }
+  const isLost = (want: Want, side: Side) =>
+    side === beside?.side && part.features.some((f) => nameOf(f) === want.what && isBefore(f, part, side))
   for (const want of crosswise) {
     const axis = want.along[0]!
-    if (views.some((v) => v.kind !== 'pictorial' && want.along.includes(axisOf[v.side]))) continue
+    const tells = (side: Side) => want.along.includes(axisOf[side]) && !isLost(want, side)
+    if (views.some((v) => v.kind !== 'pictorial' && tells(v.side))) continue
     if (hollow && !aligned && isToldByCut(part, want, longitudinal)) {
       reasons.push(`Section A-A holds the axis of ${want.what}: no further view for it.`)
       continue
     }
-    const side: Side = axis === 'z' ? 'top' : axis === 'y' ? 'front' : sideView(part, sight).side
+    const usual: Side = axis === 'z' ? 'top' : axis === 'y' ? 'front' : sideView(part, sight).side
+    const side = facingSide(want, usual, sight)
     views.push({ kind: 'principal', side })
-    reasons.push(`${capital(side)} view: shows ${want.what} in true shape.`)
+    reasons.push(
+      `${capital(side)} view: shows ${want.what} in true shape${side === usual ? '' : `, hidden from the ${usual}`}.`,
+    )
   }
   const parent = views.flatMap((v) => (v.kind !== 'pictorial' && axisOf[v.side] !== end ? [v.side] : []))[0]
   // A flat whose end stands open in the end view is seen there in true shape: a section would show it again.
   const isShown = (faces: readonly number[]) => needsEnd && sight.shows(endSide, faces)
-  for (const { section, reason } of crossSections(part, endSide, hollow ? 'B' : 'A', parent, isShown)) {
+  for (const { section, reason } of crossSections(part, endSide, hollow || beside ? 'B' : 'A', parent, isShown)) {
     views.push(section)
     reasons.push(reason)
   }
   return { views, reasons }
+}
+
+/** The opposite side where alone the feature is seen, as a keyseat on the underside. */
+function facingSide({ faces }: Want, usual: Side, sight: Sight): Side {
+  const behind = OPPOSITE[usual]
+  if (!faces || faces.length === 0 || sight.showsAlone(usual, faces)) return usual
+  return sight.showsAlone(behind, faces) ? behind : usual
 }
 
 const AXIS_OF: Readonly<Record<Lie, Axis>> = { 'left-right': 'x', 'front-rear': 'y', 'up-down': 'z' }
