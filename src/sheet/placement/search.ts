@@ -20,7 +20,8 @@ const SIDES: readonly PaperSide[] = ['above', 'right', 'below', 'left']
 
 /** A crossed dimension line or a size left off is worth so many times as many rounds again, */
 const GRAVE_ROUNDS = 3
-const LEAST_GRAVE_ROUNDS = 900
+/** or more where the sizes are few: a round with many takes as much longer; */
+const GRAVE_WORK = 18000
 /** so many at a time, from a start that may be dearer by so much. */
 const EXCURSION = 30
 const SLACK = 30
@@ -48,7 +49,7 @@ export class Search {
     const random = mulberry(effort.seed)
     this.#improve(ordered, effort.rounds, random)
     const grave = () => ordered.some((u) => this.#grave(u))
-    let rounds = effort.rounds > 0 ? Math.max(effort.rounds * GRAVE_ROUNDS, LEAST_GRAVE_ROUNDS) : 0
+    let rounds = effort.rounds > 0 ? Math.max(effort.rounds * GRAVE_ROUNDS, GRAVE_WORK / ordered.length) : 0
     while (rounds > 0 && grave()) {
       const round = Math.min(rounds, EXCURSION)
       rounds -= round
