@@ -2,6 +2,7 @@ import { placed } from '../geometry/evaluate.ts'
 import type { Vec2 } from '../geometry/vec.ts'
 import type { PracticeFigures } from '../standards/practice-figures.ts'
 import { paperLines } from '../views/dashes/paper-lines.ts'
+import { ofTheWhole } from '../views/kin.ts'
 import type { LineKind, View } from '../views/view.ts'
 import { type HatchStyle, hatchLines } from './hatching.ts'
 import type { PlacedView, SheetItem } from './sheet.ts'
@@ -32,6 +33,7 @@ export function viewItems(
   const lines = paperLines(view.lines, at.scale, figures)
   const order = [...lines].sort((a, b) => rank(a.kind) - rank(b.kind))
   for (const l of order) {
+    const sources = view.kin ? ofTheWhole(l.sources, view.kin) : l.sources
     items.push({
       item: 'stroke',
       kind: l.kind,
@@ -40,7 +42,7 @@ export function viewItems(
       ...(l.dashes ? { dashes: l.dashes } : {}),
       tie: {
         view: view.id,
-        ...(l.sources.length > 0 ? { sources: l.sources } : {}),
+        ...(sources.length > 0 ? { sources } : {}),
         ...(l.features ? { features: l.features } : {}),
       },
     })

@@ -8,7 +8,7 @@ import { FRAMES } from './frames.ts'
 import { projectPoint } from './project.ts'
 import { acrossAxis } from './propose/aligned.ts'
 import type { PlannedSection } from './propose/plan.ts'
-import type { Frame, ViewLine } from './view.ts'
+import type { Frame, Kin, ViewLine } from './view.ts'
 
 /** One half of an aligned section: cut along its own plane, looked at square to it, and turned into the view. */
 interface TurnedHalf {
@@ -55,11 +55,11 @@ export function inOneView(halves: readonly CutView[], frame: Frame): CutView {
   const outlines = [...a.lines, ...b.lines].filter((l) => l.kind === 'visible').map((l) => l.curve)
   return {
     frame,
-    lines: [...a.lines, ...b.lines.map((l) => renumbered(l, a.count))],
+    lines: [...a.lines, ...b.lines.map((l) => renumbered(l, a.kin))],
     hatched: [...a.hatched, ...b.hatched],
     box: boxOfCurves(outlines),
     tolerance: Math.max(a.tolerance, b.tolerance),
-    count: { faces: a.count.faces + b.count.faces, edges: a.count.edges + b.count.edges },
+    kin: { faces: [...a.kin.faces, ...b.kin.faces], edges: [...a.kin.edges, ...b.kin.edges] },
   }
 }
 
@@ -103,13 +103,13 @@ const movedBy =
     }
   }
 
-function renumbered(line: ViewLine, count: CutView['count']): ViewLine {
+function renumbered(line: ViewLine, first: Kin): ViewLine {
   return {
     ...line,
     sources: line.sources.map((s) => ({
-      ...(s.edge === undefined ? {} : { edge: s.edge + count.edges }),
-      faces: s.faces.map((f) => f + count.faces),
+      ...(s.edge === undefined ? {} : { edge: s.edge + first.edges.length }),
+      faces: s.faces.map((f) => f + first.faces.length),
     })),
-    ...(line.slopes ? { slopes: line.slopes.map((f) => f + count.faces) } : {}),
+    ...(line.slopes ? { slopes: line.slopes.map((f) => f + first.faces.length) } : {}),
   }
 }

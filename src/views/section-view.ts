@@ -9,6 +9,7 @@ import { threadLines } from './conventions/threads.ts'
 import type { CutView } from './cut-view.ts'
 import { finished, outlineOf } from './finish.ts'
 import { FRAMES } from './frames.ts'
+import { kinOf } from './kin.ts'
 import type { Projector } from './projector.ts'
 import type { PlannedSection } from './propose/plan.ts'
 import { keptBy, withoutDivision } from './sections.ts'
@@ -36,7 +37,7 @@ export function sectionView(
   project: Projector,
   planesIn: (box: View['box']) => MarkedPlanes,
 ): View {
-  const { frame, lines, hatched, box, planes } = section.aligned
+  const { frame, lines, hatched, box, kin, planes } = section.aligned
     ? aligned(part, kernel, section, project, planesIn)
     : straight(part, kernel, section, project, planesIn)
   const letters = `${section.letter}-${section.letter}`
@@ -51,10 +52,11 @@ export function sectionView(
     ...(section.parent ? { label } : {}),
     cuttingPlanes: planes,
     box,
+    kin,
   }
 }
 
-type Made = Pick<View, 'frame' | 'lines' | 'hatched' | 'box'> & Pick<MarkedPlanes, 'planes'>
+type Made = Pick<CutView, 'frame' | 'lines' | 'hatched' | 'box' | 'kin'> & Pick<MarkedPlanes, 'planes'>
 type PlanesIn = (box: View['box']) => MarkedPlanes
 
 function straight(part: Part, kernel: Kernel, section: PlannedSection, project: Projector, planesIn: PlanesIn): Made {
@@ -109,7 +111,7 @@ function cutView(
       hatched: exact.cuts,
       box,
       tolerance,
-      count: { faces: body.faces.length, edges: body.edges.length },
+      kin: kinOf(body, part.body),
     }
   } finally {
     kernel.free(cut.solid)

@@ -81,6 +81,12 @@ export interface ViewLine {
 /** `corner`: meets other lines and must touch with a dash; `continues`: runs on from a visible line and must leave a gap; `free`: nothing there. */
 export type LineEnd = 'corner' | 'continues' | 'free'
 
+/** Which edges and faces of the whole solid those of a solid cut from it are; undefined for what the cut made. */
+export interface Kin {
+  readonly edges: readonly (number | undefined)[]
+  readonly faces: readonly (number | undefined)[]
+}
+
 export interface View {
   /** Unique on the sheet: `front`, `top`, `section A-A`, `pictorial`. */
   readonly id: string
@@ -94,6 +100,8 @@ export interface View {
   readonly label?: string
   /** Cutting-plane lines drawn in this view, with letters and arrow direction. */
   readonly cuttingPlanes: readonly CuttingPlane[]
+  /** Of a section: its lines' sources are of the cut solid, and this tells what they are of the part. */
+  readonly kin?: Kin
   /** Bounds of the outline (visible and hidden), part mm. */
   readonly box: { readonly min: Vec2; readonly max: Vec2 }
 }

@@ -211,6 +211,39 @@ describe('light', () => {
     expect(lit.some((i) => i.item === 'text' && i.text.startsWith('FORM WITH'))).toBe(true)
   })
 
+  it('names in a reason what stands in the brief or on the sheet', () => {
+    const said = (drawn: Drawn) => drawn.sheet!.items.flatMap((_, i) => whyIsIt(drawn, i) ?? []).join('\n')
+    const text = bracket.brief.text
+    const line = text.slice(0, text.indexOf('holes ')).split('\n').length
+    expect(said(bracket)).toContain(`Centre line of the 4 holes ⌀.281 (line ${line}).`)
+    expect(said(bracket)).toContain(`The edge where rear meets the wall of one of the 4 holes ⌀.281 (line ${line})`)
+    const cover = said(draw(readFileSync('examples/cover.brief', 'utf8')))
+    expect(cover).toContain('Centre line of the axis, the bore and the 2 holes B.')
+    // Numbers that the program gives are nobody's names.
+    for (const words of [said(bracket), cover])
+      expect(words).not.toMatch(/\b(?:hole|round|slot|chamfer) (?:[A-Z]\.)?\d/)
+  })
+
+  it('takes the lines of a section for what they are of the part', () => {
+    const ring = draw(readFileSync('examples/spacer-ring.brief', 'utf8'))
+    const section = ring.sheet!.items.flatMap((item, i) => (item.tie?.view?.startsWith('section') ? [i] : []))
+    const words = section.map((i) => whyIsIt(ring, i) ?? '')
+    // Radii of the ring: a line along the axis at the bore's radius is the bore's outline, not another's.
+    const bore = section.find((i) => whyIsIt(ring, i) === 'The outline of bore as seen from here.')!
+    const { statement } = lightOfItem(tiesOf(ring), bore)
+    expect(ring.brief.text.slice(statement!.from, statement!.to)).toMatch(/^tube/)
+    const axis = section.find((i) => whyIsIt(ring, i) === 'Centre line of the axis.')!
+    const height = (i: number) => {
+      const item = ring.sheet!.items[i]!
+      return item.item === 'stroke' && item.curve.kind === 'line' ? item.curve.a[1] : Number.NaN
+    }
+    const { stock } = ring.brief
+    if (stock?.kind !== 'tube' || !stock.inside) throw new Error('the spacer ring is a tube')
+    const scale = ring.sheet!.views.find((v) => v.id.startsWith('section'))!.scale
+    expect(Math.abs(height(bore) - height(axis))).toBeCloseTo((stock.inside.mm / 2) * scale, 6)
+    expect(words.join(' ')).not.toMatch(/unnamed|of [.;]/)
+  })
+
   it('says why each line of each view is there', () => {
     bracket.sheet!.items.forEach((item, i) => {
       if (item.item !== 'stroke' || !item.tie?.sources) return

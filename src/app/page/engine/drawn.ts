@@ -1,11 +1,13 @@
 import { withAcceptances } from '../../../check/acceptances.ts'
 import type { Drawing } from '../../compile.ts'
+import { type FeatureWords, featureWords } from './feature-words.ts'
 import type { Drawn, PartLink } from './messages.ts'
 
 /** What the page needs of a drawing, without what only the engine can hold. */
 export function drawnOf(drawing: Drawing, took: number): Drawn {
   const { brief, part, views, sizes, sheet, marks } = drawing
   const body = part && part.body.faces.length > 0 ? part.body : undefined
+  const words = part && featureWords(part)
   return {
     brief,
     // Whether an acceptance is idle shows only when the checker has been round.
@@ -13,8 +15,8 @@ export function drawnOf(drawing: Drawing, took: number): Drawn {
     ...(sheet ? { sheet } : {}),
     dimensions: sizes?.dimensions ?? [],
     ...(sizes ? { proof: sizes.proof } : {}),
-    features: body && part ? linksOf(part) : [],
-    faceNames: body ? body.faces.map((f) => f.name ?? '') : [],
+    features: body && part ? linksOf(part, words!) : [],
+    faceNames: body && words ? body.faces.map((f) => (f.name ? words.ofFace(f.name) : '')) : [],
     edges: body ? body.edges.map((e) => ({ faces: e.faces, smooth: e.smooth })) : [],
     reasons: views?.reasons ?? [],
     ...(part?.items ? { items: part.items.map(({ name, quantity }) => ({ name, quantity })) } : {}),
@@ -30,11 +32,12 @@ export function drawnOf(drawing: Drawing, took: number): Drawn {
   }
 }
 
-function linksOf(part: NonNullable<Drawing['part']>): PartLink[] {
+function linksOf(part: NonNullable<Drawing['part']>, words: FeatureWords): PartLink[] {
   const worked = part.features.map(
     (f): PartLink => ({
       id: f.id,
       kind: f.kind,
+      words: words.of(f.id),
       faces: f.members.flatMap((m) => m.faces),
       ...(f.feature ? { span: f.feature.span } : {}),
     }),
@@ -43,5 +46,5 @@ function linksOf(part: NonNullable<Drawing['part']>): PartLink[] {
   const stock = part.brief.stock
   if (!stock) return worked
   const rest = part.body.faces.filter((f) => !taken.has(f.id)).map((f) => f.id)
-  return [...worked, { id: 'stock', kind: 'stock', faces: rest, span: stock.span }]
+  return [...worked, { id: 'stock', kind: 'stock', words: 'the stock', faces: rest, span: stock.span }]
 }

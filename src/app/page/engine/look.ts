@@ -11,10 +11,10 @@ import { cutRegions } from '../../../views/cut-regions.ts'
 import { exactView } from '../../../views/exact/exact-view.ts'
 import { outlineOf } from '../../../views/finish.ts'
 import { FRAMES } from '../../../views/frames.ts'
+import { kinOf } from '../../../views/kin.ts'
 import { projectPoint } from '../../../views/project.ts'
-import type { ExactView, Source } from '../../../views/view.ts'
+import type { ExactView, Kin, Source } from '../../../views/view.ts'
 import type { HandCut, Held, Seen, SeenLine } from './messages.ts'
-import { type Kin, kinOf } from './same-edges.ts'
 import { FIRST_LINE } from './section-lines.ts'
 
 /**

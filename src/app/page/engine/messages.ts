@@ -56,6 +56,8 @@ export type Answer =
 export interface PartLink {
   readonly id: string
   readonly kind: string
+  /** What it is called: `hole A`, `the 4 holes ⌀.281 (line 21)`. */
+  readonly words: string
   readonly faces: readonly number[]
   readonly span?: Span
 }
@@ -85,7 +87,7 @@ export interface Drawn {
   readonly dimensions: readonly Dimension[]
   readonly proof?: Proof
   readonly features: readonly PartLink[]
-  /** Names of the faces by id. */
+  /** What each face is called, by id; empty where nothing names it. */
   readonly faceNames: readonly string[]
   /** The two faces of each edge by id, and whether it is smooth. */
   readonly edges: readonly { readonly faces: readonly [number, number?]; readonly smooth: boolean }[]

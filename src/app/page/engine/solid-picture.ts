@@ -6,6 +6,7 @@ import { meshOf } from '../../../kernel/mesh.ts'
 import type { OcctKernel } from '../../../kernel/open.ts'
 import type { Part } from '../../../part/part.ts'
 import { sideOf } from '../../../views/frames.ts'
+import { featureWords } from './feature-words.ts'
 import type { HandAxis, SolidPicture } from './messages.ts'
 
 /** Chords of a curved edge. */
@@ -15,6 +16,7 @@ const STEPS = 48
 export function pictureOf(part: Part | undefined, kernel: OcctKernel): SolidPicture {
   if (!part || part.body.faces.length === 0) throw new Error('there is no solid to look at yet')
   const { body } = part
+  const words = featureWords(part)
   const size = Math.hypot(...body.box.max.map((c, i) => c - body.box.min[i]!))
   const mesh = meshOf(kernel, part.solid, size / 2000)
   return {
@@ -29,7 +31,7 @@ export function pictureOf(part: Part | undefined, kernel: OcctKernel): SolidPict
       }),
     box: body.box,
     axes: axesOf(part, mesh),
-    faceWords: body.faces.map((f) => f.name ?? kindOf(f)),
+    faceWords: body.faces.map((f) => (f.name ? words.ofFace(f.name) : kindOf(f))),
   }
 }
 

@@ -7,7 +7,10 @@ export function whyIsIt(drawn: Drawn, index: number): string | undefined {
   const { tie, kind } = item
   if (kind === 'centre') {
     const ids = tie.features ?? []
-    return ids.length > 0 ? `Centre line of ${ids.join(' and ')}.` : 'Middle line of what is the same on both sides.'
+    const words = ids.map((id) => drawn.features.find((f) => f.id === id)?.words ?? (id === 'axis' ? 'the axis' : id))
+    return ids.length > 0
+      ? `Centre line of ${listed([...new Set(words)])}.`
+      : 'Middle line of what is the same on both sides.'
   }
   if (kind === 'hatching') return 'Hatching: material that the cutting plane goes through.'
   if (kind === 'cutting plane') return 'Cutting plane of a section.'
@@ -15,6 +18,9 @@ export function whyIsIt(drawn: Drawn, index: number): string | undefined {
   const name = (face: number) => names[face] ?? UNNAMED
   const reasons = (tie.sources ?? []).map((source) => {
     if (source.edge === undefined) return `the outline of ${source.faces.map(name).join(', ')} as seen from here`
+    // Where the surface only closes on itself: what is seen is its outline.
+    const [a, b] = drawn.edges[source.edge]?.faces ?? []
+    if (a !== undefined && (b === undefined || a === b)) return `the outline of ${name(a)} as seen from here`
     return edgeReason(drawn.edges, names, source.edge)
   })
   const all = [...new Set(reasons)]
@@ -23,6 +29,9 @@ export function whyIsIt(drawn: Drawn, index: number): string | undefined {
   const behind = kind === 'hidden' ? 'Hidden behind nearer faces: ' : ''
   return sentence(`${behind}${all.slice(0, 2).join('; ')}${more}.`)
 }
+
+const listed = (words: readonly string[]): string =>
+  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`
 
 const UNNAMED = 'an unnamed face'
 
@@ -33,7 +42,10 @@ export const edgeWords = (edges: Drawn['edges'], faces: readonly string[], edge:
 function edgeReason(edges: Drawn['edges'], faces: readonly string[], edge: number): string {
   const [a, b] = edges[edge]?.faces ?? []
   const name = (face: number | undefined) => (face === undefined ? '' : (faces[face] ?? UNNAMED))
-  return b === undefined || a === b ? `an edge of ${name(a)}` : `the edge where ${name(a)} meets ${name(b)}`
+  if (b === undefined || a === b) return `an edge of ${name(a)}`
+  // One order for a pair of names, so that like edges are told once.
+  const [one, other] = [name(a), name(b)].sort((p, q) => p.length - q.length || (p < q ? -1 : 1))
+  return `the edge where ${one} meets ${other}`
 }
 
 const sentence = (words: string): string => words[0]!.toUpperCase() + words.slice(1)

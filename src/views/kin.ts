@@ -1,12 +1,16 @@
-import type { Vec3 } from '../../../geometry/vec.ts'
-import { along, cross, distance, dot, norm, sub, unit } from '../../../geometry/vec3.ts'
-import type { Body, BodyEdge, Curve3 } from '../../../kernel/body.ts'
-import { pointOnCurve } from '../../../kernel/evaluate3.ts'
+import type { Vec3 } from '../geometry/vec.ts'
+import { along, cross, distance, dot, norm, sub, unit } from '../geometry/vec3.ts'
+import type { Body, BodyEdge, Curve3 } from '../kernel/body.ts'
+import { pointOnCurve } from '../kernel/evaluate3.ts'
+import type { Kin, Source } from './view.ts'
 
-/** Which edges and faces of the whole solid those of a solid cut from it are; undefined for what the cut made. */
-export interface Kin {
-  readonly edges: readonly (number | undefined)[]
-  readonly faces: readonly (number | undefined)[]
+/** The lines' sources in numbers of the whole solid; what the cut made is none. */
+export function ofTheWhole(sources: readonly Source[], { edges, faces }: Kin): Source[] {
+  return sources.flatMap((s): Source[] => {
+    const edge = s.edge === undefined ? undefined : edges[s.edge]
+    const known = s.faces.map((f) => faces[f]).filter((f) => f !== undefined)
+    return edge === undefined && known.length === 0 ? [] : [{ ...(edge === undefined ? {} : { edge }), faces: known }]
+  })
 }
 
 /** Part of the body's size within which two points are one. */
