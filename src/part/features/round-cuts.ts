@@ -4,7 +4,7 @@ import type { Vec2 } from '../../geometry/vec.ts'
 import { add, scale } from '../../geometry/vec3.ts'
 import { cutLoop, stadium } from '../cut-loop.ts'
 import { faceWords, findOrigin, findRound, markUnknown } from '../find-name.ts'
-import type { ProfileCurve, RoundFace, WorkFace } from '../model.ts'
+import type { Contour, ProfileCurve, RoundFace, WorkFace } from '../model.ts'
 import { axisOf, endSides, faceAxes, outwardOf, unitAxis } from '../sides.ts'
 import type { Workshop } from '../workshop.ts'
 import { locate } from './along-axis.ts'
@@ -74,8 +74,10 @@ function cutKeyseat(shop: Workshop, feature: Sunk, round: RoundFace): void {
     shop.must('keyseat-off-part', feature.span, `${id} runs off the ${round.name}.`, 'a place on the surface')
     return
   }
-  const openLow = Math.abs(place.from - round.from) < 1e-9
-  const openHigh = Math.abs(place.to - round.to) < 1e-9
+  const beyond = [radiusBeyond(contour, place.from, -1), radiusBeyond(contour, place.to, 1)] as const
+  // against a shoulder the cutter's own round end stands
+  const openLow = Math.abs(place.from - round.from) < 1e-9 && beyond[0] < round.r - 1e-9
+  const openHigh = Math.abs(place.to - round.to) < 1e-9 && beyond[1] < round.r - 1e-9
   const r = w / 2
   if (l <= w && !openLow && !openHigh) {
     shop.must('slot-too-short', feature.length.span, `${id} is no longer than it is wide.`, 'a longer keyseat')
@@ -86,7 +88,9 @@ function cutKeyseat(shop: Workshop, feature: Sunk, round: RoundFace): void {
   const level = across === contour.axis ? 0 : 1
   const outward = outwardOf[side]
   const face = tangentFace(round, side)
-  const loop = keyseatLoop(place, [openLow, openHigh], level, r, id)
+  // nothing is taken of a smaller step that stands higher than the floor
+  const overrun = beyond.map((b) => (b < round.r - depth - 1e-9 ? 1 : 0)) as unknown as Vec2
+  const loop = keyseatLoop(place, [openLow, openHigh], overrun, level, r, id)
   cutLoop(shop, { feature: id, span: feature.span, face, loop, depth, floor: `${id} floor`, clear: false })
   const z = unitAxis[contour.axis]
   const [low, high] = endSides[contour.axis]!
@@ -140,10 +144,17 @@ function tangentFace(round: RoundFace, side: Side): WorkFace {
   }
 }
 
+/** The outside radius just beyond a station of the axis, on its lower or higher side, mm; 0 past the part's end. */
+function radiusBeyond(contour: Contour, at: number, way: -1 | 1): number {
+  const piece = contour.outer.find((p) => Math.abs((way > 0 ? p.h0 : p.h1) - at) < 1e-9)
+  return piece ? (way > 0 ? piece.r0 : piece.r1) : 0
+}
+
 /** Half-round ends, or square ones a little beyond an end that is open. */
 function keyseatLoop(
   place: { readonly from: number; readonly to: number },
   open: readonly [boolean, boolean],
+  overrun: Vec2,
   level: 0 | 1,
   r: number,
   id: string,
@@ -155,8 +166,8 @@ function keyseatLoop(
     return stadium(c, level, (place.to - place.from) / 2 - r, r, `${id} wall`, `${id} end`)
   }
   const q = Math.PI / 2
-  const a = open[0] ? place.from - 1 : place.from + r
-  const b = open[1] ? place.to + 1 : place.to - r
+  const a = open[0] ? place.from - overrun[0] : place.from + r
+  const b = open[1] ? place.to + overrun[1] : place.to - r
   const at = (along: number, side: number): Vec2 => (level === 0 ? [along, side] : [-side, along])
   const turn = level === 0 ? 0 : q
   const curves: ProfileCurve[] = [{ curve: { kind: 'line', a: at(a, -r), b: at(b, -r) }, face: `${id} wall` }]
