@@ -36,7 +36,8 @@ export function edgeWords(shop: Workshop): string[] {
   const worked = [...cornerEdges(profile), ...capEdges(profile)]
     .filter((e) => e.faces.some((f) => !SIDES.some((s) => s === f)))
     .map((e) => `${e.faces.join(' ')} edge`)
-  const all = [...legs, 'corners', 'top edges', 'bottom edges', 'all edges', ...pairs, ...worked]
+  const numbered = shop.outlineCorners.map((_, i) => `corner ${i + 1}`)
+  const all = [...legs, 'corners', 'top edges', 'bottom edges', 'all edges', ...pairs, ...numbered, ...worked]
   // only names that mean an edge of this part as it stands
   return all.filter((text) => flatEdgesOf(shop, profile, plainName(text)).length > 0)
 }
@@ -103,6 +104,12 @@ function flatEdgesOf(shop: Workshop, profile: Profile, text: string): StockEdge[
   if (step) {
     const start = step[2] ? `${step[1]}${step[2]} ` : `${step[1]} `
     return corners.filter((e) => e.faces.every((f) => f.toLowerCase().startsWith(start)))
+  }
+  // as the outline's moves number them
+  const numbered = /^corners? (\d+)( edge)?$/.exec(text)
+  if (numbered) {
+    const [a, b] = shop.outlineCorners[Number(numbered[1]) - 1] ?? [Number.NaN, Number.NaN]
+    return corners.filter(({ profileCorner: p }) => p && Math.hypot(p[0] - a, p[1] - b) < 1e-9)
   }
   if (text === 'corners' && !shop.aliases.has('upright')) return stockCorners(shop, profile, corners, caps)
   if (/\bcorners?\b/.test(text)) {

@@ -1,7 +1,7 @@
 import type { Brief, Feature, FlatFeature, Side } from '../brief/brief.ts'
 import type { Mark, Weight } from '../brief/mark.ts'
 import type { Span } from '../brief/span.ts'
-import type { Vec3 } from '../geometry/vec.ts'
+import type { Vec2, Vec3 } from '../geometry/vec.ts'
 import type { Occt, Shape } from '../kernel/occt.ts'
 import type {
   Contour,
@@ -44,6 +44,8 @@ export class Workshop {
   /** Names of the walls that the stock's profile had before anything was worked into it. */
   stockWalls: ReadonlySet<string> = new Set()
   legs?: Legs
+  /** Where each move of an outline begins, in its plane: its corners by their numbers. */
+  outlineCorners: readonly Vec2[] = []
   readonly data = new Map<string, Datum>()
   readonly surfaces: NamedSurface[] = []
   readonly steps: Step[] = []

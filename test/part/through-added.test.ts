@@ -84,6 +84,14 @@ describe('faces at one level', () => {
 })
 
 describe('edges', () => {
+  it('of an outline go by the numbers of its corners', () => {
+    const outline = 'outline 10 thick, face front\n  right 80; up 50; left 80; close'
+    const part = bench.part(`${outline}\nchamfer corner 2: 5 × 45°\nround corner 4: R8`)
+    expect(faults(part)).toEqual([])
+    expect(part.properties.volume).toBeCloseTo(10 * (80 * 50 - 25 / 2 - (64 - Math.PI * 16)), 6)
+    expect(faults(bench.part(`${outline}\nround corner 7: R8`))).toEqual(['unknown-name'])
+  })
+
   it('are rounded as far as the mouth of a vee, alike before and after it', () => {
     const vee = 'notch front, top: vee, 40 wide, 90°\n  centred'
     const round = 'round top rear edge: R4'
@@ -114,4 +122,33 @@ bore front: ⌀25 H7 THRU
 hole right, from right: ⌀5 THRU to bore
   centred across; 30 from bottom`)
   expect(faults(part)).toEqual([])
+})
+
+describe('a keyseat that ends at a shoulder', () => {
+  const keyseat = (end: string) => `keyseat body, top: 6 wide × 3.5 deep × 22 long\n  ${end}`
+  const lower = 'turned axis left-right\n  body ⌀20, 50 long\n  nose ⌀18, 10 long'
+  /** Between the floor at 6.5 and the ⌀20, 6 wide, for each mm of length: a segment less its sides. */
+  const section = (() => {
+    const half = Math.asin(3 / 10)
+    return 100 * half + 3 * Math.sqrt(91) - 6 * 6.5
+  })()
+
+  it('takes nothing of a larger step', () => {
+    const plain = 'turned axis left-right\n  head ⌀40, 10 long\n  body ⌀20, 50 long'
+    const at = (h: number) => bench.part(`${plain}\n${keyseat(`left end ${h} from head right face`)}`)
+    const away = at(5)
+    const there = bench.part(`${plain}\n${keyseat('left end at head right face')}`)
+    expect(faults(there)).toEqual([])
+    expect(there.properties.volume).toBeCloseTo(away.properties.volume, 6)
+  })
+
+  it('runs out over a smaller one, and takes nothing of it that stands higher than its floor', () => {
+    const part = bench.part(`${lower}\n${keyseat('right end at body right face')}`)
+    expect(faults(part)).toEqual([])
+    const whole = bench.part(lower).properties.volume
+    // 19 mm straight and a half-round end; that end is what the two ends of a keyseat of no straight length take, halved
+    const round = bench.part(`${lower}\n${keyseat('left end 5 from left face').replace('22 long', '8 long')}`)
+    const ends = whole - round.properties.volume - 2 * section
+    expect(whole - part.properties.volume).toBeCloseTo(19 * section + ends / 2, 6)
+  })
 })

@@ -83,6 +83,7 @@ export function buildOutline(shop: Workshop, stock: OutlineStock): boolean {
     }
     return shop.axis(`corner ${(i % n) + 1}`, inPlane(profile.plane, at), unitAxis[axis])
   }
+  shop.outlineCorners = curves.map(startPoint)
   chooseMoves(shop, moved, corner, directions)
   chooseLeans(shop, sides, named)
   sides.forEach((s, i) => {
