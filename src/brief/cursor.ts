@@ -3,7 +3,7 @@ import type { Lexeme, LexemeKind, Statement } from './lexeme.ts'
 import type { Mark, Mend, Weight } from './mark.ts'
 import type { Unit } from './size.ts'
 import type { Span } from './span.ts'
-import { nearestWord } from './spelling.ts'
+import { nearestWord, spellingDistance } from './spelling.ts'
 
 /** What the whole brief settles for every statement. */
 export interface Setting {
@@ -33,7 +33,7 @@ export class Cursor {
   private readonly mended = new Set<number>()
   readonly setting: Setting
   readonly statement: Statement
-  /** The first word that was taken for another: the statement is read again with that one. */
+  /** The first word that was taken for another, or for a size still to be said (`?`): the statement is read again with that. */
   misspelt: { readonly piece: Lexeme; readonly near: string } | undefined
   private muted = 0
   private failures = 0
@@ -218,6 +218,11 @@ export class Cursor {
     }
     const nearest = piece.kind === 'word' ? nearestWord(piece.text, vocabulary) : undefined
     const near = nearest?.toLowerCase() === piece.text.toLowerCase() ? undefined : nearest
+    if (piece.kind === 'word' && isInPlaceOfSize(previous, piece, this.peek(), near)) {
+      this.mark('not-a-size', piece, `“${show(piece.text)}” is no size`, { expected: sizeExample(this.setting.unit) })
+      if (this.muted === 0) this.misspelt ??= { piece, near: '?' }
+      return
+    }
     const what = piece.kind === 'word' || piece.kind === 'other' ? 'unknown-word' : 'out-of-place'
     const text =
       what === 'unknown-word' ? `“${show(piece.text)}” is not understood here` : `“${piece.text}” has no place here`
@@ -236,6 +241,23 @@ export class Cursor {
     return { text: text ?? this.setting.text.slice(from, to), span: { from, to } }
   }
 }
+
+/** What follows a size. */
+const MEASURES = /^(?:from|apart|wide|high|long|thick|deep|overall|outside|inside|above|below)$/i
+
+/** A word between signs and words of a size, unless it is a slip of one letter for another word. */
+function isInPlaceOfSize(before: Lexeme | undefined, piece: Lexeme, after: Lexeme, near: string | undefined): boolean {
+  if (near && spellingDistance(piece.text.toLowerCase(), near) < 2) return false
+  return (
+    before?.kind === 'times' ||
+    before?.kind === 'diameter' ||
+    after.kind === 'times' ||
+    (after.kind === 'word' && MEASURES.test(after.text))
+  )
+}
+
+export const sizeExample = (unit: Unit): string =>
+  unit === 'inch' ? 'a size such as 1.250 or 3/8' : 'a size such as 25 or 12.5'
 
 export const spanOf = (piece: Span): Span => ({ from: piece.from, to: piece.to })
 

@@ -2,6 +2,9 @@ import { Cursor, type Setting } from './cursor.ts'
 import type { Lexeme, Statement } from './lexeme.ts'
 import type { Mark } from './mark.ts'
 
+/** What is said again of a slip once it is read as what it was taken for. */
+const ECHOES = ['unknown-word', 'still-to-be-measured']
+
 /** Misspelt words of one statement beyond these are marked by the last reading alone. */
 const mostReadings = 12
 
@@ -23,14 +26,15 @@ export function readMended<T>(
     const result = read(c)
     const slip = readings < mostReadings ? c.misspelt : undefined
     const at = slip && pieces.findIndex((p) => p.from === slip.piece.from && p.to === slip.piece.to)
-    const told = slip && marks.find((m) => m.mends && isAt(m, slip.piece))
+    const told = slip && marks.find((m) => (m.mends || slip.near === '?') && isAt(m, slip.piece))
     if (!slip || !told || at === undefined || at < 0) {
-      const isSlip = (m: Mark) => m.rule === 'unknown-word' && slips.some((s) => s.span && isAt(m, s.span))
+      const isSlip = (m: Mark) => ECHOES.includes(m.rule) && slips.some((s) => s.span && isAt(m, s.span))
       for (const mark of [...slips, ...marks.filter((m) => !isSlip(m))]) setting.mark(mark)
       return result
     }
     slips.push(told)
-    pieces = pieces.map((p, i) => (i === at ? { ...p, text: slip.near, kind: slip.near === 'R' ? 'R' : 'word' } : p))
+    const kind = slip.near === '?' ? 'unknown' : slip.near === 'R' ? 'R' : 'word'
+    pieces = pieces.map((p, i) => (i === at ? { ...p, text: slip.near, kind } : p))
   }
 }
 

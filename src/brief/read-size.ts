@@ -1,7 +1,8 @@
 import type { Cursor } from './cursor.ts'
-import { show, spanOf } from './cursor.ts'
+import { show, sizeExample, spanOf } from './cursor.ts'
 import { parseNumber } from './number.ts'
 import type { Angle, Count, FormRequirement, Num, Size, Tolerance, Unit } from './size.ts'
+import { isOfTheLanguage } from './vocabulary.ts'
 
 /** Largest length a workshop's sheet can mean, in mm: 100 m. */
 const longest = 100_000
@@ -74,9 +75,14 @@ export function readSize(c: Cursor, wish: SizeWish): Size | undefined {
   // A number that is none is marked already.
   if (!num && written) return undefined
   if (!num) {
-    return c.mark('missing-size', spanOf(c.peek()), `${wish.what} is missing`, {
-      expected: c.setting.unit === 'inch' ? 'a size such as 1.250 or 3/8' : 'a size such as 25 or 12.5',
-    })
+    const piece = c.peek()
+    const isNone = piece.kind === 'word' && !isOfTheLanguage(piece.text)
+    return c.mark(
+      isNone ? 'not-a-size' : 'missing-size',
+      spanOf(piece),
+      isNone ? `“${show(piece.text)}” is no size` : `${wish.what} is missing`,
+      { expected: sizeExample(c.setting.unit) },
+    )
   }
   let unit = readUnit(c)
   let tolerance = readTolerance(c, num)

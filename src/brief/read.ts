@@ -13,6 +13,7 @@ import type {
 } from './brief.ts'
 import { type Cursor, type Setting, show } from './cursor.ts'
 import type { DatumFeature, FaceTexture, FrameStatement } from './geometric.ts'
+import { keywordMeant } from './keyword-meant.ts'
 import { type Cut, cut, type Statement } from './lexeme.ts'
 import { locate } from './locate.ts'
 import type { Mark } from './mark.ts'
@@ -30,7 +31,6 @@ import { readStack } from './read-stack.ts'
 import { readStock } from './read-stock.ts'
 import { readBoss, readEdge } from './read-surface.ts'
 import { isFaceTexture, readFaceTexture } from './read-texture.ts'
-import { nearestWord } from './spelling.ts'
 import type { StackStatement } from './stack.ts'
 import {
   choiceKeywords,
@@ -217,7 +217,7 @@ class Reader {
     }
     // What begins with no letter is a size or a count of the statement above, at the margin by mistake.
     const goesOn = !/^\p{L}/u.test(text) && statement.span.from > 0
-    const near = goesOn ? undefined : nearestWord(text, [...keywords, ...Object.keys(keywordSpellings)])
+    const { near, begun } = goesOn ? { near: undefined, begun: false } : keywordMeant(text)
     this.mark({
       rule: 'unknown-word',
       weight: 'must change',
@@ -235,9 +235,11 @@ class Reader {
         : {}),
       ...(near ? { mends: [{ label: `write ${near}`, span, text: near }] } : {}),
     })
+    // Read on as if it had been spelt right. A word alone that is only begun is not: what it is to say comes yet.
     const meant =
-      near && keywordOf({ ...statement, keyword: { text: near, span }, lines: textLines(this.text, statement) })
-    // Read on as if it had been spelt right.
+      near &&
+      (!begun || statement.span.to > span.to) &&
+      keywordOf({ ...statement, keyword: { text: near, span }, lines: textLines(this.text, statement) })
     return meant ? [this.shortened(meant)] : []
   }
 

@@ -436,4 +436,13 @@ export const nameWords: readonly string[] = [
   ]),
 ]
 
+const words = new Set(
+  [...Object.values(phraseWords).flat(), ...nameWords, ...keywords, ...Object.keys(keywordSpellings)]
+    .flatMap((phrase) => phrase.split(' '))
+    .map((word) => word.toLowerCase()),
+)
+
+/** Whether the word stands in some statement, or in the name of some face, edge or feature. */
+export const isOfTheLanguage = (word: string): boolean => words.has(word.toLowerCase())
+
 export const sides = sideWords
