@@ -22,6 +22,10 @@ describe('a solid bar', () => {
     expect(ids(bar('hole left face: ⌀8 THRU\n  on axis\n'))).toContain('section A-A')
     expect(ids(bar('hole left face: ⌀8 ↧ 100\n  on axis\n'))).toContain('section A-A')
     expect(ids(bar('hole left face: ⌀18 ↧ 30, flat bottom\n  on axis\n'))).toContain('section A-A')
+    const end = (wide: number) =>
+      ids(`turned axis left-right\n  body ⌀60, 150 long\n  end ⌀30, 40 long\nbore right: ⌀${wide} ↧ 30\n`)
+    expect(end(20)).toContain('section A-A')
+    expect(end(12)).toEqual(['front', 'right', 'pictorial'])
   })
 })
 
