@@ -45,6 +45,9 @@ function writerOf(oc: Occt): Writer {
 /** The header's record of name, time stamp, author, firm, preprocessor, system and authorisation. */
 export const FILE_NAME_RECORD = /FILE_NAME\((?:'(?:[^']|'')*'|[^'])*?\);/
 
+/** The header's record of what the file holds. */
+export const FILE_DESCRIPTION_RECORD = /FILE_DESCRIPTION\((?:'(?:[^']|'')*'|[^'])*?\);/
+
 /** The work session's mode for dropping model, transfers and results alike. */
 const EVERYTHING = 7
 
@@ -54,7 +57,7 @@ const PRODUCT = 'PRODUCT-NAME'
 function withOwnHeader(text: string, name: string): string {
   const quoted = stepString(name)
   return text
-    .replace(/FILE_DESCRIPTION\((?:'(?:[^']|'')*'|[^'])*?\);/, `FILE_DESCRIPTION((${quoted}),'2;1');`)
+    .replace(FILE_DESCRIPTION_RECORD, `FILE_DESCRIPTION((${quoted}),'2;1');`)
     .replace(FILE_NAME_RECORD, `FILE_NAME(${quoted},'1970-01-01T00:00:00',(''),(''),'','','');`)
     .replace(new RegExp(`'${PRODUCT} \\d+'`, 'g'), () => quoted)
 }

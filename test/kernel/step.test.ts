@@ -1,4 +1,7 @@
+import { readFileSync } from 'node:fs'
 import { beforeAll, describe, expect, it } from 'vitest'
+import { compile } from '../../src/app/compile.ts'
+import { keptOpen } from '../../src/app/kept-open.ts'
 import { readBrief } from '../../src/brief/read.ts'
 import { type OcctKernel, openKernel } from '../../src/kernel/open.ts'
 import { stepString } from '../../src/kernel/step.ts'
@@ -41,6 +44,23 @@ describe('STEP (ISO 10303-21)', () => {
     expect(first).toContain('I. Vasperg')
     expect(first).toMatch(/PRODUCT\('X-1/)
     kernel.free(part.solid)
+  })
+
+  it('says in the header’s description, a list of strings (ISO 10303-21, 8.2.1, from memory), that it is preliminary', () => {
+    const description = (text: string) => {
+      const drawing = compile(text, kernel)
+      const step = writeStep(drawing.part!, kernel, keptOpen(drawing))
+      kernel.free(kernel.readStep(step))
+      kernel.free(drawing.part!.solid)
+      return /FILE_DESCRIPTION\(\((.*?)\),'2;1'\);/s.exec(step)![1]
+    }
+    // No material, no tolerances, no practice: a checker sends it back.
+    expect(description(briefOf('mm'))).toMatch(
+      /','PRELIMINARY, NOT FOR MANUFACTURE: \d+ marks? must change(; 1 statement not drawn)?'$/,
+    )
+    const finished = readFileSync('examples/vent-bracket.brief', 'utf8')
+    expect(description(finished)).not.toMatch(/PRELIMINARY/)
+    expect(description(`${finished}\nhole rear: ⌀5 THRU\n`)).toMatch(/must change; 1 statement not drawn'$/)
   })
 
   it('strings follow ISO 10303-21: apostrophe doubled, other letters as \\X2\\', () => {

@@ -1,12 +1,11 @@
 import { basename, dirname, join, resolve } from 'node:path'
-import { withAcceptances } from '../../check/acceptances.ts'
 import type { OcctKernel } from '../../kernel/open.ts'
 import { writeStep } from '../../write/step.ts'
 import { writeSvg } from '../../write/svg.ts'
 import { judged } from '../checked.ts'
 import type { Drawing } from '../compile.ts'
 import { fileNameOf, notADevice } from '../file-name.ts'
-import { notDrawn, notDrawnWords } from '../not-drawn.ts'
+import { keptOpen } from '../kept-open.ts'
 import { printReport, reportOn } from '../report.ts'
 import { readArguments, UsageFault } from './arguments.ts'
 import type { Console } from './console.ts'
@@ -88,7 +87,9 @@ async function contentOf(kind: Kind, drawing: Drawing, kernel: OcctKernel): Prom
     case 'svg':
       return drawing.sheet && writeSvg(drawing.sheet)
     case 'step':
-      return drawing.part && drawing.part.body.faces.length > 0 ? writeStep(drawing.part, kernel) : undefined
+      return drawing.part && drawing.part.body.faces.length > 0
+        ? writeStep(drawing.part, kernel, keptOpen(drawing))
+        : undefined
     case 'txt':
       return printReport(reportOn(drawing))
   }
@@ -96,27 +97,16 @@ async function contentOf(kind: Kind, drawing: Drawing, kernel: OcctKernel): Prom
 
 function summary(base: string, written: readonly string[], drawing: Drawing): string {
   const { sheet, views, sizes } = drawing
+  const [first, ...rest] = keptOpen(drawing)
+  const open = first === undefined ? [] : [`preliminary: ${first}`, ...rest]
   const leftOff = drawing.marks.some((m) => m.rule === 'no-room-for-size')
   const told = !sizes?.proof.complete ? 'not complete' : leftOff ? 'not all on the sheet' : 'complete'
   const facts = [
-    ...preliminary(drawing),
+    ...open,
     sheet ? `${sheet.format} ${sheet.scale}` : 'no sheet',
     views ? `${views.views.length} views` : undefined,
     sizes ? `${sizes.dimensions.length} sizes, ${told}` : undefined,
     judged(drawing).length === 1 ? '1 mark' : `${judged(drawing).length} marks`,
   ]
   return `${base}${written.join(' ')}  (${facts.filter(Boolean).join('; ')})`
-}
-
-/** What keeps the files from being finished ones; empty where nothing does. */
-function preliminary(drawing: Drawing): string[] {
-  const must = judged(drawing).filter((m) => m.weight === 'must change' && m.accepted === undefined).length
-  if (must === 0) return []
-  const features = (drawing.part?.features ?? []).map(({ feature, members }) => ({
-    ...(feature ? { span: feature.span } : {}),
-    faces: members.flatMap((m) => m.faces),
-  }))
-  const marks = withAcceptances(drawing.brief, drawing.marks)
-  const left = notDrawnWords(notDrawn({ brief: drawing.brief, marks, features }))
-  return [`preliminary: ${must} ${must === 1 ? 'mark' : 'marks'} must change`, ...(left === '' ? [] : [left])]
 }

@@ -7,6 +7,7 @@ import { beginBrief } from '../../begin.ts'
 import { compile, type Drawing, settled } from '../../compile.ts'
 import { compileSolid, compileSolidTogether } from '../../compile-solid.ts'
 import { Crew } from '../../crew/crew.ts'
+import { keptOpen } from '../../kept-open.ts'
 import { checkedOf, printOf } from './checked.ts'
 import { drawnOf } from './drawn.ts'
 import { startHand } from './hand.ts'
@@ -175,7 +176,7 @@ async function drawingOf(asked: Asked, kernel: OcctKernel): Promise<Drawing> {
 async function written(kind: Written, drawing: Drawing, kernel: OcctKernel): Promise<Uint8Array<ArrayBuffer>> {
   if (kind === 'step') {
     if (!drawing.part || drawing.part.body.faces.length === 0) throw new Error('there is no solid to write yet')
-    return new TextEncoder().encode(writeStep(drawing.part, kernel))
+    return new TextEncoder().encode(writeStep(drawing.part, kernel, keptOpen(drawing)))
   }
   if (!drawing.sheet) throw new Error('there is no sheet to write yet')
   if (kind === 'svg') {
