@@ -69,7 +69,7 @@ describe('a section without a word on what it goes through', () => {
 pocket bottom: 200 × 120 ↧ 10, corners R12
   centred both ways
 holes top: 3X ⌀9 THRU
-  in a row, 60 apart, first 15 from left; 15 from front
+  3 across 60 apart, first 15 from left; 15 from front
 ${views}`
   const plane = (text: string) => iso(text).views.views.find((v) => v.id === 'front')!.cuttingPlanes[0]!.path[0]![0]
 
