@@ -23,7 +23,8 @@ describe('the place of the sheet', () => {
   it.each(WINDOWS)('leaves the marks one of their own that the sheet does not reach: $width × $height', (window) => {
     for (const paper of Object.values(PAPERS)) {
       for (const folded of [true, false]) {
-        const { covered, margin } = roomFor(window, { folded, paper, withoutMargin: false })
+        const { covered, margin, slip } = roomFor(window, { folded, paper, withoutMargin: false })
+        if (slip) continue
         const { scale, x, y } = fitted(paper, window, covered)
         const [right, bottom] = [x + paper.width * scale, y + paper.height * scale]
         expect(x).toBeGreaterThanOrEqual(covered.left - 1e-6)
@@ -37,6 +38,23 @@ describe('the place of the sheet', () => {
         const below = fitted(paper, window, { ...free, bottom: free.bottom + 5.6 * window.rem }).scale
         expect(scale).toBeCloseTo(Math.max(beside, below), 9)
       }
+    }
+  })
+
+  it('is above the open slip in an upright window, and the marks stand beside that', () => {
+    const window = WINDOWS[2]!
+    for (const paper of Object.values(PAPERS)) {
+      const { covered, margin, slip } = roomFor(window, { folded: false, paper, withoutMargin: false })
+      const { scale, y } = fitted(paper, window, covered)
+      const top = window.height - slip!.bottom - slip!.height
+      expect(y + paper.height * scale).toBeLessThanOrEqual(top + 1e-6)
+      // Eighteen lines or so to write in, and the desks below.
+      expect(slip!.height).toBeGreaterThanOrEqual(18 * window.rem)
+      expect(slip!.bottom).toBeGreaterThanOrEqual(10 * window.rem)
+      if (margin?.side !== 'below') throw new Error('the marks stand below')
+      expect(margin.left).toBeGreaterThanOrEqual(23.5 * window.rem)
+      expect(window.width - margin.left).toBeGreaterThanOrEqual(16 * window.rem)
+      expect(roomFor(window, { folded: true, paper, withoutMargin: false }).slip).toBeUndefined()
     }
   })
 
@@ -98,6 +116,51 @@ describe('the sheet on the page', () => {
     // The tally leads from the print to the marks.
     await page.locator('.stage[aria-label=Check] button').first().click()
     await page.waitForSelector('.margin .opened')
+  })
+
+  it('has the slip below it on an upright tablet, open from the first', { timeout: FIRST }, async () => {
+    page = await openPage(desk.browser, desk.served.address, 768, 1024)
+    const box = async (selector: string) => (await page.locator(selector).boundingBox())!
+    const slip = await box('.slip-body')
+    const [, y, width, height] = await paper()
+    expect(y! + height!).toBeLessThanOrEqual(slip.y + 1)
+    expect(width).toBeGreaterThan(700)
+    const routing = await box('.routing')
+    expect(slip.y + slip.height).toBeLessThanOrEqual(routing.y + 1)
+    await goToEnd(page)
+    await page.keyboard.press('Enter')
+    await page.keyboard.type('wrong')
+    await page.waitForSelector('.margin li.must-change')
+    expect((await box('.margin')).x).toBeGreaterThanOrEqual(slip.x + slip.width)
+    await page.getByRole('button', { name: 'Fold', exact: true }).click()
+    await page.waitForSelector('.slip.folded')
+    const brief = page.getByRole('button', { name: 'Brief', exact: true })
+    await brief.click()
+    await expect.poll(async () => (await box('.slip-body')).y).toBeCloseTo(slip.y, 0)
+  })
+
+  it('keeps the note on a line clear of the marks below it', { timeout: FIRST }, async () => {
+    page = await openPage(desk.browser, desk.served.address)
+    await goToEnd(page)
+    await page.keyboard.press('Enter')
+    await page.keyboard.type('wrong')
+    await page.waitForSelector('.margin.below li.must-change')
+    await writeBrief(page, (await briefText(page)).replace(/\nwrong$/, '\nnote      As drawn'))
+    await page.waitForSelector('.margin.below li')
+    await page.locator('.line-stop').focus()
+    await page.keyboard.press('Enter')
+    const noteBox = async () => (await page.locator('.why-note').boundingBox())!
+    const note = await noteBox()
+    const marks = (await page.locator('.margin.below').boundingBox())!
+    expect(note.y + note.height).toBeLessThanOrEqual(marks.y + 1)
+    // Without marks it lies in their place, and the sheet is free.
+    await page.keyboard.press('Escape')
+    await writeBrief(page, (await briefText(page)).replace(/\nnote {6}As drawn/, ''))
+    await page.waitForSelector('.margin', { state: 'detached' })
+    await page.locator('.line-stop').focus()
+    await page.keyboard.press('Enter')
+    const [, y, , height] = await paper()
+    expect((await noteBox()).y).toBeGreaterThanOrEqual(y! + height!)
   })
 
   it('is of use on a quarter of the window, and its marks are within reach', { timeout: FIRST }, async () => {

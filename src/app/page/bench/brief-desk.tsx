@@ -96,6 +96,7 @@ export function BriefDesk(props: BriefDeskProps) {
       </main>
       {props.slip ? (
         <Slip
+          place={room.slip}
           title={drawing.brief?.header.part?.text ?? 'Untitled'}
           folded={props.folded}
           onFold={props.onFold}
@@ -145,6 +146,8 @@ export function BriefDesk(props: BriefDeskProps) {
       {why && !lifting.lifted ? (
         <WhyNote
           words={why}
+          room={room}
+          marks={marks.length}
           shows={good !== undefined && showsOnPictorial(good, lights.chosenLight)}
           onLift={onLift}
           onClose={lights.letGo}

@@ -1,7 +1,10 @@
 import { type Area, type Covered, fitted } from '../sheet/viewport.ts'
 
 /** What lies about the sheet, in rem; the style sheet says the same. */
-const REM = { slip: 23.5, foldedSlip: 2.6, edge: 1.2, margin: 16, leastBelow: 5.6 }
+const REM = { slip: 23.5, foldedSlip: 2.6, edge: 1.2, margin: 16, leastBelow: 5.6, leastSlip: 18.5 }
+
+/** Between the sheet and the slip below it, rem. */
+const GAP = 0.5
 
 /** Routing slip and the row above it, in rem: as a slip of desks, in two rows, or as one line. */
 const BOTTOM = { plain: 8.1, narrow: 12, low: 4.3 }
@@ -15,6 +18,15 @@ export interface Window extends Area {
 /** The slip would take most of the window: it lies over the sheet where it is not folded. */
 export const isNarrow = ({ width, rem }: Window): boolean => REM.slip * rem > 0.4 * width
 
+/** An upright one, such as a tablet's: the slip lies below the sheet, the marks beside it. */
+const isUpright = (window: Window): boolean => {
+  const { width, height, rem } = window
+  return isNarrow(window) && height > width && width >= (REM.slip + REM.margin) * rem && height >= 48 * rem
+}
+
+/** Whether the slip, laid open, would lie over the sheet. */
+export const liesOverSheet = (window: Window): boolean => isNarrow(window) && !isUpright(window)
+
 /** No place for desks below the sheet, nor for marks beside it. */
 const isLow = ({ height, rem }: Window): boolean => height < 36 * rem
 
@@ -23,6 +35,8 @@ export interface Room {
   readonly covered: Covered
   readonly narrow: boolean
   readonly low: boolean
+  /** The open slip's place where it lies below the sheet, px; absent: along the window's left edge. */
+  readonly slip?: { readonly bottom: number; readonly height: number }
   /** The marks' place; absent: there is none, they lie over the sheet when they are asked for. */
   readonly margin: MarginPlace | undefined
 }
@@ -53,6 +67,17 @@ export function roomFor(window: Window, { folded, paper, withoutMargin }: Lying)
     right: REM.edge * rem,
     top: REM.edge * rem,
     bottom,
+  }
+  if (isUpright(window) && !folded) {
+    const open = { ...plain, left: REM.edge * rem, bottom: bottom + REM.leastSlip * rem }
+    const height = window.height - plain.top - bottom - paper.height * fitted(paper, window, open).scale
+    return {
+      covered: { ...open, bottom: bottom + height },
+      narrow,
+      low,
+      slip: { bottom, height: height - GAP * rem },
+      margin: withoutMargin ? undefined : { side: 'below', left: (REM.slip + REM.edge) * rem, bottom, height },
+    }
   }
   if (low || withoutMargin) return { covered: plain, narrow, low, margin: undefined }
   const right: Covered = { ...plain, right: REM.margin * rem }

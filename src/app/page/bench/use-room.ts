@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useState } from 'react'
-import { isNarrow, type Lying, type Room, roomFor, type Window } from './room.ts'
+import { type Lying, liesOverSheet, type Room, roomFor, type Window } from './room.ts'
 
 const measured = (): Window => ({
   width: innerWidth,
@@ -8,7 +8,7 @@ const measured = (): Window => ({
 })
 
 /** Whether the brief's slip begins folded: it would lie over the sheet. */
-export const beginsFolded = (): boolean => isNarrow(measured())
+export const beginsFolded = (): boolean => liesOverSheet(measured())
 
 /** The sheet's place in the window as it is. */
 export function useRoom({ folded, paper, withoutMargin }: Lying): Room {

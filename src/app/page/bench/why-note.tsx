@@ -1,11 +1,16 @@
+import type { CSSProperties } from 'react'
 import type { Drawn } from '../engine/messages.ts'
 import { centreOf } from '../sheet/centre-of.ts'
 import type { Light } from '../sheet/light.ts'
+import type { Room } from './room.ts'
 
 interface WhyNoteProps {
   readonly words: string
   /** The pictorial has something to show of it. */
   readonly shows: boolean
+  /** Where the note lies: in the marks' place below the sheet where that is free, else over the sheet above it. */
+  readonly room: Room
+  readonly marks: number
   readonly onLift: () => void
   readonly onClose: () => void
 }
@@ -18,9 +23,24 @@ export function showsOnPictorial(drawn: Drawn, light: Light | undefined): boolea
   return centre !== undefined && (centre.features.length > 0 || centre.plane !== undefined)
 }
 
+function placeIn({ margin, covered, slip }: Room, marks: number): CSSProperties {
+  if (slip && !margin) return free(slip.bottom + slip.height, '24.7rem')
+  if (margin?.side !== 'below') return {}
+  if (marks > 0) return { bottom: covered.bottom }
+  return free(margin.bottom + margin.height, `${margin.left}px`)
+}
+
+/** So many px from the window's lower edge, from `left` on. */
+const free = (top: number, left: string): CSSProperties => ({
+  inset: `calc(100% - ${top}px + 0.4rem) 1.2rem auto ${left}`,
+  transform: 'none',
+  width: 'fit-content',
+  margin: '0 auto',
+})
+
 /** Why the chosen line is there. The pictorial is offered where something of the part would be lit on it. */
-export const WhyNote = ({ words, shows, onLift, onClose }: WhyNoteProps) => (
-  <div className="why-note" role="status">
+export const WhyNote = ({ words, shows, room, marks, onLift, onClose }: WhyNoteProps) => (
+  <div className="why-note" role="status" style={placeIn(room, marks)}>
     <p>{words}</p>
     {shows ? (
       <button type="button" onClick={onLift}>

@@ -65,7 +65,7 @@ export function ModelDesk(props: ModelDeskProps) {
       const stem = model.name.replace(/\.[^.]*$/, '') + (solid === undefined ? '' : `-${solid}`)
       const name = `${fileNameOf(stem)}.${kind}`
       download(name, await engine.write(model.text, kind, asked), type)
-      tell(`${name} written.`)
+      tell(`${name} written, preliminary: sizes as measured, no tolerances.`)
     }, 'Nothing was written')
   const begin = () =>
     work(async () => {
@@ -102,7 +102,7 @@ export function ModelDesk(props: ModelDeskProps) {
           </div>
         )}
       </main>
-      <section className="slip model" aria-label="Model">
+      <section className="slip model" aria-label="Model" style={room.slip ? { top: 'auto', ...room.slip } : {}}>
         <div className="slip-body">
           <header>
             <h2>{model.name}</h2>
@@ -191,6 +191,8 @@ export function ModelDesk(props: ModelDeskProps) {
       {lights.why && drawn && !lifted ? (
         <WhyNote
           words={lights.why}
+          room={room}
+          marks={marks.length}
           shows={showsOnPictorial(drawn, lights.chosenLight)}
           onLift={() => lift(model.text, asked)}
           onClose={lights.letGo}

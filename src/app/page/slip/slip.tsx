@@ -4,12 +4,15 @@ import { EditorView } from '@codemirror/view'
 import { type ReactNode, useEffect, useRef, useState } from 'react'
 import type { Mark } from '../../../brief/mark.ts'
 import type { Span } from '../../../brief/span.ts'
+import type { Room } from '../bench/room.ts'
 import { showMarks } from './editor.ts'
 import { type LitWords, setLitWords } from './lit-words.ts'
 
 interface SlipProps {
   readonly title: string
   readonly folded: boolean
+  /** Its place below the sheet, px; absent: along the window's left edge. */
+  readonly place: Room['slip']
   readonly onFold: () => void
   /** Gives the view to whoever changes the brief from elsewhere. */
   readonly onView: (view: EditorView) => void
@@ -31,11 +34,11 @@ export function Slip(props: SlipProps) {
   const { title, folded, onFold, onView, state, marks, marksOf, lit, chosen, children } = props
   const takenOff = useRef(props.onTakenOff)
   takenOff.current = props.onTakenOff
-  const place = useRef<HTMLDivElement>(null)
+  const writing = useRef<HTMLDivElement>(null)
   const view = useRef<EditorView>(undefined)
   const [, setLaid] = useState(0)
   useEffect(() => {
-    const made = new EditorView({ parent: place.current! })
+    const made = new EditorView({ parent: writing.current! })
     view.current = made
     return () => {
       takenOff.current(made.state)
@@ -63,10 +66,11 @@ export function Slip(props: SlipProps) {
     const range = EditorSelection.range(Math.min(from, end), Math.min(to, end))
     editor.dispatch({ effects: EditorView.scrollIntoView(range, { y: 'nearest', yMargin: 30 }) })
   }, [from, to])
+  const below = !folded && props.place ? { top: 'auto', ...props.place } : {}
   // The bench lays the slip anew with every keystroke.
   const now = view.current?.state
   return (
-    <section className={`slip${folded ? ' folded' : ''}`} aria-label="Brief">
+    <section className={`slip${folded ? ' folded' : ''}`} aria-label="Brief" style={below}>
       <button type="button" className="fold" aria-expanded={!folded} aria-controls="slip-body" onClick={onFold}>
         {folded ? 'Brief' : 'Fold'}
       </button>
@@ -75,7 +79,7 @@ export function Slip(props: SlipProps) {
           <h2 title={title}>{title}</h2>
           {children}
         </header>
-        <div className="writing" ref={place} />
+        <div className="writing" ref={writing} />
         <div className="taking-back">
           <button type="button" disabled={!now || undoDepth(now) === 0} onClick={() => undo(view.current!)}>
             Undo
