@@ -140,7 +140,7 @@ describe('the pictorial in the hand', () => {
     }
     // A plane is shown by its four sides, four holes by their four axes.
     expect(await show(/Middle line/)).toBe(4)
-    expect(await show(/Centre line of hole 1\.$/)).toBe(4)
+    expect(await show(/Centre line of the 4 holes ⌀\.281 \(line \d+\)\.$/)).toBe(4)
   })
 
   it('goes back without a motion where none is wanted, and follows the brief until then', {

@@ -85,6 +85,10 @@ describe('a solid model on the page', () => {
     expect(await page.locator('.edge-stop').getAttribute('aria-label')).toMatch(/^(The|An) edge .*face/)
     await page.keyboard.press('Escape')
     await page.waitForSelector('.turning', { state: 'detached' })
+    const file = page.waitForEvent('download')
+    await page.getByRole('button', { name: 'SVG' }).click()
+    expect((await file).suggestedFilename()).toBe('as1-oc-214-l-bracket.svg')
+    await page.locator('.notice', { hasText: 'as1-oc-214-l-bracket.svg written, preliminary' }).waitFor()
     // a brief goes on from there
     await page.getByRole('button', { name: 'Begin a brief from it' }).click()
     await page.waitForSelector('.cm-line', { timeout: FIRST })
