@@ -82,7 +82,7 @@ describe('the part held', () => {
 
 describe('the cutting plane', () => {
   const box = { min: [0, 0, 0], max: [100, 50, 20] } as const
-  const axis = { of: ['hole A axis', 'hole A'], direction: [0, 0, 1], from: 0, to: 20 } as const
+  const axis = { of: ['hole A axis', 'hole A'], words: 'hole A', direction: [0, 0, 1], from: 0, to: 20 } as const
   const axes = [{ ...axis, point: [30, 12, 0] as Vec3 }]
 
   it('stops at the axes that it can go through and at the middle', () => {

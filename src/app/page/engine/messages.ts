@@ -114,6 +114,8 @@ export interface SolidPicture {
 /** An axis of the part and which features turn about it; `from` and `to` bound their faces along it, mm from `point`. */
 export interface HandAxis {
   readonly of: readonly string[]
+  /** Whose axis it is: `hole A`, `one of the 4 holes ⌀.281 (line 21)`. */
+  readonly words: string
   readonly point: Vec3
   readonly direction: Vec3
   readonly from: number

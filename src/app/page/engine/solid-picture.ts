@@ -6,7 +6,7 @@ import { meshOf } from '../../../kernel/mesh.ts'
 import type { OcctKernel } from '../../../kernel/open.ts'
 import type { Part } from '../../../part/part.ts'
 import { sideOf } from '../../../views/frames.ts'
-import { featureWords } from './feature-words.ts'
+import { type FeatureWords, featureWords } from './feature-words.ts'
 import type { HandAxis, SolidPicture } from './messages.ts'
 
 /** Chords of a curved edge. */
@@ -30,12 +30,12 @@ export function pictureOf(part: Part | undefined, kernel: OcctKernel): SolidPict
         return { id: e.id, points, smooth: e.smooth }
       }),
     box: body.box,
-    axes: axesOf(part, mesh),
+    axes: axesOf(part, mesh, words),
     faceWords: body.faces.map((f) => (f.name ? words.ofFace(f.name) : kindOf(f))),
   }
 }
 
-function axesOf(part: Part, mesh: Pick<SolidPicture, 'corners' | 'faces'>): HandAxis[] {
+function axesOf(part: Part, mesh: Pick<SolidPicture, 'corners' | 'faces'>, words: FeatureWords): HandAxis[] {
   const { min, max } = part.body.box
   const boxCorners = [0, 1, 2, 3, 4, 5, 6, 7].map(
     (k): Vec3 => [k & 1 ? max[0] : min[0], k & 2 ? max[1] : min[1], k & 4 ? max[2] : min[2]],
@@ -57,7 +57,8 @@ function axesOf(part: Part, mesh: Pick<SolidPicture, 'corners' | 'faces'>): Hand
       for (let k = 9 * i; k < 9 * i + 9; k += 3) reach([mesh.corners[k]!, mesh.corners[k + 1]!, mesh.corners[k + 2]!])
     })
     if (from > to) for (const corner of boxCorners) reach(corner)
-    return [{ of: [id, ...owners.map((f) => f.id)], point, direction, from, to }]
+    const called = members[0] ? words.ofFace(members[0].id) : words.of(id.replace(/ axis$/, ''))
+    return [{ of: [id, ...owners.map((f) => f.id)], words: called, point, direction, from, to }]
   })
 }
 

@@ -60,8 +60,8 @@ export function stations(
   const k = axisOf(side)
   const edge = signOf(side) > 0 ? box.max[k] : box.min[k]
   const depth = (at: number) => Math.abs(edge - at)
-  const found = axes.flatMap(({ of, point, direction }) =>
-    Math.abs(direction[k]) < 1e-9 ? [{ depth: depth(point[k]), name: (of.at(-1) ?? '').replace(/ axis$/, '') }] : [],
+  const found = axes.flatMap(({ words, point, direction }) =>
+    Math.abs(direction[k]) < 1e-9 ? [{ depth: depth(point[k]), name: words }] : [],
   )
   const middle = { depth: depthOf(side, box) / 2, name: 'the middle' }
   const all = [...found, middle].sort((a, b) => a.depth - b.depth)
@@ -98,7 +98,7 @@ export function planeWords(plane: PlaneInHand, box: Box, axes: readonly HandAxis
   const { side, depth } = plane
   if (!cutBy(plane, box)) return `Not cut; A–A lies at the ${side}`
   const at = stations(side, box, axes).find((s) => Math.abs(s.depth - depth) < 1e-6)
-  const through = at ? ` through ${at.name === 'axis' ? 'the axis' : at.name},` : ''
+  const through = at ? ` through ${at.name},` : ''
   return `Cut${through} ${length(depth, unit)} ${FROM[side]}`
 }
 
