@@ -38,6 +38,7 @@ groove    nut: .09 wide, bottom ⌀.410
           left side at body right face
 chamfer   ends: 2X .06 × 45°
 flat      shoulder, top: .8125 across
+views     front; section A-A through flat; pictorial
 `
 
 const steps = (count: number) =>

@@ -210,7 +210,7 @@ function pieces(text: Lettering, style: LetteringStyle): Piece[] {
   return out
 }
 
-const SIGN = /^[+−±]/
+const SIGN = /^[-+−±]/
 
 /** Room left for the sign that the other of two stacked tolerances has: a bare 0 stands under the other's units (ISO 129-1:2018, from memory). */
 function signRoom(own: string, other: string, weight: Face): number {
