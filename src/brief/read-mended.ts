@@ -10,14 +10,14 @@ const mostReadings = 12
 
 /**
  * Reads a statement, and where a word was taken for another, again with that one: what was marked only because of the
- * slip is not marked, and the slip itself once.
+ * slip is not marked, and the slip itself once. Undefined where a word stands for a size.
  */
 export function readMended<T>(
   statement: Statement,
   setting: Setting,
   lexemes: readonly Lexeme[],
   read: (c: Cursor) => T,
-): T {
+): T | undefined {
   const slips: Mark[] = []
   let pieces = [...lexemes]
   for (let readings = 1; ; readings++) {
@@ -30,7 +30,8 @@ export function readMended<T>(
     if (!slip || !told || at === undefined || at < 0) {
       const isSlip = (m: Mark) => ECHOES.includes(m.rule) && slips.some((s) => s.span && isAt(m, s.span))
       for (const mark of [...slips, ...marks.filter((m) => !isSlip(m))]) setting.mark(mark)
-      return result
+      // What has a word for a size is read on to its end, but no size is made up for it.
+      return slips.some((s) => s.rule === 'not-a-size') ? undefined : result
     }
     slips.push(told)
     const kind = slip.near === '?' ? 'unknown' : slip.near === 'R' ? 'R' : 'word'

@@ -276,18 +276,17 @@ class Reader {
   }
 
   private take({ statement, keyword, skip }: Known, setting: Setting): void {
-    const read = <T>(by: (c: Cursor) => T): T => readMended(statement, setting, statement.lexemes.slice(skip), by)
+    const pieces = statement.lexemes.slice(skip)
+    const read = <T>(by: (c: Cursor) => T) => readMended(statement, setting, pieces, by)
     if (isOneOf(featureKeywords, keyword)) {
       const face = boreFace(this.stock, statement)
-      push(
-        this.features,
-        read((c) => readFeature(c, keyword, face)),
-      )
+      const feature = read((c) => readFeature(c, keyword, face))
+      push(this.features, feature)
     } else if (keyword === 'datum') push(this.datums, read(readDatumFeature))
     else if (keyword === 'stack') push(this.stacks, read(readStack))
     else if (keyword === 'frame') push(this.frames, read(readFrameStatement))
     else if (keyword === 'views' || keyword === 'section' || keyword === 'pictorial') {
-      const views = read((c) => readViews(c, keyword))
+      const views = read((c) => readViews(c, keyword)) ?? []
       if (views.length > 0) this.views = [...(this.views ?? []), ...views]
     } else if (keyword === 'show') push(this.shows, read(readShow))
     else if (keyword === 'place') push(this.places, read(readPlace))

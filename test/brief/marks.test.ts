@@ -41,6 +41,15 @@ describe('one cause, one mark', () => {
   })
 })
 
+describe('a word in place of a size', () => {
+  it('makes no size up: what has it is left out, all else stands', () => {
+    expect(readBrief(`${head}block abc × 100 × 50\n`).stock).toBeUndefined()
+    const { stock, features } = readBrief(`${block}hole top: ⌀abc THRU; centred both ways\nround corners: 4X R5\n`)
+    expect(stock?.kind).toBe('block')
+    expect(features.map((f) => f.kind)).toEqual(['round'])
+  })
+})
+
 describe('messages', () => {
   it.each<[string, string, ReturnType<typeof seen>]>([
     ['a misspelt statement', `${block}hoel top: ⌀9 THRU; centred both ways\n`, [['unknown-word', 'hoel', 'hole']]],
