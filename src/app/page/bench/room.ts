@@ -16,7 +16,7 @@ export interface Window extends Area {
 }
 
 /** The slip would take most of the window: it lies over the sheet where it is not folded. */
-export const isNarrow = ({ width, rem }: Window): boolean => REM.slip * rem > 0.4 * width
+const isNarrow = ({ width, rem }: Window): boolean => REM.slip * rem > 0.4 * width
 
 /** An upright one, such as a tablet's: the slip lies below the sheet, the marks beside it. */
 const isUpright = (window: Window): boolean => {
