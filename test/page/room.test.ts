@@ -58,6 +58,21 @@ describe('the place of the sheet', () => {
     }
   })
 
+  it('reaches down to the row of its scale where no desk has to do with it', () => {
+    for (const window of WINDOWS) {
+      const lying = { folded: false, paper: PAPERS.A3, withoutMargin: false }
+      const [with_, without] = [roomFor(window, lying), roomFor(window, { ...lying, withoutDesks: true })]
+      const scale = ({ covered }: typeof with_) => fitted(PAPERS.A3, window, covered).scale
+      expect(scale(without)).toBeGreaterThanOrEqual(scale(with_))
+      const lowest = [
+        without.covered.bottom,
+        without.slip?.bottom,
+        without.margin?.side === 'below' ? without.margin.bottom : undefined,
+      ]
+      expect(Math.min(...lowest.filter((n) => n !== undefined))).toBeCloseTo(2.7 * window.rem, 9)
+    }
+  })
+
   it('keeps none in a low window', () => {
     const room = roomFor(
       { width: 640, height: 400, rem: 14.5 },

@@ -6,8 +6,8 @@ const REM = { slip: 23.5, foldedSlip: 2.6, edge: 1.2, margin: 16, leastBelow: 5.
 /** Between the sheet and the slip below it, rem. */
 const GAP = 0.5
 
-/** Routing slip and the row above it, in rem: as a slip of desks, in two rows, or as one line. */
-const BOTTOM = { plain: 8.1, narrow: 12, low: 4.3 }
+/** Routing slip and the row above it, in rem: as a slip of desks, in two rows, or as one line; the row alone. */
+const BOTTOM = { plain: 8.1, narrow: 12, low: 4.3, without: 2.7 }
 
 /** How the window stands to what lies in it. */
 export interface Window extends Area {
@@ -52,16 +52,18 @@ export interface Lying {
   readonly paper: Area
   /** Marks are told elsewhere, or not at all: no room is kept for them. */
   readonly withoutMargin: boolean
+  /** No desk has to do with it: there is no routing slip. */
+  readonly withoutDesks?: boolean
 }
 
 /**
  * The margin's place is kept whether there are marks or not, so that the sheet does not change while one writes: on the
  * right or below, wherever it leaves the sheet larger.
  */
-export function roomFor(window: Window, { folded, paper, withoutMargin }: Lying): Room {
+export function roomFor(window: Window, { folded, paper, withoutMargin, withoutDesks }: Lying): Room {
   const { rem } = window
   const [narrow, low] = [isNarrow(window), isLow(window)]
-  const bottom = (low ? BOTTOM.low : narrow ? BOTTOM.narrow : BOTTOM.plain) * rem
+  const bottom = (withoutDesks ? BOTTOM.without : low ? BOTTOM.low : narrow ? BOTTOM.narrow : BOTTOM.plain) * rem
   const plain: Covered = {
     left: ((folded || narrow ? REM.foldedSlip : REM.slip) + REM.edge) * rem,
     right: REM.edge * rem,

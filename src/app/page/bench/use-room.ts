@@ -11,7 +11,7 @@ const measured = (): Window => ({
 export const beginsFolded = (): boolean => liesOverSheet(measured())
 
 /** The sheet's place in the window as it is. */
-export function useRoom({ folded, paper, withoutMargin }: Lying): Room {
+export function useRoom({ folded, paper, withoutMargin, withoutDesks = false }: Lying): Room {
   const [window, setWindow] = useState(measured)
   useEffect(() => {
     const measure = () => setWindow(measured())
@@ -20,7 +20,7 @@ export function useRoom({ folded, paper, withoutMargin }: Lying): Room {
   }, [])
   const { width, height } = paper
   return useMemo(
-    () => roomFor(window, { folded, paper: { width, height }, withoutMargin }),
-    [window, folded, width, height, withoutMargin],
+    () => roomFor(window, { folded, paper: { width, height }, withoutMargin, withoutDesks }),
+    [window, folded, width, height, withoutMargin, withoutDesks],
   )
 }

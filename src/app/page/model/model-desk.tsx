@@ -44,7 +44,7 @@ export function ModelDesk(props: ModelDeskProps) {
   const ties = useMemo(() => drawn && tiesOf(drawn), [drawn])
   const [openMark, setOpenMark] = useState<number>()
   const [busy, setBusy] = useState(false)
-  const room = useRoom({ folded: false, paper: sheet ?? BLANK, withoutMargin: false })
+  const room = useRoom({ folded: false, paper: sheet ?? BLANK, withoutMargin: false, withoutDesks: true })
   const asked = useMemo(() => (solid === undefined ? {} : { solid }), [solid])
   const lights = useLights({ good: drawn, stale: words !== undefined })
   const { lifted, lift, putBack, drop } = useLifted(engine)
