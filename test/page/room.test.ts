@@ -58,6 +58,19 @@ describe('the place of the sheet', () => {
     }
   })
 
+  it('is under the open slip in a small window, and the marks keep a strip below that', () => {
+    for (const window of [
+      { width: 390, height: 844, rem: 16 },
+      { width: 560, height: 800, rem: 14.5 },
+    ]) {
+      const { slip, margin } = roomFor(window, { folded: false, paper: PAPERS.A3, withoutMargin: false })
+      if (margin?.side !== 'below') throw new Error('the marks stand below')
+      expect(slip!.bottom).toBeGreaterThanOrEqual(margin.bottom + margin.height)
+      expect(margin.height).toBeGreaterThanOrEqual(5.6 * window.rem)
+      expect(slip!.height).toBeGreaterThan(margin.height)
+    }
+  })
+
   it('reaches down to the row of its scale where no desk has to do with it', () => {
     for (const window of WINDOWS) {
       const lying = { folded: false, paper: PAPERS.A3, withoutMargin: false }

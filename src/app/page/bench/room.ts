@@ -1,7 +1,7 @@
 import { type Area, type Covered, fitted } from '../sheet/viewport.ts'
 
 /** What lies about the sheet, in rem; the style sheet says the same. */
-const REM = { slip: 23.5, foldedSlip: 2.6, edge: 1.2, margin: 16, leastBelow: 5.6, leastSlip: 18.5 }
+const REM = { slip: 23.5, foldedSlip: 2.6, edge: 1.2, margin: 16, leastBelow: 5.6, leastSlip: 18.5, strip: 11 }
 
 /** Between the sheet and the slip below it, rem. */
 const GAP = 0.5
@@ -88,10 +88,19 @@ export function roomFor(window: Window, { folded, paper, withoutMargin, withoutD
   if (fitted(paper, window, right).scale >= scale) return { covered: right, narrow, low, margin: { side: 'right' } }
   // What the sheet leaves free belongs to the marks.
   const height = window.height - plain.top - bottom - paper.height * scale
-  return {
+  const room: Room = {
     covered: { ...plain, bottom: bottom + height },
     narrow,
     low,
     margin: { side: 'below', left: plain.left, bottom, height },
+  }
+  if (folded || !narrow) return room
+  // Laid open over the sheet, the slip leaves the marks a strip below it.
+  const strip = Math.min(height, REM.strip * rem)
+  const over = bottom + strip + GAP * rem
+  return {
+    ...room,
+    slip: { bottom: over, height: window.height - over - GAP * rem },
+    margin: { side: 'below', left: plain.left, bottom, height: strip },
   }
 }
