@@ -12,6 +12,7 @@ import { NO_MARKS } from './by-weight.ts'
 import type { Edits } from './edits.ts'
 import type { Room } from './room.ts'
 import { RoutingSlip } from './routing-slip.tsx'
+import { saysNoStock } from './standing.ts'
 import type { Drawing } from './use-drawing.ts'
 import type { useIssue } from './use-issue.ts'
 import type { Lifting } from './use-lifted.ts'
@@ -61,7 +62,7 @@ export function BriefDesk(props: BriefDeskProps) {
   const { active, drawing, lights, edits, lifting, printed, room, openMark, onOpenMark, onLift, onNew } = props
   const { mine, good, ties, marks, stale, standing } = drawing
   const { why } = lights
-  const hasStock = mine?.drawn.brief.stock !== undefined
+  const hasNoStock = mine !== undefined && saysNoStock(mine.drawn)
   const says = (rule: string) => marks.some((m) => m.rule === rule)
   return (
     <>
@@ -89,7 +90,7 @@ export function BriefDesk(props: BriefDeskProps) {
           <BlankPaper
             covered={room.covered}
             words={mine ? (standing ?? '') : 'Drawing the sheet'}
-            onStart={mine && !hasStock ? onNew : undefined}
+            onStart={hasNoStock ? onNew : undefined}
           />
         )}
         {props.beside}
@@ -121,7 +122,7 @@ export function BriefDesk(props: BriefDeskProps) {
         open={openMark}
         place={room.margin}
         standing={good ? standing : undefined}
-        onStart={hasStock ? undefined : onNew}
+        onStart={hasNoStock ? onNew : undefined}
         onOpen={onOpenMark}
         onMend={(mend) => edits.onMend(mend) && onOpenMark(undefined)}
         onAccept={(mark, reason) => edits.onAccept(mark, reason) && onOpenMark(undefined)}

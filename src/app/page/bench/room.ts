@@ -1,7 +1,7 @@
 import { type Area, type Covered, fitted } from '../sheet/viewport.ts'
 
 /** What lies about the sheet, in rem; the style sheet says the same. */
-const REM = { slip: 23.5, foldedSlip: 2.6, edge: 1.2, margin: 16, leastBelow: 5.6, leastSlip: 18.5, strip: 11 }
+const REM = { slip: 23.5, foldedSlip: 2.6, edge: 1.2, margin: 16, leastBelow: 6.2, leastSlip: 18.5, strip: 11 }
 
 /** Between the sheet and the slip below it, rem. */
 const GAP = 0.5
@@ -36,7 +36,7 @@ export interface Room {
   readonly narrow: boolean
   readonly low: boolean
   /** The open slip's place where it lies below the sheet, px; absent: along the window's left edge. */
-  readonly slip?: { readonly bottom: number; readonly height: number }
+  readonly slip?: { readonly bottom: number; readonly height: number; readonly width?: number }
   /** The marks' place; absent: there is none, they lie over the sheet when they are asked for. */
   readonly margin: MarginPlace | undefined
 }
@@ -73,12 +73,14 @@ export function roomFor(window: Window, { folded, paper, withoutMargin, withoutD
   if (isUpright(window) && !folded) {
     const open = { ...plain, left: REM.edge * rem, bottom: bottom + REM.leastSlip * rem }
     const height = window.height - plain.top - bottom - paper.height * fitted(paper, window, open).scale
+    // As wide as a column of marks leaves it.
+    const width = window.width - (REM.margin + REM.edge) * rem
     return {
       covered: { ...open, bottom: bottom + height },
       narrow,
       low,
-      slip: { bottom, height: height - GAP * rem },
-      margin: withoutMargin ? undefined : { side: 'below', left: (REM.slip + REM.edge) * rem, bottom, height },
+      slip: { bottom, height: height - GAP * rem, width },
+      margin: withoutMargin ? undefined : { side: 'below', left: width + REM.edge * rem, bottom, height },
     }
   }
   if (low || withoutMargin) return { covered: plain, narrow, low, margin: undefined }

@@ -1,5 +1,9 @@
 import type { Mark } from '../../../brief/mark.ts'
+import type { Drawn } from '../engine/messages.ts'
 import type { Shown } from './use-engine.ts'
+
+/** Whether the brief has no statement of what the part is made from; one that cannot be read is one. */
+export const saysNoStock = ({ brief }: Drawn): boolean => brief.marks.some((m) => m.rule === 'stock-not-said')
 
 /** How the sheet stands to the brief, where it is not its newest drawing. */
 export function standingOf(shown: Shown | undefined, fault: string | undefined): string | undefined {
@@ -9,9 +13,9 @@ export function standingOf(shown: Shown | undefined, fault: string | undefined):
     return 'The brief cannot be drawn as it stands. The sheet is of the brief before.'
   }
   if (shown.good) return undefined
-  return shown.drawn.brief.stock
-    ? 'There is no sheet yet.'
-    : 'There is no sheet yet: the brief does not say what the part is made from.'
+  return saysNoStock(shown.drawn)
+    ? 'There is no sheet yet: the brief does not say what the part is made from.'
+    : 'There is no sheet yet.'
 }
 
 /** What stands in the way of a checker's signature, in a sentence. */

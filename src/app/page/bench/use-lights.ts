@@ -24,7 +24,8 @@ export function useLights({ good, stale }: Lighting) {
     setChosen(undefined)
     setHover((now) => (now?.from === 'sheet' ? undefined : now))
   }, [good])
-  const light = hover?.light ?? chosen?.light
+  // Words of a brief that is not drawn have made nothing of the sheet that lies there.
+  const light = (stale && hover?.from === 'brief' ? undefined : hover?.light) ?? chosen?.light
   const litWords = useMemo(
     (): LitWords | undefined =>
       hover?.from === 'brief' || stale || !light

@@ -24,7 +24,8 @@ export function showsOnPictorial(drawn: Drawn, light: Light | undefined): boolea
 }
 
 function placeIn({ margin, covered, slip }: Room, marks: number): CSSProperties {
-  if (slip && !margin) return free(slip.bottom + slip.height, '24.7rem')
+  if (slip && !margin)
+    return free(slip.bottom + slip.height, slip.width === undefined ? '1.2rem' : `calc(${slip.width}px + 1.2rem)`)
   if (margin?.side !== 'below') return {}
   if (marks > 0) return { bottom: covered.bottom }
   return free(margin.bottom + margin.height, `${margin.left}px`)
