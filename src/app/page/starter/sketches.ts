@@ -50,7 +50,8 @@ const bar = (
   ]
 }
 
-const turn = (from: number, to: number, steps = 28): number[] =>
+/** Angles from one to the other, in degrees, by steps of at most 3°: no corner is seen at the size of a window. */
+const turn = (from: number, to: number, steps = Math.ceil(Math.abs(to - from) / 3)): number[] =>
   Array.from({ length: steps + 1 }, (_, i) => ((from + ((to - from) * i) / steps) * Math.PI) / 180)
 
 /** Circle or arc across the x axis, in degrees from the rear. */

@@ -21,6 +21,21 @@ const KINDS: readonly (readonly [string, readonly StockName[]])[] = [
   ['round', ['round bar', 'tube', 'disc', 'turned']],
 ]
 
+/** What is often made from it, as an example of a name. */
+const USUAL_PARTS: Readonly<Record<StockName, string>> = {
+  plate: 'Base plate',
+  block: 'Clamp block',
+  outline: 'Gusset',
+  'flat bar': 'Strap',
+  angle: 'Bracket',
+  channel: 'Carrier',
+  tee: 'Rail',
+  'round bar': 'Pin',
+  tube: 'Spacer',
+  disc: 'Cover',
+  turned: 'Shaft',
+}
+
 /** A blank sheet with what the shop can begin from, in pencil. One is chosen, its sizes are written on it. */
 export function Starter({ onBegin, onModel, onLeave }: StarterProps) {
   const [stock, setStock] = useState<StockName>()
@@ -128,7 +143,11 @@ export function Starter({ onBegin, onModel, onLeave }: StarterProps) {
             <div className="row">
               <label>
                 Name of the part
-                <input value={title} onChange={(event) => setTitle(event.target.value)} placeholder="Bracket" />
+                <input
+                  value={title}
+                  onChange={(event) => setTitle(event.target.value)}
+                  placeholder={USUAL_PARTS[stock]}
+                />
               </label>
               <button type="submit" className="strong">
                 Write the first lines
