@@ -3,7 +3,7 @@ import type { Cursor } from './cursor.ts'
 import { spanOf } from './cursor.ts'
 import type { Lexeme } from './lexeme.ts'
 import { nearestWord } from './spelling.ts'
-import { nameWords, sides } from './vocabulary.ts'
+import { isOfTheLanguage, nameWords, sides } from './vocabulary.ts'
 
 /** Words that begin another phrase and so end a name. */
 const stops = new Set([
@@ -99,7 +99,8 @@ function spelt(c: Cursor, piece: Lexeme): string {
   const word = piece.text.toLowerCase()
   const own = c.setting.ownNames
   if (known.has(word) || own.has(word)) return word
-  const near = nearestWord(word, [...nameWords, ...own])
+  // A word that means something else is no slip of the pen.
+  const near = isOfTheLanguage(word) ? undefined : nearestWord(word, [...nameWords, ...own])
   c.mark(
     'unknown-name',
     spanOf(piece),

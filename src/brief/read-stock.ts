@@ -31,6 +31,15 @@ export function readStock(c: Cursor, keyword: StockKeyword): Stock | undefined {
   const span = c.statement.span
   switch (keyword) {
     case 'plate': {
+      if (c.isDia()) {
+        const { span } = c.statement.keyword
+        c.mark('out-of-place', span, 'a plate has no diameter; did you mean “disc”?', {
+          expected: 'disc, for a round plate',
+          mends: [{ label: 'write disc', span, text: 'disc' }],
+        })
+        // Read on as the mend would have it.
+        return readStock(c, 'disc')
+      }
       const read = readPhrases(c, keyword, [length, width, thickness])
       const sizes = all(read.sizes, 'length', 'width', 'thickness')
       return sizes && { kind: 'plate', ...sizes, face: read.face ?? 'top', span }

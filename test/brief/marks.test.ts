@@ -71,6 +71,12 @@ describe('messages', () => {
       `${block}hole top: ⌀9 THRU; abc from left; centred up\n`,
       [['not-a-size', 'abc']],
     ],
+    ['a round plate', `${head}plate dia 120, 12 thick\n`, [['out-of-place', 'plate', 'disc']]],
+    [
+      'a word of the language that is no name',
+      `${block}hole plate: ⌀9 THRU; centred both ways\n`,
+      [['unknown-name', 'plate']],
+    ],
     ['a statement that is only begun', `${block}ho\n`, [['unknown-word', 'ho', 'hole']]],
     ['a statement of which many begin so', `${block}ro\n`, [['unknown-word', 'ro', 'round']]],
     ['a size missing', `${head}block 160 × 100\n`, [['missing-size', 'block']]],
