@@ -203,10 +203,20 @@ describe('the sheet on the page', () => {
     await page.keyboard.type('wrong')
     await page.waitForFunction(() => document.querySelector('.stage[aria-label=Check]')?.textContent?.match(/\d marks/))
     expect(await paper()).toEqual(before)
+    // What says nothing in one line is not there.
+    expect(await page.locator('.stage[aria-label=Register]').isVisible()).toBe(false)
+    // Nothing lies over what folds the slip, the pictorial in the hand neither.
+    await page.locator('main').click({ position: { x: 600, y: 10 } })
+    await page.keyboard.press('l')
+    await page.waitForSelector('.turning[data-state="at rest"]', { timeout: FIRST })
+    await page.getByRole('button', { name: 'Fold', exact: true }).click({ trial: true })
+    await page.keyboard.press('Escape')
+    await page.waitForSelector('.turning', { state: 'detached' })
     // Nothing lies over what takes back.
     const undo = page.getByRole('button', { name: 'Undo' })
     await undo.click({ trial: true })
     await page.locator('.stage[aria-label=Check] button').first().click()
+    await page.locator('.margin .opened').click({ trial: true, position: { x: 5, y: 5 } })
     const opened = (await page.locator('.margin .opened').boundingBox())!
     expect(opened.y).toBeGreaterThanOrEqual(0)
     expect(opened.y + Math.min(opened.height, 60)).toBeLessThanOrEqual(400)
