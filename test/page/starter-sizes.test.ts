@@ -80,7 +80,7 @@ describe('sizes written on a sketch', () => {
     await page.getByLabel('Name of the part').fill('Trial plate')
     await page.getByRole('button', { name: 'Write the first lines' }).click()
     await waitForLettering(page, 'TRIAL PLATE')
-    expect(await page.locator('.papers span').count()).toBe(1)
+    expect(await page.locator('.papers li').count()).toBe(1)
     await page.keyboard.press('Control+o')
     await page.locator('dialog', { hasText: 'Trial plate' }).waitFor()
     expect(await page.locator('dialog').filter({ hasText: 'Trial plate' }).textContent()).not.toContain('Untitled')
