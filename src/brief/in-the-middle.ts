@@ -7,6 +7,9 @@ export function inTheMiddle({ keyword, lexemes }: Statement, count: number): Men
   const [label, text] =
     count === 1
       ? ['centre it both ways', 'centred both ways']
-      : [`place the ${count} in a row, centred, their distance still “?”`, `${count} across ? apart, centred; centred up`]
+      : [
+          `place the ${count} in a row, centred, their distance still “?”`,
+          `${count} across ? apart, centred; centred up`,
+        ]
   return { label, span: { from: at, to: at }, text: `\n          ${text}` }
 }
