@@ -18,7 +18,8 @@ export function limitsOf(contour: Contour): readonly [number, number] {
   return [contour.outer[0]!.h0, contour.outer[contour.outer.length - 1]!.h1]
 }
 
-function radiusAt(piece: ContourPiece, h: number): number {
+/** Radius of a piece at a height within it, mm. */
+export function radiusAt(piece: ContourPiece, h: number): number {
   if (piece.r0 === piece.r1 || !Number.isFinite(piece.h0) || !Number.isFinite(piece.h1)) return piece.r0
   return piece.r0 + ((h - piece.h0) / (piece.h1 - piece.h0)) * (piece.r1 - piece.r0)
 }

@@ -65,6 +65,8 @@ export interface Reach {
   readonly faces?: readonly number[]
   /** It is a corner of an outline, and not what else stands level with it. */
   readonly corner?: true
+  /** It is where a hole with these faces, `r` mm in radius at its widest, begins. */
+  readonly mouth?: { readonly faces: readonly number[]; readonly r: number }
 }
 
 /** A distance along a unit vector. */
@@ -109,8 +111,12 @@ export type Statement =
   | { readonly kind: 'equal slopes'; readonly faces: readonly [number, number]; readonly direction: Vec3 }
   /** Flats given across two of them, by those words: all as far from the axis, evenly turned about it. No number. */
   | { readonly kind: 'flats alike'; readonly faces: readonly number[]; readonly axis: Vec3; readonly at: Vec3 }
-  /** Angle between two plane faces. */
-  | { readonly kind: 'angle'; readonly faces: readonly [number, number] }
+  /** Angle between two plane faces; `also` lists other pairs said to have the same one (`2X`). */
+  | {
+      readonly kind: 'angle'
+      readonly faces: readonly [number, number]
+      readonly also?: readonly (readonly [number, number])[]
+    }
   /** Axes at one distance from a centre, by the circle's diameter. */
   | { readonly kind: 'bolt circle'; readonly centre: Vec3; readonly axis: Vec3; readonly members: readonly Vec3[] }
   /** Axes evenly spread about a centre, said in words or plain from the drawing. No number. */

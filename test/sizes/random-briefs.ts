@@ -10,13 +10,13 @@ export function numbers(seed: number): () => number {
 }
 
 /** What a random brief is made with. */
-interface Dice {
+export interface Dice {
   readonly int: (low: number, high: number) => number
   readonly pick: <T>(...list: T[]) => T
   readonly maybe: (chance: number, text: () => string) => string
 }
 
-function diceOf(random: () => number): Dice {
+export function diceOf(random: () => number): Dice {
   return {
     int: (low, high) => low + Math.floor(random() * (high - low + 1)),
     pick: (...list) => list[Math.floor(random() * list.length)]!,

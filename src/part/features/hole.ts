@@ -3,6 +3,7 @@ import type { Vec3 } from '../../geometry/vec.ts'
 import { along, scale } from '../../geometry/vec3.ts'
 import { cylinder, turned } from '../../kernel/primitives.ts'
 import { coaxialCut } from '../coaxial.ts'
+import { radiusAt } from '../contour.ts'
 import { faceWords, findRound, findWorkFace, markUnknown, plainName } from '../find-name.ts'
 import { fitsFace, overlapping } from '../fit.ts'
 import type { RoundFace, WorkFace } from '../model.ts'
@@ -156,13 +157,16 @@ function reachOf({ point, through, end }: Member, side: Side, shape: HoleShape):
 function membersOf(
   shop: Workshop,
   feature: HoleFeature,
-  { face, through }: Worked,
+  { face, through, round, ground }: Worked,
   points: readonly Vec3[],
   id: string,
 ): Member[] {
   const { counterbore, countersink, spotface, depth } = feature
   const wide = [feature, counterbore, countersink, spotface?.depth && spotface].map((s) => (s ? s.diameter.mm / 2 : 0))
-  if (!face) return points.map((point) => ({ point, through }))
+  if (!face) {
+    const on = (p: Vec3) => (round ? onRound(shop, round, ground.side, p, Math.max(...wide)) : p)
+    return points.map((p) => ({ point: on(p), through }))
+  }
   const axis = axisOf[face.side]
   const out = outwardOf[face.side][axis]
   if (depth.kind === 'through' && Math.max(...wide.slice(1)) === 0) {
@@ -183,6 +187,18 @@ function membersOf(
     if (depth.kind === 'blind' || beyond === 0) return { point, through: thick }
     return { point, through: Math.max(thick, out * (column.at - face.at) + through + beyond) }
   })
+}
+
+/** On a taper a hole of radius r stands on the highest material under it, as on a flat face. */
+function onRound(shop: Workshop, round: RoundFace, side: Side, point: Vec3, r: number): Vec3 {
+  const { axis, outer } = shop.contour!
+  const piece = outer.find((p) => p.name === round.name)
+  if (round.inside || !piece || piece.r0 === piece.r1) return point
+  const within = (h: number) => Math.min(piece.h1, Math.max(piece.h0, h))
+  const high = Math.max(radiusAt(piece, within(point[axis] - r)), radiusAt(piece, within(point[axis] + r)))
+  const placed: [number, number, number] = [...point]
+  placed[axisOf[side]] = outwardOf[side][axisOf[side]] * high
+  return placed
 }
 
 function workedPlace(shop: Workshop, feature: HoleFeature): Worked | undefined {

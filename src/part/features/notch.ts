@@ -105,7 +105,8 @@ export function addNotch(shop: Workshop, feature: NotchFeature): void {
     cuts.map((c) => `${c.name} middle`),
     walls,
   )
-  chooseNotchSizes(shop, feature, id, cuts, run, edge.axis, [walls.low[0]!, walls.high[0]!])
+  const sides = cuts.map((_, i) => [walls.low[i]!, walls.high[i]!] as const)
+  chooseNotchSizes(shop, feature, id, cuts, run, edge.axis, sides)
   const outward = outwardOf[face.side]
   shop.features.push((faces) => ({
     id,
@@ -283,13 +284,14 @@ function chooseNotchSizes(
   cuts: readonly Cut[],
   run: 0 | 1 | 2,
   deep: 0 | 1 | 2,
-  walls: readonly [string, string],
+  sides: readonly (readonly [string, string])[],
 ): void {
   const { width, depth, angle } = feature
+  const walls = sides[0]!
   const direction: Vec3 = unitAxis[run]
   shop.choose({ kind: 'width', size: width, of: id, direction, span: width.span, group: id })
   if (feature.shape === 'vee') {
-    shop.imply('equal', 'sides of the vee at equal angles', walls)
+    for (const pair of sides) shop.imply('equal', 'sides of the vee at equal angles', pair)
     if (angle) shop.choose({ kind: 'angle', angle, from: walls[0], to: walls[1], span: angle.span, group: id })
     // how far the vee reaches in from its edge, along the worked face
     else if (depth)

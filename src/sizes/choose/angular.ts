@@ -160,7 +160,7 @@ function showPolar(centre: Vec3, from: Vec3, out: Vec3, r: number): Draft['shows
   }
 }
 
-/** An angle between two plane faces. */
+/** An angle between two plane faces of a feature's first member, and between those of the others like them. */
 export function angleDraft(context: Context, chosen: Chosen<'angle'>): Draft | undefined {
   const [a, b] = [chosen.from, chosen.to].map((id) => mooringOf(context, id, [0, 0, 0]))
   const [f, g] = [a?.faces[0], b?.faces[0]]
@@ -178,19 +178,30 @@ export function angleDraft(context: Context, chosen: Chosen<'angle'>): Draft | u
   const between = (Math.acos(Math.max(-1, Math.min(1, dot(unit(other), unit(v))))) * 180) / Math.PI
   const isSaid = Math.abs(between - chosen.angle.value) <= Math.abs(180 - between - chosen.angle.value)
   const u = isSaid ? other : scale(other, -1)
+  const also = atOthers(context, chosen)
   return {
     id: `${chosen.group ?? 'stock'}/angle/${chosen.from} to ${chosen.to}`,
-    callout: angleCallout(chosen.angle, context.writing),
+    callout: angleCallout(chosen.angle, context.writing, also.length + 1),
     value: chosen.angle.value,
     angle: chosen.angle,
     leg: Math.min(norm(u), norm(v)) * 2,
     direction: 'angle',
-    states: [{ kind: 'angle', faces: [f, g] }],
+    states: [{ kind: 'angle', faces: [f, g], ...(also.length > 0 ? { also } : {}) }],
     // a leg drawn on has no line of the part under it
     shows: showAngle(vertex, unit(u), unit(v), [isSaid ? norm(u) * 2 : 0, norm(v) * 2]),
     span: chosen.span,
     ...(chosen.group && context.features.has(chosen.group) ? { feature: chosen.group } : {}),
   }
+}
+
+/** The two faces of each other member that are named as the first one's are: `notch 1.2 left side`. */
+function atOthers(context: Context, { from, to, group }: Chosen<'angle'>): (readonly [number, number])[] {
+  const [first, ...others] = context.features.get(group ?? '')?.members ?? []
+  if (!first || ![from, to].every((id) => id.startsWith(`${first.id} `))) return []
+  return others.flatMap(({ id }) => {
+    const [a, b] = [from, to].map((own) => mooringOf(context, id + own.slice(first.id.length), [0, 0, 0])?.faces[0])
+    return a === undefined || b === undefined ? [] : [[a, b] as const]
+  })
 }
 
 /** A point common to both planes, nearest to the first one's point. */

@@ -23,6 +23,8 @@ export function holeDraft(
   chosen: readonly ChosenSize[],
 ): Draft {
   const { members, outward } = feature
+  const largest = [hole.counterbore?.diameter, hole.countersink?.diameter, hole.spotface?.diameter, hole.diameter]
+  const radii = largest.flatMap((d) => (d ? [d.mm / 2] : []))
   const states: Statement[] = []
   const cones = new Set<number>()
   for (const one of chosen) {
@@ -33,7 +35,7 @@ export function holeDraft(
       if (isCone) for (const id of one.faces) cones.add(id)
     } else if (one.kind === 'depth') {
       const r = one.role === 'hole' || one.role === undefined ? hole.diameter.mm / 2 : 0
-      const [first, ...also] = members.map((m) => sunk(m, outward, one.size.mm, r))
+      const [first, ...also] = members.map((m) => sunk(m, outward, one.size.mm, r, Math.max(...radii)))
       if (first) states.push({ kind: 'distance', ...first, ...(also.length > 0 ? { also } : {}) })
     }
   }
@@ -48,8 +50,6 @@ export function holeDraft(
   const pointSaid = chosen.some((c) => c.kind === 'angle' && c.role !== 'countersink')
   if (pointFaces.length > 0 && !pointSaid) states.push({ kind: 'cone angle', faces: pointFaces, custom: true })
 
-  const largest = [hole.counterbore?.diameter, hole.countersink?.diameter, hole.spotface?.diameter, hole.diameter]
-  const radii = [...largest.flatMap((d) => (d ? [d.mm / 2] : []))]
   const atCircles = showAtCircles(
     members.map((m) => m.point),
     outward,
@@ -88,7 +88,13 @@ const withFarSide = ({ header }: Context, { lines }: Callout): Callout => ({
 })
 
 /** From the worked face down to a floor, or to the rim where a drill point begins. */
-function sunk({ point, faces, id }: PartFeature['members'][number], outward: Vec3, deep: number, r: number): Stretch {
+function sunk(
+  { point, faces, id }: PartFeature['members'][number],
+  outward: Vec3,
+  deep: number,
+  r: number,
+  widest: number,
+): Stretch {
   const e = unit(cross(outward, Math.abs(outward[0]) < 0.6 ? [1, 0, 0] : [0, 1, 0]))
   const side = norm(e) === 0 ? 0 : r
   const down = (h: number): Vec3 => [
@@ -99,7 +105,7 @@ function sunk({ point, faces, id }: PartFeature['members'][number], outward: Vec
   const direction: Vec3 = [-outward[0], -outward[1], -outward[2]]
   return {
     direction,
-    from: { at: down(0), name: `face at ${id}` },
+    from: { at: down(0), name: `face at ${id}`, mouth: { faces, r: widest } },
     to: { at: down(deep), name: `bottom of ${id}`, faces },
   }
 }

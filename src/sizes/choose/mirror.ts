@@ -29,7 +29,8 @@ export function withMirrored(
   if (!a || !b || ends.length === 0) return undefined
   // A notch mirrored along its depth has no middle that way: its floors are sized from their own edges.
   const datum = context.data.get(one)
-  if (datum?.kind === 'middle' && Math.abs(dot(datum.normal, direction)) < 1e-9) return [...drafts]
+  if (datum?.kind === 'middle' && Math.abs(dot(datum.normal, direction)) < 1e-9)
+    return veesInLine(context, drafts, [one, other], datum.normal)
   const mirroring = { direction, middle: (levelOf(a, direction) + levelOf(b, direction)) / 2 }
   const feature = context.part.features.find((f) => f.members.some((m) => owns(m, one)))
   const [own, mate] = [one, other].map((id) => feature?.members.find((m) => owns(m, id)))
@@ -65,6 +66,25 @@ export function withMirrored(
     }
   })
   return covered ? result : undefined
+}
+
+/**
+ * Two vees at opposite edges stand in line, as their common centre line shows; the sides of square notches are in one plane
+ * each, which says it already.
+ */
+function veesInLine(
+  context: Context,
+  drafts: readonly Draft[],
+  pair: readonly [string, string],
+  direction: Vec3,
+): Draft[] {
+  const reaches = pair.map((id) => mooringOf(context, id, direction))
+  const [a, b] = reaches
+  const notch = context.part.features.find((f) => f.members.some((m) => owns(m, pair[0])))
+  const at = drafts.findIndex((d) => d.feature === notch?.id && d.states.some((s) => s.kind === 'equal slopes'))
+  if (!a || !b || at < 0) return [...drafts]
+  const said: Statement = { kind: 'aligned', direction, reaches: [a, b] }
+  return drafts.map((d, i) => (i === at ? { ...d, states: [...d.states, said] } : d))
 }
 
 const NEAR = 1e-5

@@ -3,11 +3,12 @@ import { asFirst, distinct, type Plain } from './condition.ts'
 import { cornerOf } from './corner.ts'
 import { type Element, SAME } from './elements.ts'
 import type { Model, PlaneReading, RoundReading, Values } from './model.ts'
+import { mouthOf } from './mouth.ts'
 
 /**
  * The circle of that diameter (mm) in which each cone meets a plane across its axis: at a border of its face, else where
  * the cone would meet it but for a chamfer or round (a taper's end is sized at the sharp corner: common practice, no
- * source).
+ * source). A countersink in a round surface has it at the crown.
  */
 export function coneDiameters(model: Model, faces: readonly number[], diameter: number): Plain[] | string {
   const result: Plain[] = []
@@ -17,7 +18,10 @@ export function coneDiameters(model: Model, faces: readonly number[], diameter: 
     const cone = element && model.readings[element.id]
     if (!element || cone?.form !== 'cone' || seen.has(element.id)) continue
     seen.add(element.id)
-    const along = alongAtBorder(model, element, cone, diameter) ?? alongBeyond(model, element, cone, diameter)
+    const along =
+      alongAtBorder(model, element, cone, diameter) ??
+      alongBeyond(model, element, cone, diameter) ??
+      alongAtMouth(model, element, cone, diameter)
     if (!along) continue
     const circle = {
       uses: distinct([...cone.uses, ...along.uses]),
@@ -74,4 +78,17 @@ function alongBeyond(model: Model, element: Element, cone: RoundReading, diamete
       Math.abs(alongTo(cone, r).of(x) - wanted) < SAME,
   )
   return plane && alongTo(cone, plane)
+}
+
+/** To the crown of the round that a countersink is sunk into. */
+function alongAtMouth(model: Model, element: Element, cone: RoundReading, diameter: number): Along | undefined {
+  const x = model.values
+  const u = cone.direction(x)
+  const tip = dot(cone.point(x), u)
+  const deep = diameter / 2 / Math.tan(x[cone.half]! / model.scale)
+  for (const side of [1, -1]) {
+    const crown = mouthOf(model, element, diameter / 2, u, tip + side * deep)
+    if (crown) return { uses: crown.uses, of: (v) => crown.of(v) - dot(cone.point(v), u) }
+  }
+  return undefined
 }

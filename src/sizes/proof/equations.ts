@@ -107,7 +107,7 @@ function hear(model: Model, statement: Statement): Plain[] | string {
       return statement.custom ? halves.map((h) => single(h, 'by custom')) : alike(halves)
     }
     case 'angle':
-      return angleBetween(model, statement.faces)
+      return anglesBetween(model, [statement.faces, ...(statement.also ?? [])])
     case 'equal slopes': {
       const [a, b] = statement.faces.map((f) => planeOf(model, f))
       if (!a || !b) return 'the slopes are no planes'
@@ -185,19 +185,18 @@ function parallelPlanes(model: Model, a: Expression, b: Expression): Plain[] {
 
 const tilted = (model: Model, plane: PlaneReading): boolean => axisIndex(plane.normal(model.values)) === undefined
 
-function angleBetween(model: Model, faces: readonly [number, number]): Plain[] | string {
-  const [a, b] = faces.map((f) => planeOf(model, f))
-  if (!a || !b) return 'the angle does not stand between two planes'
-  return [
-    {
-      uses: distinct([...a.uses, ...b.uses]),
-      of: (x) => {
-        const [n, m] = [a.normal(x), b.normal(x)]
-        return model.scale * Math.atan2(norm(cross(n, m)), dot(n, m))
-      },
-      kind: 'size',
-    },
-  ]
+function anglesBetween(model: Model, pairs: readonly (readonly [number, number])[]): Plain[] | string {
+  const angles = pairs.flatMap((faces) => {
+    const [a, b] = faces.map((f) => planeOf(model, f))
+    if (!a || !b) return []
+    const of = (x: Values) => {
+      const [n, m] = [a.normal(x), b.normal(x)]
+      return model.scale * Math.atan2(norm(cross(n, m)), dot(n, m))
+    }
+    return [{ uses: distinct([...a.uses, ...b.uses]), of }]
+  })
+  if (angles.length < pairs.length) return 'the angle does not stand between two planes'
+  return angles.map((angle, i) => asFirst(angles[0]!, angle, i === 0))
 }
 
 type Place = { readonly uses: readonly number[]; readonly of: (x: Values) => readonly [number, number] }

@@ -5,6 +5,7 @@ import type { Reach } from '../dimension.ts'
 import { cornerOf } from './corner.ts'
 import { type AxisIndex, axisIndex, SAME } from './elements.ts'
 import type { Expression, Model, RoundReading } from './model.ts'
+import { mouthOf } from './mouth.ts'
 import { crownOfRim } from './rim.ts'
 
 /**
@@ -64,6 +65,16 @@ export function reached(model: Model, reach: Reach, direction: Vec3): Expression
   for (const candidate of candidates) {
     const made = candidate.make()
     if (made && Math.abs(made.of(model.values) - reach.at[k]) < SAME * 10) return signed(made)
+  }
+  return openingOf(model, reach, direction)
+}
+
+/** Where the hole that the reach is the mouth of begins on a round. */
+function openingOf(model: Model, { mouth, at }: Reach, direction: Vec3): Expression | undefined {
+  const hole = mouth?.faces.flatMap((f) => model.elementOf.get(f) ?? []) ?? []
+  for (const element of hole) {
+    const found = mouthOf(model, element, mouth!.r, direction, dot(at, direction))
+    if (found) return found
   }
   return undefined
 }

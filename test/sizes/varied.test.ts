@@ -1,0 +1,48 @@
+import { describe, expect, it } from 'vitest'
+import { auditSizes } from './audit.ts'
+import { type Dice, diceOf, numbers } from './random-briefs.ts'
+import { allMarks, iso } from './sized.ts'
+
+const RUNS = 20
+
+/** Features whose sizes lie where no plane face stands for them, each with numbers that fit. */
+const parts: Readonly<Record<string, (dice: Dice) => string>> = {
+  'countersink in a round surface': ({ int, pick, maybe }) => {
+    const d = int(24, 60)
+    const from = pick('top', 'front', 'bottom', 'rear')
+    return [
+      pick(`round bar ⌀${d}, 80 long, axis left-right\n`, `tube ⌀${d} outside, wall 5, 80 long, axis left-right\n`),
+      `hole outside, from ${from}: ⌀${int(4, 6)} THRU, ⌵ ⌀${int(8, 11)} × ${pick(82, 90, 120)}°\n`,
+      `  ${int(15, 65)} from left face${maybe(0.4, () => `; ${int(1, 4)} up from axis`)}\n`,
+    ].join('')
+  },
+  'hole in a taper': ({ int, pick }) => {
+    const [d, e] = pick([40, 30], [30, 44], [50, 46])
+    const way = pick(`⌵ ⌀11 × ${pick(82, 90)}°`, `⌴ ⌀11 ↧ ${int(3, 6)}`)
+    return [
+      `turned axis left-right\n  a ⌀${d} tapered to ⌀${e}, 60 long\n`,
+      `hole a, from ${pick('top', 'front')}: ⌀6 ${pick(`THRU, ${way}`, `↧ ${int(8, 20)}`, `↧ ${int(8, 20)}, flat bottom`)}\n`,
+      `  ${int(15, 45)} from left\n`,
+    ].join('')
+  },
+  'vees of one statement': ({ int, pick }) => {
+    const form = `vee, ${int(6, 12)} wide, ${pick(`${int(45, 110)}°`, `${int(4, 9)} deep`)}`
+    return pick(
+      `block 80 × 50 × 40\nnotches front, top: 2X ${form}\n  ${int(12, 30)} from left; mirrored left-right\n`,
+      `block 80 × 50 × 40\nnotches front, left: 2X ${form}\n  ${int(10, 30)} from bottom; mirrored left-right\n`,
+      `block 80 × 50 × 40\nnotches top, front: 2X ${form}\n  ${pick('centred', `${int(12, 60)} from left`)}; mirrored front-rear\n`,
+      `block 80 × 50 × 40\nnotches front, top: 3X ${form}\n  ${int(16, 20)} apart, leftmost ${int(12, 20)} from left\n`,
+    )
+  },
+}
+
+describe.each(Object.entries(parts))('%s', (kind, make) => {
+  it('is sized once and wholly, whatever its numbers', () => {
+    for (let seed = 1; seed <= RUNS; seed++) {
+      const text = make(diceOf(numbers(seed * 6151 + kind.length * 12289)))
+      const s = iso(text)
+      expect({ text, marks: allMarks(s).filter((m) => m.weight === 'must change') }).toEqual({ text, marks: [] })
+      auditSizes(s, text)
+    }
+  })
+})
