@@ -59,7 +59,9 @@ export function strip(
     stroke([left() + 56, y], [left() + room, y], 'blue', 0.25),
   )
   const { checked } = brief.header
-  if (checked) {
+  // As on the sheet: who checked it did not sign what must change.
+  const isSentBack = pencilled.some(({ mark }) => mark.weight === 'must change' && mark.accepted === undefined)
+  if (checked && !isSentBack) {
     items.push(...tick([left(), y + 1]), ...hand(checked.name.text, left() + 8, y + 1.2))
     if (checked.date) items.push(...hand(checked.date.text, left() + 56, y + 1.2))
   }
