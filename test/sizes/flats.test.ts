@@ -22,6 +22,24 @@ describe('flats across from each other', () => {
     expect(allMarks(s).filter((m) => m.weight === 'must change')).toEqual([])
   })
 
+  // the chamfer of a hexagon head shows at its circle, from its own end (common practice, no source)
+  it.each([
+    ['left', '  head ⌀50, 25 long\n  shank ⌀30, 40 long\n'],
+    ['right', '  shank ⌀30, 40 long\n  head ⌀50, 25 long\n'],
+  ])('a chamfered hexagon head at the %s', (side, steps) => {
+    const s = iso(
+      `turned axis left-right\n${steps}flats head: 6X 46 A/F\nchamfer head ${side} face outer edge: 1.5 × 45°\n`,
+    )
+    const chamfer = s.find('1.5 × 45°')
+    expect(chamfer.view).toBe(side)
+    expect(chamfer.measured).toMatchObject({
+      kind: 'leader',
+      targets: [{ kind: 'circle', radius: expect.closeTo(23.5, 6) }],
+    })
+    expect(s.sizes.proof).toMatchObject({ complete: true, missing: [], repeated: [] })
+    expect(allMarks(s).filter((m) => m.weight === 'must change')).toEqual([])
+  })
+
   it('without the words the flats would stand anywhere about the axis', () => {
     const s = iso(`${SHAFT}flats b: 6X 28 across\n`)
     const unsaid = s.sizes.dimensions.find((d) => d.states?.some((x) => x.kind === 'flats alike'))!

@@ -30,6 +30,21 @@ const cases: readonly (readonly [name: string, sized: () => Sized, text: string,
     '.250 × 1.00, 2X R, CENTERED BOTH WAYS',
     3,
   ],
+  [
+    'that a step parts at its end',
+    () =>
+      iso(
+        'block 100 × 60 × 40\nstep top right: 40 from right, 15 from top\nslot top: 12 × 60 overall ↧ 10, open to left\n  centred up\n',
+      ),
+    'R',
+    2,
+  ],
+  [
+    'worked as a pocket with corners of half its width',
+    () => iso('block 80 × 50 × 40\npocket front: 40 × 16 ↧ 10, corners R 8\n  centred left-right; 15 from bottom\n'),
+    '2× R',
+    3,
+  ],
 ]
 
 describe('R without a value', () => {

@@ -34,6 +34,29 @@ const parts: Readonly<Record<string, (dice: Dice) => string>> = {
       `block 80 × 50 × 40\nnotches front, top: 3X ${form}\n  ${int(16, 20)} apart, leftmost ${int(12, 20)} from left\n`,
     )
   },
+  'pocket with full round ends': ({ int, pick }) => {
+    const r = int(3, 8)
+    const [w, h] = pick([2 * r + int(3, 20), 2 * r], [2 * r, 2 * r + int(3, 14)])
+    const [x, y] = [pick('centred left-right', `${int(25, 60)} from left`), pick('centred up-down', '21 from bottom')]
+    const deep = pick('THRU', `↧ ${int(3, 12)}`)
+    return pick(
+      `block 86 × 50 × 44\npocket front: ${w} × ${h} ${deep}, corners R ${r}\n  ${x}; ${y}\n`,
+      `block 86 × 50 × 44\npockets front: 2X ${w} × ${h} ${deep}, corners R ${r}\n  ${w + int(3, 8)} apart, centred; ${y}\n`,
+    )
+  },
+  'chamfered head with flats': ({ int, pick }) => {
+    const [n, most] = pick([6, 0.866], [4, 0.72], [2, 0.6])
+    const d = int(30, 60)
+    const across = Math.ceil(d * most) + int(1, 2)
+    const head = `a ⌀${d}, ${int(12, 25)} long`
+    const shank = `b ⌀${int(12, 20)}, 40 long`
+    const leg = pick('1 × 45°', '1.5 × 30°', '0.5 × 45°')
+    const [steps, end] = pick([[head, shank], 'left'], [[shank, head], 'right'])
+    return [
+      `turned axis left-right\n  ${steps.join('\n  ')}\n`,
+      `flats a: ${n}X ${across} A/F\nchamfer a ${end} face outer edge: ${leg}\n`,
+    ].join('')
+  },
 }
 
 describe.each(Object.entries(parts))('%s', (kind, make) => {

@@ -251,6 +251,16 @@ export function addPocket(shop: Workshop, feature: PocketFeature): void {
     )
     return
   }
+  if (r > Math.max(w, h) / 2 - 1e-9) {
+    const deep = feature.depth.kind === 'blind' ? `↧ ${feature.depth.size.text}, flat bottom` : 'THRU'
+    shop.must(
+      'radius-too-large',
+      feature.cornerRadius!.span,
+      'With corners of half its sides a pocket is a round hole.',
+      `hole ${feature.face.text}: ⌀${feature.across.text} ${deep}`,
+    )
+    return
+  }
   const ground: Ground = { side: face.side, at: face.at, middle: [0, 0, 0], round: face.radius !== undefined }
   const placed = placeMembers(shop, ground, feature.placement, id, {
     count: feature.count.value,

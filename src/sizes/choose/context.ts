@@ -132,12 +132,20 @@ function wallsOf(context: Context, id: string, direction: Vec3): readonly [Vec3,
     if (surface?.kind !== 'plane' || Math.abs(dot(surface.axes.z, direction)) < 1 - 1e-9) return []
     return [surface.axes.origin]
   })
-  if (walls.length < 2) return undefined
+  const ends = walls.length > 0 || member?.of !== 'pocket' ? [] : roundWalls(context, member.faces)
+  if (walls.length + ends.length < 2) return undefined
   const level = (p: Vec3) => dot(p, direction)
-  const low = walls.reduce((a, b) => (level(b) < level(a) ? b : a))
-  const high = walls.reduce((a, b) => (level(b) > level(a) ? b : a))
+  const all = [...walls, ...ends]
+  const low = all.reduce((a, b) => (level(b) < level(a) ? b : a))
+  const high = all.reduce((a, b) => (level(b) > level(a) ? b : a))
   return [low, high]
 }
+
+/** Where the axes of a pocket's round walls meet the plane that they begin in. */
+const roundWalls = ({ part }: Context, faces: readonly number[]): Vec3[] =>
+  part.body.faces.flatMap(({ id, surface }) =>
+    faces.includes(id) && surface.kind === 'cylinder' ? [surface.axes.origin] : [],
+  )
 
 /** Where two sides are sloping, their level along the direction is taken where they meet the edge through `at`. */
 function spread(a: Vec3, b: Vec3, at: Vec3, direction: Vec3): readonly [Vec3, Vec3] {

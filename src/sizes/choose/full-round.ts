@@ -1,5 +1,5 @@
 import { fullRoundCallout, radiusCallout } from '../callout/shapes.ts'
-import { fullRounds } from '../proof/full-round.ts'
+import { fullRounds, pocketEnds } from '../proof/full-round.ts'
 import type { Context } from './context.ts'
 import type { Draft } from './draft.ts'
 import { showRadius } from './show.ts'
@@ -10,7 +10,7 @@ import { showRadius } from './show.ts'
  * its own stays a number, which the width then repeats.
  */
 export function withFullRounds(context: Context, drafts: readonly Draft[]): Draft[] {
-  const ends = fullRounds(context.part)
+  const ends = [...fullRounds(context.part), ...pocketEnds(context.part)]
   if (ends.length === 0) return [...drafts]
   return drafts.flatMap((draft): Draft[] => {
     const [said] = draft.states

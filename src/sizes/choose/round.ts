@@ -148,31 +148,40 @@ export function chamferDraft(context: Context, chosen: Chosen<'chamfer'>): Draft
   }
 }
 
-/** At the slope seen edge-on; at the edge of a hole also at its circle, which any view from the front shows. */
+/**
+ * At the slope seen edge-on; at the edge of a hole also at its circle, which any view from the front shows, and so where
+ * flats leave no slope at the outline, as of a hexagon head.
+ */
 function showChamfer(context: Context, faces: readonly number[]): Draft['shows'] {
   const slope = showSlope(context, faces)
-  const cones = facesById(context, faces).flatMap(({ surface }) => (surface.kind === 'cone' ? [surface] : []))
-  const [first] = cones
-  if (!first || context.part.axis) return slope
-  const rims = context.part.body.edges.flatMap(({ curve, faces: beside }) =>
-    curve.kind === 'circle' && beside.some((f) => f !== undefined && faces.includes(f)) ? [curve] : [],
-  )
-  const most = Math.max(0, ...rims.map((c) => c.r))
-  const { z } = first.axes
-  const isBehind = (a: (typeof rims)[number], b: (typeof rims)[number]) =>
-    norm(cross(sub(a.axes.origin, b.axes.origin), z)) < 1e-6
-  const wide = rims.filter((c) => c.r > most - 1e-6)
-  // both ends of one hole are one circle in the view along it
-  const widest = wide.filter((c, i) => !wide.slice(0, i).some((o) => isBehind(c, o)))
-  const circles = showAtCircles(
-    widest.map((c) => c.axes.origin),
-    z,
-    [most],
-  )
+  if (context.part.axis && context.sights.some((sight) => slope(sight))) return slope
+  const circles = showAtRim(context, faces)
   return (sight) => {
-    const [edge, seen] = [slope(sight), circles(sight)]
+    const [edge, seen] = [slope(sight), circles?.(sight)]
     return edge && seen ? (edge.score > seen.score ? edge : seen) : (edge ?? seen)
   }
+}
+
+/** At the circle in which a chamfer about an axis ends: round a hole the larger one, on an outside the smaller. */
+function showAtRim(context: Context, faces: readonly number[]): Draft['shows'] | undefined {
+  const turned = facesById(context, faces).filter((f) => f.surface.kind === 'cone')
+  const rims = context.part.body.edges.flatMap(({ curve, faces: beside }) =>
+    curve.kind === 'circle' && beside.some((f) => turned.some((t) => t.id === f)) ? [curve] : [],
+  )
+  if (rims.length === 0) return undefined
+  const radii = rims.map((c) => c.r)
+  const r = turned.some((f) => !f.reversed) ? Math.min(...radii) : Math.max(...radii)
+  const [{ axes }] = rims as [(typeof rims)[number]]
+  const isBehind = (a: (typeof rims)[number], b: (typeof rims)[number]) =>
+    norm(cross(sub(a.axes.origin, b.axes.origin), axes.z)) < 1e-6
+  const own = rims.filter((c) => Math.abs(c.r - r) < 1e-6)
+  // both ends of one hole are one circle in the view along it
+  const each = own.filter((c, i) => !own.slice(0, i).some((o) => isBehind(c, o)))
+  return showAtCircles(
+    each.map((c) => c.axes.origin),
+    axes.z,
+    [r],
+  )
 }
 
 function noFace(context: Context, chosen: { readonly span: Span; readonly group?: string }): undefined {

@@ -93,7 +93,8 @@ export function slotDrafts(
   if (ends.length > 0) {
     drafts.push({
       id: `${feature.id}/ends`,
-      callout: fullRoundCallout(context.writing, ends.length),
+      // where the rim of another cut parts an end, it is one end still
+      callout: fullRoundCallout(context.writing, new Set(ends.map((f) => context.model.elementOf.get(f))).size),
       value: slot.width.mm / 2,
       direction: 'radius',
       states: round,

@@ -17,12 +17,16 @@ export interface RoundEnd {
  * Ends that corners worked round make half round, from one side of the part to the opposite one: their radius is half the
  * width between the two sides, and follows from it.
  */
-export function fullRounds(part: Part): RoundEnd[] {
-  return endsAmong(
+export const fullRounds = (part: Part): RoundEnd[] => endsOfKind(part, 'round')
+
+/** The half round ends of pockets whose corners are half their width. */
+export const pocketEnds = (part: Part): RoundEnd[] => endsOfKind(part, 'pocket')
+
+const endsOfKind = (part: Part, kind: string): RoundEnd[] =>
+  endsAmong(
     part,
-    part.features.flatMap((f) => (f.kind === 'round' ? f.members.flatMap((m) => m.faces) : [])),
+    part.features.flatMap((f) => (f.kind === kind ? f.members.flatMap((m) => m.faces) : [])),
   )
-}
 
 /** Those, and the half round ends of an outline. */
 export function roundEnds(part: Part): RoundEnd[] {

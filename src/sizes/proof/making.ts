@@ -4,7 +4,7 @@ import type { Surface3 } from '../../kernel/body.ts'
 import type { Part } from '../../part/part.ts'
 import type { Making } from './clans.ts'
 import { SAME } from './elements.ts'
-import { fullRounds } from './full-round.ts'
+import { fullRounds, pocketEnds } from './full-round.ts'
 
 /** The round walls among a slot's faces, which stand along its direction of work. */
 export function endsOf(part: Part, faces: readonly number[], outward: Vec3): number[] {
@@ -133,7 +133,7 @@ export function makingOf(part: Part): Making {
       ...part.features.flatMap((f) =>
         f.feature?.kind === 'slot' ? f.members.flatMap((m) => endsOf(part, m.faces, f.outward)) : [],
       ),
-      ...ends.flatMap((e) => e.faces),
+      ...[...ends, ...pocketEnds(part)].flatMap((e) => e.faces),
     ],
     placed: part.features.flatMap((f) =>
       f.feature && !isEdge(f.feature.kind) ? [{ id: f.id, faces: f.members.flatMap((m) => m.faces) }] : [],

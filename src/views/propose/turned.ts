@@ -1,6 +1,6 @@
 import type { Lie, Side } from '../../brief/brief.ts'
 import { dot, sub } from '../../geometry/vec3.ts'
-import type { Part } from '../../part/part.ts'
+import type { Part, PartFeature } from '../../part/part.ts'
 import { type Axis, axisOf, FRAMES, sideOf } from '../frames.ts'
 import { alignedHalves } from './aligned.ts'
 import { crossSections } from './cross-sections.ts'
@@ -136,7 +136,16 @@ function endView(part: Part, lie: Lie, sight: Sight): Side {
   const left = worked.filter((s) => s === 'left').length
   const right = worked.filter((s) => s === 'right').length
   if (left !== right) return left > right ? 'left' : 'right'
-  return sideView(part, sight).side
+  return chamferedEnd(part, sight) ?? sideView(part, sight).side
+}
+
+/** The end from which alone a chamfer is seen that flats part into pieces, as of a hexagon head: its circle shows there. */
+function chamferedEnd(part: Part, sight: Sight): Side | undefined {
+  const parted = part.features.filter(
+    (f) => f.kind === 'chamfer' && f.members.some((m) => m.faces.length > 1) && isTurned(f, part),
+  )
+  const faces = parted.flatMap((f) => f.members.flatMap((m) => m.faces))
+  return (['left', 'right'] as const).find((side) => faces.length > 0 && sight.showsAlone(side, faces))
 }
 
 const OPPOSITE: Readonly<Record<Side, Side>> = {
@@ -183,6 +192,9 @@ function isToldByCut(part: Part, want: Want, longitudinal: Side): boolean {
       Math.abs(dot(sub(f.members[0]!.point, part.axis!.point), toViewer)) < 1e-6,
   )
 }
+
+const isTurned = (f: PartFeature, { body }: Part): boolean =>
+  f.members.some((m) => m.faces.some((id) => body.faces[id]?.surface.kind === 'cone'))
 
 function isTube(part: Part): boolean {
   return part.brief.stock?.kind === 'tube' || part.features.some((f) => f.kind === 'bore')
