@@ -3,14 +3,10 @@ import { type OcctKernel, openKernel } from '../../../kernel/open.ts'
 import { mustChange } from '../../../sheet/must-change.ts'
 import { Stopped } from '../../../views/exact/watch.ts'
 import { writeStep } from '../../../write/step.ts'
-import { beginBrief } from '../../begin.ts'
 import { compile, type Drawing, settled } from '../../compile.ts'
-import { compileSolid, compileSolidTogether } from '../../compile-solid.ts'
-import { Crew } from '../../crew/crew.ts'
 import { keptOpen } from '../../kept-open.ts'
 import { checkedOf, printOf } from './checked.ts'
 import { drawnOf } from './drawn.ts'
-import { startHand } from './hand.ts'
 import { look } from './look.ts'
 import type { Answer, Asked, Written } from './messages.ts'
 import { pictureOf } from './solid-picture.ts'
@@ -21,12 +17,6 @@ opening.then(
   () => say({ answer: 'ready' }),
   (fault: unknown) => say({ answer: 'failed', id: 0, text: `the geometry kernel did not start: ${wordsOf(fault)}` }),
 )
-
-/** Threads for large models, where the page may share memory with them. */
-const crew =
-  typeof SharedArrayBuffer === 'undefined'
-    ? undefined
-    : new Crew(startHand, Math.min(4, navigator.hardwareConcurrency - 1))
 
 /** Requests that came while another was at work, in order; older drawings and checks of the same part are dropped. */
 let waiting: Asked[] = []
@@ -117,6 +107,7 @@ async function answer(asked: Asked, kernel: OcctKernel): Promise<void> {
     return
   }
   if (asked.ask === 'begin') {
+    const { beginBrief } = await import('../../begin.ts')
     const { text, sentence, marks } = beginBrief(asked.text, asked.name, kernel, asked.model?.solid)
     const why = marks.find((m) => m.weight === 'must change')?.text
     say({ answer: 'begun', id, ...(text === undefined ? { sentence: why ?? sentence } : { text, sentence }) })
@@ -154,23 +145,14 @@ const isOf = (one: Pick<Asked, 'text' | 'model'>, other: Asked): boolean =>
 
 const stopOf = ({ flag }: Asked) => (flag ? () => Atomics.load(flag, 0) !== 0 : () => false)
 
-/** Milliseconds between two words about a request at work. */
-const PAUSE = 100
-
 async function drawingOf(asked: Asked, kernel: OcctKernel): Promise<Drawing> {
   const { id, text, model } = asked
   const stop = stopOf(asked)
   if (!model)
     return compile(text, kernel, { stop, sentBack: asked.ask === 'draw' ? sentBack.get(asked.part) : undefined })
-  let told = Number.NEGATIVE_INFINITY
-  const progress = (words: string) => {
-    const now = performance.now()
-    if (now - told < PAUSE) return
-    told = now
-    say({ answer: 'at work', id, words })
-  }
-  const options = { ...model, stop, progress }
-  return crew ? compileSolidTogether(text, kernel, crew, options) : compileSolid(text, kernel, options)
+  // What reads solids is fetched when the first model comes.
+  const { drawModel } = await import('./draw-model.ts')
+  return drawModel(text, kernel, { ...model, stop }, (words) => say({ answer: 'at work', id, words }))
 }
 
 async function written(kind: Written, drawing: Drawing, kernel: OcctKernel): Promise<Uint8Array<ArrayBuffer>> {
