@@ -55,7 +55,7 @@ export function buildPart(brief: Brief, kernel: OcctKernel): Part {
   const solved = {
     data: nameDatumFaces(shop, body, ids),
     features: shop.features.map((make) => make(ids)),
-    chosen: shop.chosen.map((make) => make(ids)),
+    chosen: shop.chosen.flatMap((make) => make(ids) ?? []),
   }
   const named = namedFeatures(
     { brief, body, ...solved },

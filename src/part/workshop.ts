@@ -56,7 +56,7 @@ export class Workshop {
   readonly roundedEnds = new Set<string>()
   /** Other words for faces; where several share one, the side worked from or the direction decides. */
   readonly aliases = new Map<string, readonly string[]>()
-  readonly chosen: ((faces: FaceIds) => ChosenSize)[] = []
+  readonly chosen: ((faces: FaceIds) => ChosenSize | undefined)[] = []
   readonly implied: ImpliedCondition[] = []
   readonly features: ((faces: FaceIds) => PartFeature)[] = []
   /** Members of features so far, to keep to a bound. */
@@ -117,7 +117,7 @@ export class Workshop {
     return id
   }
 
-  choose(size: ChosenSize | ((faces: FaceIds) => ChosenSize)): void {
+  choose(size: ChosenSize | ((faces: FaceIds) => ChosenSize | undefined)): void {
     this.chosen.push(typeof size === 'function' ? size : () => size)
   }
 

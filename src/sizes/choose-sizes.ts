@@ -7,6 +7,7 @@ import { type Draft, directionWords, settle } from './choose/draft.ts'
 import { distinctIds, draftsOf } from './choose/drafts.ts'
 import { exactApart } from './choose/exact-apart.ts'
 import { withFullRounds } from './choose/full-round.ts'
+import { withGroovedTapers } from './choose/grooved-taper.ts'
 import { withLinks } from './choose/link.ts'
 import { onceEach } from './choose/once.ts'
 import { outlineDrafts } from './choose/outline.ts'
@@ -33,7 +34,8 @@ import { toleranceOf } from './tolerance-of.ts'
 export function chooseSizes(part: Part, views: ViewSet): SizeSet {
   const context = contextOf(part, views)
   const noted = thicknessNotes(context)
-  const own = withFullRounds(context, sharedSizes(context, fromOwnSide(context, draftsOf(context)), 'diameter'))
+  const stated = withGroovedTapers(context, fromOwnSide(context, draftsOf(context)))
+  const own = withFullRounds(context, sharedSizes(context, stated, 'diameter'))
   const said = withWords(context, own).filter((d) => !noted.some((n) => n.draft === d.id))
   const tabled = tableSets(context)
   const apart = new Set([...tabled.flatMap((t) => t.features.map((f) => f.id)), ...schemeFeatures(context)])

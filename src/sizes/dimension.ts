@@ -96,8 +96,16 @@ export type Statement =
   | { readonly kind: 'full round'; readonly faces: readonly number[] }
   /** Length along the round wall of these faces, between the walls beside it. */
   | { readonly kind: 'arc length'; readonly faces: readonly number[] }
-  /** Diameter of the circle in which a cone meets a plane: countersinks, ends of tapers. */
-  | { readonly kind: 'cone diameter'; readonly faces: readonly number[]; readonly diameter: number }
+  /**
+   * Diameter of the circle in which a cone meets a plane: countersinks, ends of tapers; `like`: it is that of these round
+   * faces, whose number it shares.
+   */
+  | {
+      readonly kind: 'cone diameter'
+      readonly faces: readonly number[]
+      readonly diameter: number
+      readonly like?: readonly number[]
+    }
   /** Cone angle by a number, or by custom (drill point) without one. */
   | { readonly kind: 'cone angle'; readonly faces: readonly number[]; readonly custom?: true }
   /** Chamfers, planes or cones alike: a leg and an angle, or two legs. */

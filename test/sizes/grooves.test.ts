@@ -60,3 +60,23 @@ describe('a groove in a bore', () => {
     expect(s.texts).not.toContain('23')
   })
 })
+
+// The wall of a tube is one number all along; a groove in the bore parts the bore and adds its own bottom.
+it.each(['left-right', 'up-down'])('a tube by its wall, %s, has a groove in its bore', (lie) => {
+  const [near, side] = lie === 'left-right' ? ['left', 'left'] : ['bottom', 'lower']
+  const s = iso(
+    `tube ⌀80 outside, wall 10, 100 long, axis ${lie}\ngroove bore: 3 wide, bottom ⌀64\n  ${side} side 30 from ${near} face\n`,
+  )
+  expect([...s.texts].sort()).toEqual(['10', '100', '3', '30', '⌀64', '⌀80'])
+  expect(s.sizes.proof).toMatchObject({ complete: true, missing: [], repeated: [] })
+  expect(allMarks(s)).toEqual([])
+})
+
+// round a corner where no view along the wall's first direction is cut, the section beside it shows the wall
+it('a wall stands in the section that shows it cut', () => {
+  const s = iso(
+    'tube ⌀80 outside, wall 10, 100 long, axis up-down\nhole outside, from front: ⌀20 THRU\n  50 from bottom face\ngroove bore: 3 wide, bottom ⌀64\n  lower side 20 from bottom face\n',
+  )
+  expect(s.views.views.find((v) => v.id === s.find('10').view)!.kind).toBe('section')
+  expect(allMarks(s)).toEqual([])
+})

@@ -24,6 +24,21 @@ describe('a taper beside a step of the same diameter', () => {
   })
 })
 
+// With a groove between them the two have no circle in common: each has the diameter, and one size says so of both where
+// their tolerances agree (repetitive sizes, ASME Y14.5-2018 1.9.5, ISO 129-1, from memory).
+describe('a taper that a groove parts from a step of the same diameter', () => {
+  it.each([
+    ['⌀20', ['2× ⌀20', '⌀18', '⌀26', '⌀30']],
+    ['⌀20 h6', ['⌀18', '⌀20', '⌀20 h6', '⌀26', '⌀30']],
+  ])('and a tail of %s', (tail, diameters) => {
+    const s = iso(
+      `turned axis left-right\n  a ⌀30, 40 long\n  b ⌀26 tapered to ⌀20, 30 long\n  c ${tail}, 20 long\ngroove c: 2 wide, bottom ⌀18\n  left side at b right face\n`,
+    )
+    expect(s.sizes.proof.complete, s.sizes.proof.sentence).toBe(true)
+    expect(s.texts.filter((t) => t.includes('⌀')).sort()).toEqual(diameters)
+  })
+})
+
 // A taper's end is sized at the sharp corner, as a cylinder's edge is, and a chamfer's angle is to the axis (common
 // practice, no source).
 describe('a taper with a chamfer at its end', () => {

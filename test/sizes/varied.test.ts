@@ -57,6 +57,25 @@ const parts: Readonly<Record<string, (dice: Dice) => string>> = {
       `flats a: ${n}X ${across} A/F\nchamfer a ${end} face outer edge: ${leg}\n`,
     ].join('')
   },
+  'groove at the end of a taper': ({ int, pick }) => {
+    const d = int(14, 22)
+    const taper = pick(`b ⌀${d} tapered to ⌀${d + int(4, 12)}`, `b ⌀${d} tapered 1:${int(8, 20)}`)
+    const steps = [`a ⌀${d}, ${int(15, 30)} long`, `${taper}, ${int(20, 40)} long`, `c ⌀44, ${int(10, 20)} long`]
+    const groove = `groove a: ${int(2, 4)} wide, bottom ⌀${d - int(2, 6)}\n  right side at ${pick('a right face', 'b left face')}\n`
+    return `turned axis left-right\n  ${steps.join('\n  ')}\n${groove}`
+  },
+  'tube by its wall with grooves in the bore': ({ int, pick, maybe }) => {
+    const [d, wall] = [int(50, 90), int(6, 12)]
+    const [lie, near, side] = pick(['left-right', 'left', 'left'], ['up-down', 'bottom', 'lower'])
+    const groove = (at: number) =>
+      `groove bore: ${int(2, 4)} wide, ${pick(`${int(1, 3)} deep`, `bottom ⌀${d - 2 * wall + int(2, 8)}`)}\n  ${side} side ${at} from ${near} face\n`
+    return [
+      `tube ⌀${d} outside, wall ${wall}, 90 long, axis ${lie}\n`,
+      groove(int(12, 30)),
+      maybe(0.5, () => groove(int(50, 70))),
+      maybe(0.4, () => `chamfer bore edges: 2X 1 × 45°\n`),
+    ].join('')
+  },
 }
 
 describe.each(Object.entries(parts))('%s', (kind, make) => {

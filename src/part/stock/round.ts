@@ -99,17 +99,18 @@ export function buildDisc(shop: Workshop, stock: DiscStock): void {
   chooseLength(shop, contour, stock.thickness, 'thickness')
 }
 
-function chooseDiameter(shop: Workshop, size: Size, of: string): void {
-  shop.choose((faces) => ({
-    kind: 'diameter',
-    size,
-    of,
-    faces: faces(of),
-    count: 1,
-    span: size.span,
-    group: 'stock',
-  }))
+/** The diameter of a face, on the finished part only where `isOwn` says so. */
+function chooseDiameter(shop: Workshop, size: Size, of: string, isOwn?: () => boolean, face = of): void {
+  shop.choose((faces) =>
+    isOwn && !isOwn()
+      ? undefined
+      : { kind: 'diameter', size, of, faces: faces(face), count: 1, span: size.span, group: 'stock' },
+  )
 }
+
+/** Whether a groove has taken the circle in which two steps would meet at a height: each has its own diameter then. */
+const isGrooved = (contour: Contour, h: number): boolean =>
+  contour.grooves.some((g) => g.h0 < h + 1e-9 && g.h1 > h - 1e-9)
 
 function chooseLength(shop: Workshop, contour: Contour, size: Size, kind: 'distance' | 'thickness'): void {
   const [low, high] = endSides[contour.axis]!
@@ -165,23 +166,16 @@ export function buildTurned(shop: Workshop, stock: TurnedStock): boolean {
     const meetsBefore = before !== undefined && Math.abs(before.r1 - own.r0) < 1e-9
     const meetsRound = after !== undefined && after.r0 === after.r1 && Math.abs(after.r0 - own.r1) < 1e-9
     const isTaper = step.endDiameter !== undefined || step.taper !== undefined
-    const given = givesLowEnd(step, [low, high]) ? meetsBefore : meetsRound
-    if (!(isTaper && given)) chooseDiameter(shop, step.diameter, name)
+    const atLow = givesLowEnd(step, [low, high])
+    const given = isTaper && (atLow ? meetsBefore : meetsRound)
+    chooseDiameter(shop, step.diameter, name, given ? () => isGrooved(contour, atLow ? own.h0 : own.h1) : undefined)
     if (step.taper) {
       const { rate } = step.taper
       shop.choose({ kind: 'angle', angle: rate, from: 'axis', to: name, span: rate.span, group: 'stock' })
     }
-    if (step.endDiameter && !meetsRound) {
-      const end = step.endDiameter
-      shop.choose((faces) => ({
-        kind: 'diameter',
-        size: end,
-        of: `${name} far end`,
-        faces: faces(name),
-        count: 1,
-        span: end.span,
-        group: 'stock',
-      }))
+    if (step.endDiameter) {
+      const isOwn = meetsRound ? () => isGrooved(contour, own.h1) : undefined
+      chooseDiameter(shop, step.endDiameter, `${name} far end`, isOwn, name)
     }
     const far = i < datum.index ? planes[i]! : planes[i + 1]!
     shop.choose({

@@ -1,7 +1,7 @@
 import type { Size } from '../../brief/size.ts'
 import type { Span } from '../../brief/span.ts'
 import type { Vec3 } from '../../geometry/vec.ts'
-import { cross, dot } from '../../geometry/vec3.ts'
+import { add, cross, dot, scale, sub } from '../../geometry/vec3.ts'
 import type { Member } from '../../part/part.ts'
 import { lengthCallout } from '../callout/shapes.ts'
 import type { Statement, Stretch } from '../dimension.ts'
@@ -94,16 +94,47 @@ export function distanceDraft(context: Context, chosen: Chosen<'distance'> | Cho
   const profile = profileOf(context)
   const feature = group === 'stock' || group === 'lengths' ? undefined : group
   const also = feature ? atOtherMembers(context, feature, from, to, size.mm, direction) : []
-  return linearDraft(context, {
+  const parted = chosen.kind === 'thickness' ? atOtherPieces(context, a, b, direction) : []
+  const draft = linearDraft(context, {
     id: `${group ?? 'stock'}/${chosen.kind}/${from} to ${to}`,
     size,
-    stretches: [stretchOf(a, b, direction), ...also],
+    stretches: [stretchOf(a, b, direction), ...also, ...parted],
     moorings: [a, b],
     direction,
     wish: { ...(axis && feature ? { facing: axis } : {}), ...(profile && !feature ? { profile } : {}) },
     feature,
     count: also.length + 1,
   })
+  return chosen.kind === 'thickness' ? { ...draft, shows: allRound(context, draft.shows, a, b, direction) } : draft
+}
+
+/** A wall of a round part is as thick all round: it may also stand a quarter turn on, where another view or section shows it. */
+function allRound({ part }: Context, shows: Draft['shows'], a: Mooring, b: Mooring, direction: Vec3): Draft['shows'] {
+  const isRound = (m: Mooring) => part.body.faces.some((f) => m.faces.includes(f.id) && f.surface.kind === 'cylinder')
+  const { axis } = part
+  if (!axis || !isRound(a) || !isRound(b)) return shows
+  const turn = (v: Vec3): Vec3 => add(cross(axis.direction, v), scale(axis.direction, dot(v, axis.direction)))
+  const turned = (m: Mooring): Mooring => ({ ...m, at: add(axis.point, turn(sub(m.at, axis.point))) })
+  const on = showLinear(turned(a), turned(b), turn(direction))
+  return (sight) => {
+    const [own, other] = [shows(sight), on(sight)]
+    return own && other ? (other.score > own.score ? other : own) : (own ?? other)
+  }
+}
+
+/** A wall between two rounds holds for all that a groove has left of them. */
+function atOtherPieces({ model }: Context, a: Mooring, b: Mooring, direction: Vec3): Stretch[] {
+  const pieces = (m: Mooring): Mooring[] => {
+    const elements = [...new Set(m.faces.flatMap((f) => model.elementOf.get(f) ?? []))]
+    return elements
+      .filter((e) => e.surface.kind === 'cylinder')
+      .slice(1)
+      .map(({ faces }) => ({ ...m, faces }))
+  }
+  return [
+    ...pieces(a).map((piece) => stretchOf(piece, b, direction)),
+    ...pieces(b).map((piece) => stretchOf(a, piece, direction)),
+  ]
 }
 
 /** A depth said of a feature's first member holds for the others, each from the edge it opens to. */

@@ -1,4 +1,5 @@
 import { dot, sub } from '../../geometry/vec3.ts'
+import type { Statement } from '../dimension.ts'
 import { asFirst, distinct, type Plain } from './condition.ts'
 import { cornerOf } from './corner.ts'
 import { type Element, SAME } from './elements.ts'
@@ -10,7 +11,9 @@ import { mouthOf } from './mouth.ts'
  * the cone would meet it but for a chamfer or round (a taper's end is sized at the sharp corner: common practice, no
  * source). A countersink in a round surface has it at the crown.
  */
-export function coneDiameters(model: Model, faces: readonly number[], diameter: number): Plain[] | string {
+export function coneDiameters(model: Model, said: Extract<Statement, { kind: 'cone diameter' }>): Plain[] | string {
+  const { faces, diameter, like } = said
+  const mate = like && mateOf(model, like)
   const result: Plain[] = []
   const seen = new Set<number>()
   for (const face of faces) {
@@ -27,9 +30,17 @@ export function coneDiameters(model: Model, faces: readonly number[], diameter: 
       uses: distinct([...cone.uses, ...along.uses]),
       of: (x: Values) => 2 * Math.abs(along.of(x)) * Math.tan(x[cone.half]! / model.scale),
     }
-    result.push(asFirst(result[0] ?? circle, circle, result.length === 0))
+    result.push(asFirst(mate ?? result[0] ?? circle, circle, !mate && result.length === 0))
   }
   return result.length > 0 ? result : 'no circle of that diameter stands on the cone'
+}
+
+/** Diameter of the first cylinder among these faces. */
+function mateOf(model: Model, faces: readonly number[]): Omit<Plain, 'kind'> | undefined {
+  const round = faces
+    .map((f) => model.readings[model.elementOf.get(f)?.id ?? -1])
+    .find((r): r is RoundReading => r?.form === 'cylinder')
+  return round && { uses: [round.radius], of: (x) => 2 * x[round.radius]! }
 }
 
 type Along = Pick<Plain, 'uses' | 'of'>

@@ -100,7 +100,7 @@ function hear(model: Model, statement: Statement): Plain[] | string {
       return touching.length > 0 ? touching : 'no round end stands where the R points'
     }
     case 'cone diameter':
-      return coneDiameters(model, statement.faces, statement.diameter)
+      return coneDiameters(model, statement)
     case 'cone angle': {
       const halves = distinct(roundsOf(model, statement.faces).flatMap((r) => (r.half >= 0 ? [r.half] : [])))
       if (halves.length === 0) return 'no cone stands where the angle points'
