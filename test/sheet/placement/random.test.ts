@@ -24,7 +24,7 @@ function never(audit: ReturnType<typeof auditSizes>) {
 const none = { textOnText: 0, textOnLine: 0, arrowCollisions: 0, rowsTooClose: 0, leadersLevel: 0 }
 
 describe('placement of made-up parts', () => {
-  it('prints nothing over anything on 500 random sheets, and crosses few dimension lines', { timeout: 240_000 }, () => {
+  it('prints nothing over anything on 500 random sheets, and crosses few dimension lines', { timeout: 600_000 }, () => {
     let sizes = 0
     let unplaced = 0
     let crossings = 0
