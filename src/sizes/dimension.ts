@@ -13,8 +13,11 @@ export interface Callout {
 
 /** What a dimension measures, in its view's coordinates (part mm). Points are where extension lines and leaders reach the feature. */
 export type Measured =
-  /** Distance from a to b along the unit vector `along`. */
-  | { readonly kind: 'linear'; readonly a: Vec2; readonly b: Vec2; readonly along: Vec2 }
+  /**
+   * Distance from a to b along the unit vector `along`. `open`: a lies on the axis and the size is twice the distance, a
+   * diameter of which a half section shows one side.
+   */
+  | { readonly kind: 'linear'; readonly a: Vec2; readonly b: Vec2; readonly along: Vec2; readonly open?: true }
   /** Running size from the datum point, arrowless. */
   | { readonly kind: 'ordinate'; readonly datum: Vec2; readonly point: Vec2; readonly along: Vec2 }
   | { readonly kind: 'diameter'; readonly centre: Vec2; readonly radius: number }

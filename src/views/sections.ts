@@ -11,6 +11,9 @@ import type { CuttingPlane, Frame, View, ViewLine } from './view.ts'
 /** Paper mm by which the cutting-plane line passes the outline, room for the arrows (common practice, no source). */
 const CUTTING_PLANE_OVERRUN = 10
 
+/** Where along a curve it is looked whether it lies on a line: a whole circle has its ends and its middle on its diameter. */
+const STATIONS = [0, 0.25, 0.5, 0.75, 1]
+
 /** What the section keeps. A half section takes one quarter out: below a level axis, right of an upright one. */
 export function keptBy(
   section: PlannedSection,
@@ -45,7 +48,7 @@ export function withoutDivision(
   const frame = FRAMES[section.side]
   const at = projectPoint(section.point, frame)
   const k = isUpright(axis, frame) ? 0 : 1
-  return lines.filter((l) => ![0, 0.5, 1].every((t) => Math.abs(pointAt(l.curve, t)[k]! - at[k]!) <= tolerance))
+  return lines.filter((l) => !STATIONS.every((t) => Math.abs(pointAt(l.curve, t)[k]! - at[k]!) <= tolerance))
 }
 
 /**

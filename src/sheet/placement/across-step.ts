@@ -29,6 +29,8 @@ const NARROWEST = 6
 const EASE = 6
 /** Places tried along a step. */
 const MOST_PLACES = 7
+/** The reach of an end that stands at no edge. */
+const EVERYWHERE: readonly [number, number] = [-Infinity, Infinity]
 /** Tails from the outline to text outside, mm. */
 const TAILS = [3, 5.5, 9, 14, 20]
 
@@ -42,7 +44,9 @@ export function acrossStep(desk: Desk, owner: number, span: Span1): Option[] {
   // In ISO practice a frame on a leader to the edge would hold the surface, not the axis.
   if (signs.length > 0 && desk.figures.iso) return []
   const n = turned(span.u)
-  const [lo, hi] = [desk.ink.edge(owner, span.lo, n), desk.ink.edge(owner, span.hi, n)]
+  const { open } = span
+  const edge = (end: 'lo' | 'hi') => (open === end ? EVERYWHERE : desk.ink.edge(owner, span[end], n))
+  const [lo, hi] = [edge('lo'), edge('hi')]
   if (!lo || !hi) return []
   const [from, to] = [Math.max(lo[0], hi[0]), Math.min(lo[1], hi[1])]
   const wide = to - from
@@ -62,10 +66,11 @@ export function acrossStep(desk: Desk, owner: number, span: Span1): Option[] {
     const places = wide > 20 ? [0.5, 0.25, 0.75] : [0.5]
     for (const [i, t] of places.entries()) {
       const level = from + wide * t
-      for (const [s, sign] of [
-        [span.s1, 1],
-        [span.s0, -1],
+      for (const [s, sign, end] of [
+        [span.s1, 1, 'hi'],
+        [span.s0, -1, 'lo'],
       ] as const) {
+        if (end === open) continue
         const normal: Vec2 = [span.u[0] * sign, span.u[1] * sign]
         const tip = at(span.u, n, s, level)
         options.push(
@@ -101,6 +106,7 @@ function member(desk: Desk, span: Span1, n: Vec2, level: number): Member {
   }
   for (const [i, tail] of TAILS.entries()) {
     for (const end of ['hi', 'lo'] as const) {
+      if (end === span.open) continue
       const own = WEIGHTS.textPastStep + WEIGHTS.longTail * i + (end === 'hi' ? 0 : WEIGHTS.belowOrLeft)
       out.push(new Later(own + WEIGHTS.longTextOutside * line.along, () => line.past(end, tail)))
       if (span.u[0] !== 0) continue
@@ -211,7 +217,7 @@ class AcrossLine {
     const [edge, sign] = this.#edge(end)
     const far = edge + sign * (tail + behind)
     set.line(Math.min(edge, far), Math.max(edge, far))
-    if (!this.inside) {
+    if (!this.inside && !this.#span.open) {
       const [other, out] = this.#edge(end === 'hi' ? 'lo' : 'hi')
       const back = other + out * (behind + 2.5)
       set.line(Math.min(other, back), Math.max(other, back))
@@ -220,11 +226,10 @@ class AcrossLine {
   }
 
   #heads() {
-    const { u, s0, s1 } = this.#span
-    const shapes: Shape[] = [
-      arrow(this.#p(s0), this.inside ? back(u) : u, this.#f),
-      arrow(this.#p(s1), this.inside ? u : back(u), this.#f),
-    ]
+    const { u, s0, s1, open } = this.#span
+    const shapes: Shape[] = []
+    if (open !== 'lo') shapes.push(arrow(this.#p(s0), this.inside ? back(u) : u, this.#f))
+    if (open !== 'hi') shapes.push(arrow(this.#p(s1), this.inside ? u : back(u), this.#f))
     const strokes: Drawn['strokes'][number][] = []
     return {
       shapes,

@@ -23,12 +23,17 @@ export interface Span1 {
   readonly hi: Vec2
   readonly s0: number
   readonly s1: number
+  /** The end that stands past the axis, at no feature: the size is a diameter of which one side is drawn. */
+  readonly open?: 'lo' | 'hi'
   /** Coordinates along `u` where the extension lines of longer sizes of the view will run. */
   readonly outer: readonly number[]
 }
 
-/** How one end of a dimension line is finished: head inside, head outside, a dot shared with a close neighbour, or a datum's triangle. */
-export type End = 'in' | 'out' | 'dot' | 'letter'
+/**
+ * How one end of a dimension line is finished: head inside, head outside, a dot shared with a close neighbour, a datum's
+ * triangle, or not at all past an axis.
+ */
+export type End = 'in' | 'out' | 'dot' | 'letter' | 'open'
 
 /** Whether another member of the same line follows at the lower and upper end; `false` outside chains. */
 export type InChain = false | readonly [lower: boolean, upper: boolean]

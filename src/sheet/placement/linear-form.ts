@@ -24,11 +24,18 @@ export function span1(desk: Desk, owner: number, d: Dimension): Span1 | undefine
   const u = canonical(d.measured.along)
   const a = onPaper(placed, d.measured.a)
   const b = onPaper(placed, d.measured.b)
-  const [lo, hi] = dot(a, u) <= dot(b, u) ? [a, b] : [b, a]
+  const isRising = dot(a, u) <= dot(b, u)
+  const past = d.measured.open ? (isRising ? -PAST_AXIS : PAST_AXIS) : 0
+  const start: Vec2 = [a[0] + past * u[0], a[1] + past * u[1]]
+  const [lo, hi] = isRising ? [start, b] : [b, start]
   const [s0, s1] = [dot(lo, u), dot(hi, u)]
   if (!(s1 - s0 > 1e-6)) return undefined
-  return { dimension: d, ...blocksOf(d, desk.figures), u, lo, hi, s0, s1, outer: [] }
+  const open = d.measured.open ? { open: isRising ? ('lo' as const) : ('hi' as const) } : {}
+  return { dimension: d, ...blocksOf(d, desk.figures), u, lo, hi, s0, s1, ...open, outer: [] }
 }
+
+/** How far the line of a diameter runs on past the axis where one side of it is drawn, mm. */
+const PAST_AXIS = 4
 
 /**
  * What stands at the line of a linear size: frames under the callout, which in ISO practice means under the line; a
@@ -64,11 +71,11 @@ export function linearMember(
   starts: readonly [number, number],
   inChain: InChain,
 ): Member {
-  const { u } = span
+  const { u, open } = span
   const past = desk.figures.overshoot
   const shapes = [
-    extensionBar(u, n, span.s0, starts[0], level, past),
-    extensionBar(u, n, span.s1, starts[1], level, past),
+    open === 'lo' ? undefined : extensionBar(u, n, span.s0, starts[0], level, past),
+    open === 'hi' ? undefined : extensionBar(u, n, span.s1, starts[1], level, past),
   ].filter((b) => b !== undefined)
   return {
     dimension: span.dimension,
@@ -85,13 +92,14 @@ function alternatives(f: PlacementFigures, span: Span1, n: Vec2, level: number, 
   const length = span.s1 - span.s0
   const A = f.arrow.length
   const mid = (span.s0 + span.s1) / 2
-  const set = (ends: readonly [End, End], own: number, text: number | 'lo' | 'hi', least = 0) => {
+  const set = (heads: readonly [End, End], own: number, text: number | 'lo' | 'hi', least = 0) => {
+    const ends = opened(heads, span.open)
     const cost = own + inTheWay(span, line.middle(text, least), line.along)
     const { letter } = span
     if (!letter) out.push(new Later(cost, () => line.set(ends, text, least)))
     else
       for (const side of ['hi', 'lo'] as const)
-        if (side !== text)
+        if (side !== text && side !== span.open)
           for (const [i, stem] of LETTER_STEMS.entries())
             out.push(new Later(cost + 0.2 * i, () => line.lettered(ends, text, least, letter, side, stem)))
   }
@@ -103,7 +111,8 @@ function alternatives(f: PlacementFigures, span: Span1, n: Vec2, level: number, 
       if (k > 0) set(ends, own + k * WEIGHTS.textShift, mid - k * step)
     }
   }
-  const leads = (ends: readonly [End, End], own: number) => {
+  const leads = (heads: readonly [End, End], own: number) => {
+    const ends = opened(heads, span.open)
     for (const [i, lead] of LEADS.entries())
       if (line.leads(lead)) out.push(new Later(own + WEIGHTS.textOnLeader + 0.3 * i, () => line.lead(ends, lead)))
   }
@@ -145,6 +154,10 @@ function alternatives(f: PlacementFigures, span: Span1, n: Vec2, level: number, 
   }
   return out.sort((a, b) => a.own - b.own)
 }
+
+/** No head stands at the end past the axis. */
+const opened = ([lo, hi]: readonly [End, End], open: Span1['open']): readonly [End, End] =>
+  open === 'lo' ? ['open', hi] : open === 'hi' ? [lo, 'open'] : [lo, hi]
 
 /** From the triangle of a datum letter to its box, mm. */
 const LETTER_STEMS = [2.5, 6, 11]

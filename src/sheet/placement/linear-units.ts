@@ -115,8 +115,8 @@ function rows(desk: Desk, owner: number, spans: readonly Span1[], n: Vec2): Opti
     return [meets(spans[i - 1], spans[i]), meets(spans[i], spans[i + 1])]
   }
   const starts = spans.map((s): [number, number] => [
-    extensionStart(desk, owner, s.lo, n),
-    extensionStart(desk, owner, s.hi, n),
+    s.open === 'lo' ? Infinity : extensionStart(desk, owner, s.lo, n),
+    s.open === 'hi' ? Infinity : extensionStart(desk, owner, s.hi, n),
   ])
   const straying = spans.filter((s) => passesOn(desk, owner, s, n)).map((s) => s.dimension)
   if (straying.some((d) => d.signs)) return []

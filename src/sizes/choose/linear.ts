@@ -6,7 +6,7 @@ import type { Member } from '../../part/part.ts'
 import { lengthCallout } from '../callout/shapes.ts'
 import type { Statement, Stretch } from '../dimension.ts'
 import { type Context, type Mooring, mooringOf } from './context.ts'
-import { type Draft, directionWords } from './draft.ts'
+import { type Draft, directionWords, type Showing } from './draft.ts'
 import type { Chosen } from './kinds.ts'
 import { facesSquareTo, pairApart } from './levels.ts'
 import { type LinearWish, showLinear } from './show.ts'
@@ -108,17 +108,22 @@ export function distanceDraft(context: Context, chosen: Chosen<'distance'> | Cho
   return chosen.kind === 'thickness' ? { ...draft, shows: allRound(context, draft.shows, a, b, direction) } : draft
 }
 
-/** A wall of a round part is as thick all round: it may also stand a quarter turn on, where another view or section shows it. */
+/** A wall of a round part is as thick all round: it may also stand a quarter turn or more on, where another view or section shows it. */
 function allRound({ part }: Context, shows: Draft['shows'], a: Mooring, b: Mooring, direction: Vec3): Draft['shows'] {
   const isRound = (m: Mooring) => part.body.faces.some((f) => m.faces.includes(f.id) && f.surface.kind === 'cylinder')
   const { axis } = part
   if (!axis || !isRound(a) || !isRound(b)) return shows
   const turn = (v: Vec3): Vec3 => add(cross(axis.direction, v), scale(axis.direction, dot(v, axis.direction)))
   const turned = (m: Mooring): Mooring => ({ ...m, at: add(axis.point, turn(sub(m.at, axis.point))) })
-  const on = showLinear(turned(a), turned(b), turn(direction))
+  const places = [shows]
+  let [p, q, way] = [a, b, direction]
+  for (let quarter = 1; quarter < 4; quarter++) {
+    ;[p, q, way] = [turned(p), turned(q), turn(way)]
+    places.push(showLinear(p, q, way))
+  }
   return (sight) => {
-    const [own, other] = [shows(sight), on(sight)]
-    return own && other ? (other.score > own.score ? other : own) : (own ?? other)
+    const found = places.flatMap((place) => place(sight) ?? [])
+    return found.reduce<Showing | undefined>((best, own) => (best && best.score >= own.score ? best : own), undefined)
   }
 }
 

@@ -116,9 +116,24 @@ export function showDiameter(
     const nearest = toward !== undefined
     const a = sight.level(along, middle - r, faces, toward && sight.flat(toward), { nearest, own: true })
     const b = sight.level(along, middle + r, faces, a?.at, { nearest, own: true })
+    const one = sight.view.kind === 'section' && a?.own !== b?.own ? [a, b].find((end) => end?.own) : undefined
+    if (one) return onOneSide(sight, one, along, middle)
     if (!a || !b) return undefined
     const score = WORTH[a.seen] + WORTH[b.seen] + (style === 'profile' ? 30 : 0) - 2 * sight.order
     return { score, measured: { kind: 'linear', a: a.at, b: b.at, along } }
+  }
+}
+
+/**
+ * A diameter of which a half section shows one side: its line runs on past the axis and has one arrowhead (ISO 129-1:2018,
+ * ASME Y14.5-2018; from memory).
+ */
+function onOneSide(sight: Sight, { at, seen }: Found, along: Vec2, middle: number): Showing {
+  const off = middle - (at[0] * along[0] + at[1] * along[1])
+  const onAxis: Vec2 = [at[0] + off * along[0], at[1] + off * along[1]]
+  return {
+    score: WORTH[seen] - 2 * sight.order,
+    measured: { kind: 'linear', a: onAxis, b: at, along, open: true },
   }
 }
 

@@ -11,6 +11,8 @@ const NEAR = 1e-4
 export interface Found {
   readonly at: Vec2
   readonly seen: 'visible' | 'hidden' | 'nothing'
+  /** It is a line of the faces asked for. */
+  readonly own?: boolean
 }
 
 /** Which of several lines at one level is taken. */
@@ -164,7 +166,7 @@ export class Sight {
     const across: Vec2 = [-along[1], along[0]]
     const own = new Set(faces)
     const traced = this.view.kind === 'section' ? new Set(this.linesOf(faces)) : undefined
-    let best: { score: number; at: Vec2; visible: boolean } | undefined
+    let best: { score: number; at: Vec2; visible: boolean; mine: boolean } | undefined
     for (const line of this.outline) {
       const { curve } = line
       const ends = [startOf(curve), endOf(curve)]
@@ -181,9 +183,9 @@ export class Sight {
         toward && choice.nearest ? 900 / (1 + distance(at, toward, across) / 1e4) : Math.min(900, lengthOf(curve))
       const score = (visible ? 4000 : 0) + (mine ? (choice.own ? 8000 : 2000) : 0) + (whole ? 1000 + worth : 0)
       if (best && score <= best.score) continue
-      best = { score, at, visible }
+      best = { score, at, visible, mine }
     }
-    return best && { at: best.at, seen: best.visible ? 'visible' : 'hidden' }
+    return best && { at: best.at, seen: best.visible ? 'visible' : 'hidden', own: best.mine }
   }
 
   /** The outermost point along `along` of the arcs about a centre: where an overall size of a round end reaches. */
