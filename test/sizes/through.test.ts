@@ -26,3 +26,15 @@ it('a hole through one wall says into what', () => {
   )
   expect(inch.texts.some((t) => t.startsWith('1/4-20 UNC-2B THRU TO BORE'))).toBe(true)
 })
+
+// the brief's own names of holes stand nowhere on the sheet: what a hole ends in is told by its size
+it.each([
+  ['hole rim, from bottom: M8 THRU to hole 1', 'M8 through to ⌀25'],
+  ['hole rim, from bottom: ⌀6 THRU to hole 1', '⌀6 through to ⌀25'],
+])('%s', (line, text) => {
+  const s = iso(
+    `disc ⌀80 × 22, outer face front\nhole outer face: ⌀25 H7 THRU\n  centred left-right; up 10 from axis\n${line}\n  11 from front face\n`,
+  )
+  expect(s.texts.filter((t) => t.startsWith(text))).toHaveLength(1)
+  expect(s.texts.join()).not.toContain('hole')
+})

@@ -5,14 +5,14 @@ import { angleParts, sizeParts, tidy } from './numbers.ts'
 
 /**
  * The note at a hole: count, diameter or thread, through or depth, then counterbore, countersink and spotface, each on
- * its own line in the order worked.
+ * its own line in the order worked. `into`: what a hole through one wall ends in, as the sheet's reader knows it.
  */
-export function holeCallout(hole: HoleFeature, count: number, writing: SheetWriting): Callout {
+export function holeCallout(hole: HoleFeature, count: number, writing: SheetWriting, into?: string): Callout {
   const { habit } = writing
   const lines: CalloutPart[][] = []
   const through = hole.depth.kind === 'through'
   const depth =
-    hole.depth.kind === 'blind' ? [' ↧ ', ...sizeParts(hole.depth.size, writing)] : [throughWords(hole, habit)]
+    hole.depth.kind === 'blind' ? [' ↧ ', ...sizeParts(hole.depth.size, writing)] : [throughWords(hole, habit, into)]
   if (hole.thread) {
     const deep = hole.threadDepth ? [' ↧ ', ...sizeParts(hole.threadDepth, writing)] : depth
     lines.push([habit.times(count), hole.thread.text, ...deep])
@@ -47,9 +47,9 @@ export function holeCallout(hole: HoleFeature, count: number, writing: SheetWrit
 }
 
 /** What stands for a depth. Holes through both flanges are counted by their axes, so the words say that there are two. */
-function throughWords({ depth, face }: HoleFeature, habit: Habit): string {
+function throughWords({ depth, face }: HoleFeature, habit: Habit, into: string | undefined): string {
   if (depth.kind === 'blind') return ''
-  if (depth.oneWall) return habit.throughOneWall(depth.oneWall.into?.text)
+  if (depth.oneWall) return habit.throughOneWall(into ?? depth.oneWall.into?.text)
   return face.text === 'flanges' ? habit.throughBothFlanges : habit.through
 }
 

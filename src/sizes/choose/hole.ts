@@ -3,6 +3,8 @@ import type { Vec3 } from '../../geometry/vec.ts'
 import { cross, dot, norm, unit } from '../../geometry/vec3.ts'
 import type { ChosenSize, PartFeature } from '../../part/part.ts'
 import { holeCallout, isDrill } from '../callout/hole.ts'
+import { sizeParts } from '../callout/numbers.ts'
+import { plainText } from '../callout/plain-text.ts'
 import type { Callout, Statement, Stretch } from '../dimension.ts'
 import type { Context } from './context.ts'
 import type { Draft, Showing } from './draft.ts'
@@ -57,7 +59,7 @@ export function holeDraft(
   )
   const across = members.map((m) => showDiameter(m.faces, m.point, outward, hole.diameter.mm / 2, 'circle'))
   const sunken = hole.counterbore ?? hole.countersink ?? hole.spotface
-  const callout = holeCallout(hole, members.length, context.writing)
+  const callout = holeCallout(hole, members.length, context.writing, readersName(context, hole))
   return {
     id: `${feature.id}/note`,
     callout,
@@ -80,6 +82,17 @@ export function holeDraft(
     span: hole.diameter.span,
     feature: feature.id,
   }
+}
+
+/** What the hole ends in by what is printed of it: its size for a hole, and not the name that the brief has for it. */
+function readersName(context: Context, { depth }: HoleFeature): string | undefined {
+  const into = depth.kind === 'through' ? depth.oneWall?.into?.text.toLowerCase() : undefined
+  const cut = context.part.features.find((f) => f.id.toLowerCase() === into)?.feature
+  if (cut?.kind === 'slot' || cut?.kind === 'pocket') return cut.kind
+  if (cut?.kind !== 'hole' || into?.startsWith('bore')) return undefined
+  if (cut.thread) return cut.thread.text
+  const { tolerance: _, ...bare } = cut.diameter
+  return plainText({ lines: [sizeParts(bare, context.writing, '⌀')] })
 }
 
 /** In a view from behind: which side it is sunk from (common practice, no source). */
