@@ -68,7 +68,7 @@ slot top: 8 × 40 overall ↧ 12, open to left
       '8, centred',
       '40',
       '↧ 12',
-      '2× R',
+      'R',
     ])
     expect(must(s)).toEqual([])
   })
