@@ -30,7 +30,7 @@ export function addFlat(shop: Workshop, feature: FlatFeature): void {
   const outwards = turns.map((turn) => turned(outwardOf[side], z, turn))
   const names = turns.map((_, i) => (n > 1 ? `${id}.${i + 1}` : id))
   turns.forEach((turn, i) => {
-    cutFlat(shop, feature, { round, side, level, stretch, turn, outward: outwards[i]!, name: names[i]!, id })
+    cutFlat(shop, feature, { side, level, stretch, turn, outward: outwards[i]!, name: names[i]!, id })
   })
   const opposite = oppositeOf[side]
   const from =
@@ -128,7 +128,6 @@ function surfaceStands(
 }
 
 interface Flat {
-  readonly round: RoundFace
   readonly side: Side
   readonly level: number
   readonly stretch: Stretch
@@ -140,7 +139,7 @@ interface Flat {
 }
 
 function cutFlat(shop: Workshop, feature: FlatFeature, flat: Flat): void {
-  const { round, side, level, stretch, turn, outward, name } = flat
+  const { side, level, stretch, turn, outward, name } = flat
   const contour = shop.contour!
   const normal = axisOf[side]
   const wide = (3 - normal - contour.axis) as 0 | 1 | 2
