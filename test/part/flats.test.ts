@@ -84,3 +84,21 @@ it('prints and reads back as the same flats', () => {
     expect(printed.replace(/ +/g, ' ')).toContain(text)
   }
 })
+
+// a flat milled against a shoulder goes through the fillet there: nothing stands above it (common practice, no source)
+it.each([
+  'flats b, top and bottom: 26 across\nfillet b left edge: R2',
+  'fillet b left edge: R2\nflats b, top and bottom: 26 across',
+])('takes the fillet at its shoulder along: %s', (lines) => {
+  const part = bench.part(`turned axis left-right\n  a ⌀40, 40 long\n  b ⌀30, 30 long\n${lines}\n`)
+  const heights = part.body.edges.flatMap(({ curve }) => {
+    const beyond = curve.kind === 'line' && Math.min(curve.a[0], curve.b[0]) > 40 + 1e-6
+    return beyond ? [Math.abs(curve.a[2]), Math.abs(curve.b[2])] : []
+  })
+  expect(Math.max(...heights)).toBeCloseTo(13, 6)
+  expect(part.body.faces.filter((f) => /^flat 1\.[12]$/.test(f.name ?? ''))).toHaveLength(2)
+  const levels = part.body.faces.flatMap(({ surface }) =>
+    surface.kind === 'plane' && Math.abs(surface.axes.z[2]) > 0.999 ? [surface.axes.origin[2]] : [],
+  )
+  expect(levels.map(Math.abs)).toEqual([expect.closeTo(13, 6), expect.closeTo(13, 6)])
+})

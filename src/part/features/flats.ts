@@ -144,7 +144,9 @@ function cutFlat(shop: Workshop, feature: FlatFeature, flat: Flat): void {
   const normal = axisOf[side]
   const wide = (3 - normal - contour.axis) as 0 | 1 | 2
   const out = outwardOf[side][normal]
-  const reach = round.r + 1
+  // a fillet at a shoulder stands out further than the surface that the flat is worked on
+  const largest = Math.max(...contour.outer.flatMap((piece) => [piece.r0, piece.r1]))
+  const reach = largest + 1
   const min: [number, number, number] = [0, 0, 0]
   const max: [number, number, number] = [0, 0, 0]
   // a flat over the whole surface ends where the surface does, in the open or against a shoulder
@@ -172,9 +174,9 @@ function cutFlat(shop: Workshop, feature: FlatFeature, flat: Flat): void {
   shop.plane(name, origin, outward)
   const [low, high] = endSides[contour.axis]!
   // the segment that was cut away, turned: neighbours' segments do not lie within its bounds
-  const half = Math.sqrt(round.r ** 2 - level ** 2)
+  const half = Math.sqrt(largest ** 2 - level ** 2)
   const sideways = cross(outward, z)
-  const corners = [level, round.r].flatMap((r) =>
+  const corners = [level, largest].flatMap((r) =>
     [-half, half].flatMap((w) =>
       [stretch.from, stretch.to].map((h) => add(add(scale(outward, r), scale(sideways, w)), scale(z, h))),
     ),
