@@ -88,3 +88,9 @@ describe.each(Object.entries(parts))('%s', (kind, make) => {
     }
   })
 })
+
+// the bottom of the vee stands level with the step by chance
+it.each([32, 33])('an outline with a vee down to 32 beside a step at %s', (step) => {
+  const text = `outline 10 thick, face front\n  right 104; up ${step}; left 10; up ${47 - step}; left 44; slope left 15 down 15; slope left 15 up 15; left 20; close\n`
+  auditSizes(iso(text), text)
+})

@@ -139,8 +139,8 @@ function ownCorner(model: Model, reach: Reach, k: AxisIndex): Expression | undef
   for (const edge of model.body.edges) {
     if (edge.curve.kind !== 'line') continue
     const along = sub(edge.curve.b, edge.curve.a)
-    // The corner's own edge runs through the thickness, across the size.
-    if (Math.abs(along[k]) > SAME || norm(cross(sub(reach.at, edge.curve.a), along)) / norm(along) > SAME) continue
+    // The corner's own edge runs through the thickness, across the size; one in line with it elsewhere is another's.
+    if (Math.abs(along[k]) > SAME || (distanceAt(edge, k, reach.at) ?? Infinity) > SAME) continue
     const corner = cornerOf(model, edge)
     if (corner) return { uses: corner.uses, of: (x) => corner.point(x)[k] }
   }
