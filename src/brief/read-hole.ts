@@ -1,10 +1,10 @@
 import type { Depth, HoleFeature, Name, OneWall, Words } from './brief.ts'
-import type { Cursor } from './cursor.ts'
+import { type Cursor, spanOf } from './cursor.ts'
 import { drillText, pipeDrill } from './pipe-drill.ts'
 import { type Head, needName, readWorkedHead } from './read-head.ts'
 import { readName } from './read-name.ts'
 import { PlacementReader } from './read-placement.ts'
-import { readAngle, readCount, readSize } from './read-size.ts'
+import { readAngle, readCount, readSize, sensibleCount } from './read-size.ts'
 import type { Angle, Count, Size } from './size.ts'
 import { nominalSize, threadAt } from './thread.ts'
 import { phraseWords } from './vocabulary.ts'
@@ -126,7 +126,10 @@ function takeCallout(c: Cursor, out: Callout): boolean {
     if (!out.count) out.broken = true
     return true
   }
-  c.takeWord('tapped', 'tap')
+  if (takeHyphenCount(c, out) || takeRadius(c, out)) return true
+  const tap = c.takeWord('tapped', 'tap')
+  // `1/4-20 TAP`: the thread is said already
+  if (tap && out.thread) return true
   const thread = threadAt(c.setting.text.slice(c.peek().from, c.peek().from + 40))
   if (thread && !out.thread && !c.done) {
     const { from } = c.peek()
@@ -135,6 +138,8 @@ function takeCallout(c: Cursor, out: Callout): boolean {
     out.thread = c.words(from, to)
     return true
   }
+  // `⌀.25 DRILL THRU`: how a hole is made is the shop's, and its size is said
+  if (out.diameter && c.atWord('drill') && !c.isSizeAhead(1)) return c.takeWord('drill') !== undefined
   if (c.takeWord('drill')) {
     c.takeDia()
     out.drill = readSize(c, { what: 'the drill' })
@@ -163,7 +168,50 @@ function takeCallout(c: Cursor, out: Callout): boolean {
       })
     return true
   }
+  if (c.atWord(...deepWords) && !out.depth) {
+    c.mark('missing-size', spanOf(c.peek()), 'how deep?', { expected: 'the depth before it, as in ⌀12 ↧ 20, or THRU' })
+    c.index++
+    out.broken = true
+    return true
+  }
   return takeDiameter(c, out)
+}
+
+/** `4-⌀.25`, as counts were written before the X: read as 4X, and the X asked for. */
+function takeHyphenCount(c: Cursor, out: Callout): boolean {
+  if (out.count || !c.at('number') || c.peek(1).kind !== 'minus' || !c.isDia(2)) return false
+  const number = c.take('number')!
+  const { to } = c.take('minus')!
+  const span = { from: number.from, to }
+  const count = /^\d+$/.test(number.text) ? sensibleCount(c, Number(number.text), span) : undefined
+  if (!count) out.broken = true
+  else {
+    out.count = count
+    const text = `${number.text}X `
+    c.mark('out-of-place', span, `“${number.text}-” is no count`, {
+      expected: `${number.text}X`,
+      mends: [{ label: `write ${number.text}X`, span, text }],
+    })
+  }
+  return true
+}
+
+/** `R.50 THRU`: a hole is given by its diameter (ASME Y14.5-2018, ISO 129-1; from memory). */
+function takeRadius(c: Cursor, out: Callout): boolean {
+  if (out.diameter || out.thread || !c.at('R') || !c.isSizeAhead(1)) return false
+  const { from } = c.take('R')!
+  const radius = readSize(c, { what: 'the radius of the hole' })
+  out.broken = true
+  if (!radius) return true
+  const digits = (2 * radius.value).toFixed(radius.decimals)
+  const diameter = `⌀${radius.text.startsWith('.') ? digits.replace(/^0/, '') : digits}`
+  const span = { from, to: radius.span.to }
+  const isPlain = radius.form !== 'fraction' && !radius.tolerance && !radius.unknown
+  c.mark('out-of-place', span, 'a hole is given by its diameter, not by a radius', {
+    expected: isPlain ? diameter : '⌀ and twice the radius',
+    ...(isPlain ? { mends: [{ label: `write ${diameter}`, span, text: diameter }] } : {}),
+  })
+  return true
 }
 
 function takeDiameter(c: Cursor, out: Callout): boolean {
@@ -188,7 +236,7 @@ function takeDiameter(c: Cursor, out: Callout): boolean {
 }
 
 function takeWidened(c: Cursor, out: Callout): boolean {
-  if (c.take('counterbore') || c.takeWord('cbore', 'counterbore', 'counterbored')) {
+  if (c.take('counterbore') || c.takeWord('cbore', "c'bore", 'c’bore', 'counterbore', 'counterbored')) {
     c.takeDia()
     const diameter = readSize(c, { what: 'the diameter of the counterbore' })
     c.take('comma')
@@ -198,7 +246,7 @@ function takeWidened(c: Cursor, out: Callout): boolean {
     else out.broken = true
     return true
   }
-  if (c.take('countersink') || c.takeWord('csk', 'countersink', 'countersunk')) {
+  if (c.take('countersink') || c.takeWord('csk', "c'sink", 'c’sink', 'countersink', 'countersunk')) {
     c.takeDia()
     const diameter = readSize(c, { what: 'the diameter of the countersink' })
     c.take('comma')
@@ -242,14 +290,17 @@ function readOneWall(c: Cursor): OneWall | undefined {
   return { span: { from, to: c.before } }
 }
 
-/** `THRU`, `↧ .50`, `deep 9`, `9 deep`. */
+/** Words for ↧, before the size or after it. */
+const deepWords = ['deep', 'depth', 'dp'] as const
+
+/** `THRU`, `↧ .50`, `deep 9`, `9 deep`, `.50 DP`. */
 export function readDepth(c: Cursor): Depth | undefined {
   const thru = c.takeWord('thru', 'through')
   if (thru) {
     c.takeWord('all')
     return { kind: 'through', span: { from: thru.from, to: thru.to } }
   }
-  if (c.at('depth') || (c.atWord('deep', 'depth') && c.isSizeAhead(1))) {
+  if (c.at('depth') || (c.atWord(...deepWords) && c.isSizeAhead(1))) {
     c.index++
     const size = readSize(c, { what: 'the depth' })
     return size && { kind: 'blind', size }
@@ -257,7 +308,7 @@ export function readDepth(c: Cursor): Depth | undefined {
   return c.attempt((): Depth | undefined => {
     if (!c.atSize()) return undefined
     const size = readSize(c, { what: 'the depth' })
-    return size && c.takeWord('deep') ? { kind: 'blind', size } : undefined
+    return size && c.takeWord(...deepWords) ? { kind: 'blind', size } : undefined
   })
 }
 

@@ -35,7 +35,8 @@ export function readEdge(c: Cursor, kind: EdgeFeature['kind']): EdgeFeature | un
       if (angle) second = { angle }
       else if (leg) second = { leg }
       else broken = true
-    } else if (!size && !broken && (c.at('R', 'minus') || c.atSize())) {
+    } else if (kind === 'chamfer' && !size && !broken && takeRoundOrC(c)) broken = true
+    else if (!size && !broken && (c.at('R', 'minus') || c.atSize())) {
       c.take('R')
       size = readSize(c, { what: kind === 'chamfer' ? 'the leg of the chamfer' : 'the radius' })
       if (!size) broken = true
@@ -61,6 +62,36 @@ export function readEdge(c: Cursor, kind: EdgeFeature['kind']): EdgeFeature | un
   }
   if (edges.length === 0 || !size || broken) return undefined
   return { kind, ...label(head.label), edges, size, ...second, count: count ?? one(c), span: c.statement.span }
+}
+
+/** `R.5` of a chamfer is a round's size, and `C1` a chamfer's by another custom: marked, with what to write. */
+function takeRoundOrC(c: Cursor): boolean {
+  const { from } = c.peek()
+  const byC = /^c(\d+(?:[.,]\d+)?|[.,]\d+)/i.exec(c.setting.text.slice(from, from + 12))
+  if (byC) {
+    const span = { from, to: from + byC[0].length }
+    while (!c.done && c.peek().from < span.to) c.index++
+    const write = `${byC[1]} × 45°`
+    c.mark('out-of-place', span, 'the angle of a chamfer is written out', {
+      expected: write,
+      mends: [{ label: `write ${write}`, span, text: write }],
+    })
+    return true
+  }
+  if (!(c.at('R') && c.isSizeAhead(1))) return false
+  c.index++
+  const size = readSize(c, { what: 'the radius' })
+  if (!size) return true
+  const span = { from, to: size.span.to }
+  const write = `${size.text} × 45°`
+  c.mark('contradiction', span, 'an R is the size of a round, not of a chamfer', {
+    expected: `round in place of chamfer, or ${write}`,
+    mends: [
+      { label: 'make it a round', span: c.statement.keyword.span, text: 'round' },
+      { label: `write ${write}`, span, text: write },
+    ],
+  })
+  return true
 }
 
 /** `1/8 × 45`: a usual angle, and far too long for the second leg of a chamfer with such a first one. */

@@ -83,6 +83,7 @@ function readStep(c: Cursor, position: number): TurnedStep | undefined {
   const to = c.takeWord('to') !== undefined
   const size = readSize(c, { what: `the length of ${name.text}` })
   if (!to) c.takeWord('long')
+  if (size && !to) passSecondLength(c, name.text)
   if (!diameter || !size || !tapered) return undefined
   const length = { kind: to ? 'to' : 'long', size } as const
   return {
@@ -93,6 +94,18 @@ function readStep(c: Cursor, position: number): TurnedStep | undefined {
     length,
     span: { from, to: c.before },
   }
+}
+
+/** `.50 long, to .50`: one of the two says all. */
+function passSecondLength(c: Cursor, step: string): void {
+  const word = c.at('comma') ? 1 : 0
+  if (!c.isWord(word, 'to') || !c.isSizeAhead(word + 1)) return
+  const { from } = c.peek(word)
+  c.index += word + 1
+  if (!readSize(c, { what: `the length of ${step}`, signed: true })) return
+  c.mark('stated-twice', { from, to: c.before }, `the length of ${step} is stated twice`, {
+    expected: 'its own length, or to and the distance of its far end',
+  })
 }
 
 /** `tapered to ⌀12`, `tapered 1:10`, `small end, tapered 1:10 toward left`; nothing where the step is plain. */
