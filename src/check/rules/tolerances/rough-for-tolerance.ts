@@ -28,7 +28,7 @@ export const rule: BriefRule = {
     const shown = brief.header.units === 'inch' ? `${Math.round(ra / 0.0254)} µin` : `Ra ${ra}`
     return [
       {
-        text: `${quoted(size)} is held to ${um.toFixed(0)} µm, but the finest surface asked for is ${shown}.`,
+        text: `${quoted(size)} is held to ${um < 10 ? Number(um.toPrecision(2)) : um.toFixed(0)} µm, but the finest surface asked for is ${shown}.`,
         span: size.span,
         expected: `a note with a finer texture for this surface: ${brief.header.units === 'inch' ? `${Math.floor(um / SHARE / 0.0254)} µin` : `Ra ${[0.1, 0.2, 0.4, 0.8, 1.6, 3.2].filter((r) => r <= um / SHARE).pop() ?? 0.1}`}`,
         numbers: [quoted(size), shown],
