@@ -71,6 +71,17 @@ function idle(a: Acceptance, brief: Brief): Mark {
     }
   }
   const end = brief.text[span.to] === '\n' ? span.to + 1 : span.to
+  if (!ruleNames.has(a.rule.text)) {
+    return {
+      rule: 'acceptance-idle',
+      weight: 'look again',
+      text: `There is no rule ${a.rule.text}: nothing is accepted by this.`,
+      span: a.rule.span,
+      expected: 'the name of one rule, as it stands beside its mark: one statement for each mark',
+      mends: [{ label: 'Drop the statement', span: { from: span.from, to: end }, text: '' }],
+      source: SOURCE,
+    }
+  }
   return {
     rule: 'acceptance-idle',
     weight: 'remark',

@@ -73,7 +73,10 @@ function viewsWith({ sights }: Context, side: Side): string {
 }
 
 function sectionThrough(context: Context, feature: PartFeature): string {
-  const taken = new Set(context.sights.map((s) => s.view.id))
+  const asked = (context.part.brief.views ?? []).flatMap((v) =>
+    v.kind === 'section' ? [`section ${v.letter}-${v.letter}`] : [],
+  )
+  const taken = new Set([...context.sights.map((s) => s.view.id), ...asked])
   const letter = [...'ABCDEFGHJK'].find((l) => !taken.has(`section ${l}-${l}`)) ?? 'L'
   return `section   ${letter}-${letter} through ${wordsFor(context, feature)}`
 }

@@ -52,11 +52,14 @@ function moved(context: Context, drafts: readonly Draft[], dimension: Dimension,
         ({ sight }) => sight.view.side === request.view || sight.view.id === request.view,
       )
     : undefined
+  const isDrawn = context.sights.some(({ view }) => view.side === request.view || view.id === request.view)
   if (!there) {
     context.marks.push({
       rule: 'size-not-in-view',
       weight: 'must change',
-      text: `${plainText(dimension.callout)} cannot stand in the ${request.view} view: what it measures is not seen true there.`,
+      text: isDrawn
+        ? `${plainText(dimension.callout)} cannot stand in the ${viewWords(request.view)}: what it measures is not seen true there.`
+        : `No ${viewWords(request.view)} is drawn, so ${plainText(dimension.callout)} cannot stand there.`,
       span: request.span,
       expected: draft
         ? `one of: ${showings(draft, context.sights)
@@ -70,6 +73,9 @@ function moved(context: Context, drafts: readonly Draft[], dimension: Dimension,
   const { measured, callout } = there.showing
   return { ...own, view: there.sight.view.id, measured, callout: callout ?? draft?.callout ?? own.callout }
 }
+
+/** `top view`, and a section or the pictorial by its own words. */
+const viewWords = (view: string): string => (/^section |^pictorial$/.test(view) ? view : `${view} view`)
 
 function notFound(request: SizePlace) {
   return {

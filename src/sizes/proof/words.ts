@@ -22,7 +22,8 @@ export function nameOf(part: Part, model: Model, element: number): string {
         d.kind === 'plane' && Math.abs(Math.abs(d.normal[along]) - 1) < 1e-9 && Math.abs(d.point[along] - at) < SAME,
     )
     if (datum) return datum.name
-    return `the plane ${round(at)} mm from the middle, ${DIRECTIONS[along]}`
+    const away = part.brief.header.units === 'inch' ? `${round(at / 25.4)} in` : `${round(at)} mm`
+    return `the plane ${away} from the middle, ${DIRECTIONS[along]}`
   }
   if (own) return own.id
   return surface.kind === 'plane' ? 'a sloping plane' : `a ${surface.kind}`

@@ -27,7 +27,10 @@ export function datumMarks(frame: Frame, row: FrameRow, index: number, context: 
   const marks: Mark[] = []
   // The lower segment of a composite frame may leave all datums to the upper.
   const lower = index > 0 && frame.stacking === 'composite'
-  if (row.datums.length > most) {
+  // A bare M or L that no datum is named by is no compartment of its own.
+  const isM = (d: DatumReference) =>
+    isBareCondition(row, d) && !context.datums.some(({ letter }) => letter === d.letters[0])
+  if (row.datums.filter((d) => !isM(d)).length > most) {
     const text =
       most === 0
         ? `${capital(characteristic)} refers to no datum.`
@@ -74,6 +77,18 @@ export function datumMarks(frame: Frame, row: FrameRow, index: number, context: 
             'ASME Y14.5-2018 section 6; ISO 5459',
           ),
         )
+      } else if (!known.includes(each) && isBareCondition(row, datum)) {
+        marks.push(
+          frameMark(
+            'datum-unknown',
+            'must change',
+            datum.span,
+            `The drawing has no datum ${each}; a material condition stands in a circle.`,
+            each === 'M' ? 'Ⓜ, or (M)' : 'Ⓛ, or (L)',
+            source,
+            each === 'M' ? 'Ⓜ' : 'Ⓛ',
+          ),
+        )
       } else if (!known.includes(each)) {
         const near = datum.letters.length === 1 && !datum.material ? nearestWord(each, known) : undefined
         marks.push(
@@ -105,6 +120,10 @@ export function datumMarks(frame: Frame, row: FrameRow, index: number, context: 
   }
   return marks
 }
+
+/** `.01 M A`: M or L straight after the value, where Ⓜ or Ⓛ would stand. */
+const isBareCondition = (row: FrameRow, datum: DatumReference): boolean =>
+  datum === row.datums[0] && datum.letters.length === 1 && /^[ML]$/.test(datum.letters[0]!)
 
 function datumMaterialMarks(family: Family, datum: DatumReference, context: FrameContext): Mark[] {
   if (!datum.material) return []

@@ -1,0 +1,65 @@
+import { expect, it } from 'vitest'
+import { readFrame } from '../../src/brief/frame/read-frame.ts'
+import { readBrief } from '../../src/brief/read.ts'
+import { withAcceptances } from '../../src/check/acceptances.ts'
+import { rule as roughForTolerance } from '../../src/check/rules/tolerances/rough-for-tolerance.ts'
+import { datumMarks } from '../../src/tolerance/frame/check-datums.ts'
+import { allMarks, iso, sized } from '../sizes/sized.ts'
+
+// What a teacher at the board would say of a slip. Wordings: common practice, no source, unless said.
+
+it('leaves an unknown class of general tolerances to the mark where it stands, not to every size', () => {
+  const text = (general: string) =>
+    `units mm\npractice ISO, first angle\ngeneral ${general}\nblock 80 × 50 × 40\nhole top: ⌀10 THRU\n  20 from left; 25 from front\n`
+  const bySize = (general: string) => allMarks(sized(text(general))).filter((m) => m.rule === 'no-tolerance-class')
+  expect(bySize('ISO 2768-mk')).toEqual([])
+  // a class that there is, without sizes: every size goes without
+  expect(bySize('ISO 2768-K').length).toBeGreaterThan(4)
+})
+
+it('says that no such view is drawn, and else that the size is not seen true there', () => {
+  const bracket = 'block 60 × 40 × 30\nstep top left: 20 from left, 10 from top\n'
+  const said = (lines: string) =>
+    iso(bracket + lines)
+      .sizes.marks.filter((m) => m.rule === 'size-not-in-view')
+      .map((m) => m.text)
+  expect(said('place 30 in rear view\n')).toEqual(['No rear view is drawn, so 30 cannot stand there.'])
+  expect(said('place 30 in top view\n')).toEqual([
+    '30 cannot stand in the top view: what it measures is not seen true there.',
+  ])
+})
+
+it('says that there is no rule “all”', () => {
+  const brief = readBrief('units mm\npractice ISO\nblock 60 × 40 × 30\naccept all because I like it\n')
+  const idle = withAcceptances(brief, brief.marks).filter((m) => m.rule === 'acceptance-idle')
+  expect(idle.map((m) => [m.weight, m.text])).toEqual([
+    ['look again', 'There is no rule all: nothing is accepted by this.'],
+  ])
+})
+
+// 2 × 0.0001 mm = 0.2 µm.
+it('says a tolerance of ±0.0001 mm in its own figures, not as 0 µm', () => {
+  const brief = readBrief(
+    'units mm\npractice ISO\ntexture Ra 6.3\nblock 60 × 40 × 30\nhole top: ⌀5.55 ±0.0001 THRU\n  centred both ways\n',
+  )
+  if (roughForTolerance.reads !== 'brief') throw new Error('the rule reads the brief')
+  const [found] = roughForTolerance.check({ brief })
+  expect(found!.text).toContain('is held to 0.2 µm')
+})
+
+// ASME Y14.5-2018 table 6: the material condition stands as a letter in a circle (from memory).
+it('takes a bare M after the value for Ⓜ where no datum is called M', () => {
+  const marks = (text: string, letters: string) => {
+    const frame = readFrame(text)
+    if (!frame.ok) throw new Error(frame.problem.text)
+    const datums = [...letters].map((letter) => ({ letter, featureOfSize: true }))
+    return datumMarks(frame.value, frame.value.rows[0]!, 0, { practice: 'ASME', datums } as unknown as Parameters<
+      typeof datumMarks
+    >[3])
+  }
+  const bare = marks('position dia .01 M A B C', 'ABC')
+  expect(bare.map((m) => m.rule)).toEqual(['datum-unknown'])
+  expect(bare[0]!.mends![0]!.text).toBe('Ⓜ')
+  expect(marks('position dia .01 M A B', 'ABM')).toEqual([])
+  expect(marks('position dia .01 A B C M', 'ABC').map((m) => m.rule)).toContain('too-many-datums')
+})
