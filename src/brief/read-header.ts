@@ -180,8 +180,31 @@ export class HeaderReader {
     else this.draft[keyword] = words
   }
 
+  /** ISO 80000-1:2009, 7.3.2: one decimal sign on one sheet (from memory). */
+  private markPoints(): void {
+    if (!this.decimalComma) return
+    for (const words of [this.draft.texture, this.draft.edgeBreak]) {
+      for (const found of words?.text.matchAll(/(?<![\d.])\d+\.\d+(?![\d.])/g) ?? []) {
+        const from = words!.span.from + found.index
+        const span = { from, to: from + found[0].length }
+        // Text over several lines has no places of its own.
+        if (this.text.slice(span.from, span.to) !== found[0]) continue
+        const write = found[0].replace('.', ',')
+        this.mark({
+          rule: 'decimal-comma',
+          weight: 'look again',
+          text: `${found[0]} has a point, and this sheet writes a comma`,
+          span,
+          expected: write,
+          mends: [{ label: `write ${write}`, span, text: write }],
+        })
+      }
+    }
+  }
+
   finish(whole: Span): Header {
     const { draft } = this
+    this.markPoints()
     if (!draft.units) {
       this.mark({
         rule: 'units-not-said',

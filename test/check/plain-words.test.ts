@@ -2,6 +2,7 @@ import { expect, it } from 'vitest'
 import { readFrame } from '../../src/brief/frame/read-frame.ts'
 import { readBrief } from '../../src/brief/read.ts'
 import { withAcceptances } from '../../src/check/acceptances.ts'
+import { rule as boreWithoutChamfer } from '../../src/check/rules/making/bore-without-chamfer.ts'
 import { rule as roughForTolerance } from '../../src/check/rules/tolerances/rough-for-tolerance.ts'
 import { datumMarks } from '../../src/tolerance/frame/check-datums.ts'
 import { allMarks, iso, sized } from '../sizes/sized.ts'
@@ -62,4 +63,30 @@ it('takes a bare M after the value for Ⓜ where no datum is called M', () => {
   expect(bare[0]!.mends![0]!.text).toBe('Ⓜ')
   expect(marks('position dia .01 M A B', 'ABM')).toEqual([])
   expect(marks('position dia .01 A B C M', 'ABC').map((m) => m.rule)).toContain('too-many-datums')
+})
+
+// ISO 80000-1:2009, 7.3.2: one decimal sign on one sheet (from memory).
+it('marks a decimal point in the texture and the edges of a sheet with commas', () => {
+  const text = (ra: string) =>
+    `units mm\npractice ISO\ndecimal comma\ntexture Ra ${ra}\nedges edges broken 0,2 to 0,5\nblock 60 × 40 × 30\n`
+  const { marks } = readBrief(text('3.2'))
+  expect(marks.map((m) => [m.rule, m.weight, m.expected])).toEqual([['decimal-comma', 'look again', '3,2']])
+  expect(text('3.2').slice(marks[0]!.span!.from, marks[0]!.span!.to)).toBe('3.2')
+  expect(readBrief(text('3,2')).marks).toEqual([])
+})
+
+it('offers the chamfer of a fit at edges that the part has, in the units of the brief', () => {
+  const wanted = (lines: string) => {
+    const brief = readBrief(`${lines}\n`)
+    if (boreWithoutChamfer.reads !== 'brief') throw new Error('the rule reads the brief')
+    return boreWithoutChamfer.check({ brief }).map((f) => f.expected)
+  }
+  const mm = 'units mm\npractice ISO\n'
+  const two =
+    'block 60 × 40 × 30\nhole A top: ⌀8 THRU\n  10 from left; 10 from front\nhole top: ⌀20 H7 THRU\n  centred both ways'
+  expect(wanted(mm + two)).toEqual(['chamfer   hole 2 edges: 1 × 45°, or the edges statement'])
+  const labelled = two.replace('⌀8 THRU', '⌀8 H7 THRU').replace('⌀20 H7', '⌀20')
+  expect(wanted(mm + labelled)).toEqual(['chamfer   hole A edges: 1 × 45°, or the edges statement'])
+  const pin = 'turned axis left-right\n  pin ⌀.500 h6, 2.00 long'
+  expect(wanted(`units inch\npractice ASME\n${pin}`)).toEqual(['chamfer   ends: .03 × 45°, or the edges statement'])
 })

@@ -1,3 +1,5 @@
+import type { Brief } from '../../../brief/brief.ts'
+import type { Size } from '../../../brief/size.ts'
 import { ownDeviations, width } from '../../measure/deviation.ts'
 import { quoted } from '../../measure/said.ts'
 import type { BriefRule } from '../../rule.ts'
@@ -26,9 +28,19 @@ export const rule: BriefRule = {
       {
         text: `⌀${quoted(close)} is a fit, and its edges are left as they come.`,
         span: close.span,
-        expected: 'chamfer   ends: 1 × 45°, or the edges statement',
+        expected: `${edgesOf(brief, close)}: ${header.units === 'inch' ? '.03' : '1'} × 45°, or the edges statement`,
         numbers: [quoted(close)],
       },
     ]
   },
+}
+
+/** The statement's beginning: a hole has edges of its own, and a round part ends. */
+function edgesOf({ features, stock }: Brief, close: Size): string {
+  const holes = features.filter((f) => f.kind === 'hole')
+  const hole = holes.find((f) => f.diameter === close)
+  if (!hole) return 'chamfer   ends'
+  if (hole.label) return `chamfer   hole ${hole.label.text} edges`
+  const isBore = stock?.kind === 'disc' || (holes.length === 1 && hole.placement.kind === 'axis')
+  return isBore && holes.length === 1 ? 'chamfer   bore edges' : `chamfer   hole ${holes.indexOf(hole) + 1} edges`
 }
