@@ -90,3 +90,17 @@ it('offers the chamfer of a fit at edges that the part has, in the units of the 
   const pin = 'turned axis left-right\n  pin ⌀.500 h6, 2.00 long'
   expect(wanted(`units inch\npractice ASME\n${pin}`)).toEqual(['chamfer   ends: .03 × 45°, or the edges statement'])
 })
+
+// 30 from the right of 60 is 30 from the left, 20 from the rear of 40 is 20 from the front.
+it('says that a hole in the place of another is stated twice, from whichever sides it is located', () => {
+  const at = (places: string) =>
+    iso(
+      `block 60 × 40 × 30\nhole top: ⌀20 H7 THRU\n  30 from left; 20 from front\nhole top: ⌀20 H7 THRU\n  ${places}\n`,
+    )
+      .part.marks.filter((m) => m.rule === 'holes-overlap')
+      .map((m) => [m.text, m.expected])
+  expect(at('30 from right; 20 from rear')).toEqual([
+    ['hole 2 stands in the place of hole 1: the hole is stated twice.', 'one statement, or another place'],
+  ])
+  expect(at('28 from right; 20 from rear')[0]![0]).toBe('hole 2 overlaps hole 1: their centres are 2 mm apart.')
+})

@@ -60,8 +60,12 @@ export function addHole(shop: Workshop, feature: HoleFeature): void {
   if (clash) {
     const own = placed.points.length > 1 ? `${id}.${clash.member + 1}` : id
     const left = placed.points.length > 1 ? ` All of ${id} are left out.` : ''
-    const text = `${own} overlaps ${clash.other}: their centres are ${inUnit(clash.apart, feature.diameter.unit)} apart.${left}`
-    const least = `at least ${inUnit(clash.least, feature.diameter.unit)} between these centres`
+    const isSame = clash.apart < 1e-6
+    const text = isSame
+      ? `${own} stands in the place of ${clash.other}: the hole is stated twice.${left}`
+      : `${own} overlaps ${clash.other}: their centres are ${inUnit(clash.apart, feature.diameter.unit)} apart.${left}`
+    const between = `at least ${inUnit(clash.least, feature.diameter.unit)} between these centres`
+    const least = isSame ? 'one statement, or another place' : between
     shop.must('holes-overlap', feature.span, text, least)
     return
   }
