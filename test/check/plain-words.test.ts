@@ -104,3 +104,14 @@ it('says that a hole in the place of another is stated twice, from whichever sid
   ])
   expect(at('28 from right; 20 from rear')[0]![0]).toBe('hole 2 overlaps hole 1: their centres are 2 mm apart.')
 })
+
+it('offers THRU for a hole as deep as the part, and a smaller depth for one that is not', () => {
+  const wanted = (depth: string) =>
+    iso(`block 60 × 40 × 30\nhole top: ⌀8 ↧ ${depth}\n  30 from left; 20 from front\n`)
+      .part.marks.filter((m) => m.rule === 'drill-point-through')
+      .map((m) => m.expected)
+  expect(wanted('30')).toEqual(['THRU: the depth is that of the part'])
+  // the point of a ⌀8 drill at 118° is 4 / tan 59° = 2.40 long
+  expect(wanted('28')).toEqual(['a smaller depth, or a flat bottom'])
+  expect(wanted('27')).toEqual([])
+})

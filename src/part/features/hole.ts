@@ -267,7 +267,7 @@ function shapeOf(shop: Workshop, feature: HoleFeature, through: number): HoleSha
         'drill-point-through',
         size.span,
         `The drill point breaks through the far side (${inUnit(through, size.unit)} of material).`,
-        'a smaller depth, or a flat bottom',
+        depth > through - 1e-9 ? 'THRU: the depth is that of the part' : 'a smaller depth, or a flat bottom',
       )
     }
   }
