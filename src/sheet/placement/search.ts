@@ -21,7 +21,7 @@ const SIDES: readonly PaperSide[] = ['above', 'right', 'below', 'left']
 /** A crossed dimension line or a size left off is worth so many times as many rounds again, */
 const GRAVE_ROUNDS = 3
 /** or more where the sizes are few: a round with many takes as much longer; */
-const GRAVE_WORK = 18000
+const GRAVE_WORK = 9000
 /** so many at a time, from a start that may be dearer by so much. */
 const EXCURSION = 30
 const SLACK = 30
