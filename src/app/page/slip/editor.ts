@@ -1,8 +1,8 @@
-import { acceptCompletion, autocompletion, completionKeymap } from '@codemirror/autocomplete'
+import { acceptCompletion, autocompletion, closeCompletion, currentCompletions } from '@codemirror/autocomplete'
 import { defaultKeymap, history, historyKeymap } from '@codemirror/commands'
 import { indentUnit } from '@codemirror/language'
 import { type Diagnostic, lintKeymap, setDiagnostics } from '@codemirror/lint'
-import { EditorState, type Extension } from '@codemirror/state'
+import { EditorState, type Extension, Prec } from '@codemirror/state'
 import { EditorView, hoverTooltip, keymap, tooltips } from '@codemirror/view'
 import type { Brief } from '../../../brief/brief.ts'
 import type { Mark } from '../../../brief/mark.ts'
@@ -48,6 +48,8 @@ function extensions(handlers: SlipHandlers): Extension[] {
     // What is written stands clear of the slip's lower edge, where the text fades.
     EditorView.scrollMargins.of(() => ({ bottom: 30 })),
     EditorView.contentAttributes.of({ 'aria-label': 'Brief', tabindex: '0', spellcheck: 'false', autocorrect: 'off' }),
+    // Before the list's own keys.
+    Prec.highest(keymap.of([{ key: 'Escape', run: closeUnseen }])),
     autocompletion({
       override: [completeBrief(handlers.brief, handlers.marks)],
       icons: false,
@@ -56,7 +58,6 @@ function extensions(handlers: SlipHandlers): Extension[] {
     // On the slip: a card over the sheet would cover what is being written about.
     tooltips({ tooltipSpace: spaceOf }),
     keymap.of([
-      ...completionKeymap,
       { key: 'Tab', run: acceptCompletion },
       { key: 'Enter', run: endLine },
       ...defaultKeymap.filter((k) => k.key !== 'Mod-i'),
@@ -93,6 +94,12 @@ function extensions(handlers: SlipHandlers): Extension[] {
 function spaceOf(view: EditorView) {
   const { left, top, right, bottom } = (view.dom.closest('.slip-body') ?? view.dom).getBoundingClientRect()
   return { left, top: Math.max(0, top), right: right - 2, bottom: Math.min(innerHeight, bottom) }
+}
+
+/** A list still being looked up ends unseen: the Escape is then left to let Tab out of the brief. */
+function closeUnseen(view: EditorView): boolean {
+  if (currentCompletions(view.state).length === 0) closeCompletion(view)
+  return false
 }
 
 /** Blanks to the column in which statements are written. */
