@@ -142,21 +142,39 @@ describe.each(PARTS)('$what from an empty page', (part) => {
     await chosen(part.face)
     await walk.type(part.callout + part.places)
     await settled()
+    /** Where the keyboard is: in the brief, at a mark, which one, or somewhere else. */
+    const hand = () =>
+      page.evaluate(() => ({
+        writing: !!document.activeElement?.closest('.cm-editor'),
+        mark: document.activeElement?.matches('.margin .mark') ? document.activeElement.closest('li')!.textContent : '',
+      }))
+    /** A person reads the marks before going on: they have come to rest. */
+    const read = async (words: string) => {
+      await offer(words).waitFor({ timeout: 30_000 })
+      await settled()
+      const text = () => page.locator('.margin').textContent()
+      for (let before = '', now = await text(), alike = 0; alike < 3; before = now, now = await text()) {
+        alike = now === before ? alike + 1 : 0
+        await page.waitForTimeout(150)
+      }
+    }
     /** Out of the brief, to the marks, along to the one meant, and its mend. */
     const mend = async (words: string) => {
-      await offer(words).waitFor({ timeout: 30_000 })
-      // An Escape closes a list that is open, or has just opened; the next lets Tab out of the brief.
-      const isWriting = () => page.evaluate(() => !!document.activeElement?.closest('.cm-editor'))
-      for (let tries = 0; tries < 5 && (tries === 0 || (await isWriting())); tries++) {
+      await read(words)
+      // An Escape closes a list that is open; the next lets Tab out of the brief.
+      for (let tries = 0; tries < 5 && (await hand()).writing; tries++) {
         if (await page.locator('.cm-tooltip-autocomplete').count()) await walk.press('Escape')
         await walk.press('Escape', 'Tab')
       }
-      expect(await isWriting()).toBe(false)
-      await walk.press('m')
-      for (let steps = 0; steps < 12; steps++) {
-        if (await page.evaluate((w) => document.activeElement?.closest('li')?.textContent?.includes(w), words)) break
-        await walk.press('ArrowDown')
+      let way = 'ArrowDown'
+      for (let steps = 0; steps < 24; steps++) {
+        const { writing, mark } = await hand()
+        expect(writing).toBe(false)
+        if (mark?.includes(words)) break
+        await walk.press(mark ? way : 'm')
+        if (mark && (await hand()).mark === mark) way = 'ArrowUp'
       }
+      expect((await hand()).mark).toContain(words)
       await walk.press('m')
     }
     await mend('write general')

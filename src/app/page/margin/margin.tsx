@@ -1,4 +1,14 @@
-import { type KeyboardEvent, useEffect, useId, useLayoutEffect, useMemo, useRef, useState } from 'react'
+import {
+  type FocusEvent,
+  type KeyboardEvent,
+  type RefObject,
+  useEffect,
+  useId,
+  useLayoutEffect,
+  useMemo,
+  useRef,
+  useState,
+} from 'react'
 import type { Mark, Mend } from '../../../brief/mark.ts'
 import { sentence } from '../../../brief/sentence.ts'
 import type { MarginPlace } from '../bench/room.ts'
@@ -31,6 +41,7 @@ export function Margin({ marks, open, place, standing, onStart, onOpen, onMend, 
   const [unfolded, setUnfolded] = useState<readonly string[]>([])
   const { folded, alike } = useMemo(() => foldAlike(marks, unfolded), [marks, unfolded])
   const { cards, overflows } = useOverflow(marks)
+  const hold = useHold(marks, cards)
   const [raised, setRaised] = useState(false)
   if ((marks.length === 0 && !standing) || (!place && open === undefined)) return null
   const below = place?.side !== 'right'
@@ -44,7 +55,7 @@ export function Margin({ marks, open, place, standing, onStart, onOpen, onMend, 
       }
       aria-label="Marks"
     >
-      <div className="cards" ref={cards}>
+      <div className="cards" ref={cards} {...hold}>
         {standing ? (
           <div className="standing">
             <p role="status">{standing}</p>
@@ -104,6 +115,30 @@ export function Margin({ marks, open, place, standing, onStart, onOpen, onMend, 
       ) : null}
     </aside>
   )
+}
+
+/** Where the mark at which the keyboard was is gone, the keyboard is at the one in its place. */
+function useHold(marks: readonly PageMark[], cards: RefObject<HTMLElement | null>) {
+  const at = useRef<number>(undefined)
+  const all = () => [...(cards.current?.querySelectorAll<HTMLElement>('.mark') ?? [])]
+  // biome-ignore lint/correctness/useExhaustiveDependencies: looked at for each new list
+  useLayoutEffect(() => {
+    if (at.current === undefined || document.activeElement !== document.body) return
+    const left = all()
+    left[Math.min(at.current, left.length - 1)]?.focus({ preventScroll: true })
+  }, [marks])
+  return {
+    onFocus: (event: FocusEvent) => {
+      const place = all().indexOf(event.target.closest('li')?.querySelector('.mark') as HTMLElement)
+      at.current = place < 0 ? undefined : place
+    },
+    // Who goes elsewhere is not fetched back; some browsers tell of the mark's end itself in the same way.
+    onBlur: ({ target }: FocusEvent) => {
+      setTimeout(() => {
+        if (target.isConnected && !cards.current?.contains(document.activeElement)) at.current = undefined
+      })
+    },
+  }
 }
 
 /** Whether the marks take more room than their place has. */
