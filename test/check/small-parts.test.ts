@@ -44,3 +44,18 @@ describe('least walls on small parts', () => {
     expect(raised(name, bad)).toBeGreaterThan(0)
   })
 })
+
+// A tapped hole beside a bearing bore, and a shell about a wide one, stand by the smaller hole and by 3 mm: common
+// practice, no source.
+describe('least walls beside large bores', () => {
+  const beside = (apart: number) =>
+    `plate 100 × 90 × 12\nhole A top: ⌀40 THRU\n  centred both ways\nholes B top: 3X M5 THRU\n  on ⌀${apart} bolt circle, about hole A, equal, one at 12 o'clock`
+  const shell = (wall: number) => `block 120 × ${80 + 2 * wall} × 20\nhole top: ⌀80 THRU\n  centred both ways`
+  it.each([
+    ['wall-between-holes', beside(54), beside(46)],
+    ['hole-near-edge', shell(3.5), shell(2.5)],
+  ])('%s asks no share of the bore', (name, good, bad) => {
+    expect(raised(name, good)).toBe(0)
+    expect(raised(name, bad)).toBeGreaterThan(0)
+  })
+})

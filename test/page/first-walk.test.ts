@@ -152,7 +152,7 @@ describe.each(PARTS)('$what from an empty page', (part) => {
     const read = async (words: string) => {
       await offer(words).waitFor({ timeout: 30_000 })
       await settled()
-      const text = () => page.locator('.margin').textContent()
+      const text = async () => (await page.locator('.margin').textContent()) ?? ''
       for (let before = '', now = await text(), alike = 0; alike < 3; before = now, now = await text()) {
         alike = now === before ? alike + 1 : 0
         await page.waitForTimeout(150)

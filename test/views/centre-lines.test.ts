@@ -7,6 +7,7 @@ import { endOnCentreLines } from '../../src/views/centre-lines/end-on.ts'
 import { lengthwiseCentreLines } from '../../src/views/centre-lines/lengthwise.ts'
 import { isSymmetric, middleLine, middlesOf } from '../../src/views/centre-lines/middle.ts'
 import type { RoundFeature } from '../../src/views/centre-lines/round-features.ts'
+import { withinBox } from '../../src/views/centre-lines/within-box.ts'
 import { paperLines } from '../../src/views/dashes/paper-lines.ts'
 import { FRAMES } from '../../src/views/frames.ts'
 import type { ViewLine } from '../../src/views/view.ts'
@@ -31,6 +32,12 @@ const feature = (
 })
 
 describe('seen end-on', () => {
+  it('ends where flats have taken the round away', () => {
+    const lines = endOnCentreLines(feature({ kind: 'single' }, [axis(0, 0, 10)]), FRAMES.top, 3)
+    const flats = { min: [-10, -7], max: [10, 8] } as const
+    expect(toldAll(lines.map((l) => withinBox(l, flats)))).toEqual(['centre line -10,0 10,0', 'centre line 0,-7 0,8'])
+  })
+
   it('crosses at the centre of one hole, past the circle on paper', () => {
     const lines = endOnCentreLines(feature({ kind: 'single' }, [axis(5, 7, 2)]), FRAMES.top, 3)
     expect(toldAll(lines)).toEqual(['centre line 3,7 7,7', 'centre line 5,5 5,9'])

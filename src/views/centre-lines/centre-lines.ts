@@ -9,6 +9,7 @@ import { middleLine, middlesOf } from './middle.ts'
 import { outlineArcCentres } from './outline-arcs.ts'
 import { pocketMiddles } from './pocket-middle.ts'
 import { type RoundAxis, roundFeatures } from './round-features.ts'
+import { withinBox } from './within-box.ts'
 
 export interface CentreLineSettings {
   /** Paper mm past the outline. */
@@ -31,7 +32,8 @@ export function centreLines(
   const features = roundFeatures(part)
   const round = features.flatMap((f) => {
     const endOn = section ? { ...f, members: f.members.flatMap((m) => inSection(m, frame, outline) ?? []) } : f
-    return [...endOnCentreLines(endOn, frame, overrun), ...lengthwiseCentreLines(f, frame, overrun, shown)]
+    const crossed = endOnCentreLines(endOn, frame, overrun).map((l) => withinBox(l, box))
+    return [...crossed, ...lengthwiseCentreLines(f, frame, overrun, shown)]
   })
   const middles = middlesOf(part).flatMap((m) => middleLine(m, outline, box, frame, overrun, tolerance) ?? [])
   const drawn = [...round, ...middles]

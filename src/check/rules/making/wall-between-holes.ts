@@ -9,12 +9,13 @@ import type { DrawingRule } from '../../rule.ts'
 
 const SHARE = 0.15
 const LEAST = 0.8
+const MOST = 3
 
 export const rule: DrawingRule = {
   name: 'wall-between-holes',
   weight: 'must change',
   source:
-    'common practice, no source: 0.15 of the diameter, 0.8 mm at least; in proportion on a part under 25 mm across',
+    'common practice, no source: 0.15 of the smaller diameter, 3 mm at most, 0.8 mm at least; in proportion on a part under 25 mm across',
   about: 'Between two holes there must be material enough to stand while the second one is drilled.',
   reads: 'drawing',
   check: ({ part, brief }) => {
@@ -26,9 +27,10 @@ export const rule: DrawingRule = {
       return other !== undefined && !isKeyseats(owners, edge) && !breaksIn(other) && !breaksIn(cut.of)
     }
     return worstLigaments(part, cuts, between).flatMap(({ cut, least }) => {
-      const wanted = Math.max(LEAST * shareOfLeast(part), SHARE * 2 * cut.r - least.wider)
-      if (least.mm >= wanted) return []
       const other = cutAt(owners, least.edge)!
+      const smaller = Math.min(cut.r, ...cuts.filter((c) => c.of.id === other.id).map((c) => c.r))
+      const wanted = Math.max(LEAST * shareOfLeast(part), Math.min(MOST, SHARE * 2 * smaller) - least.wider)
+      if (least.mm >= wanted) return []
       // holes that cross are meant to meet
       if (least.mm < 1e-6 && Math.abs(dot(cut.of.outward, other.outward)) < 0.99) return []
       const unit = brief.header.units
