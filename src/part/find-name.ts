@@ -16,6 +16,12 @@ export function plainName(text: string): string {
     .trim()
 }
 
+/** A labelled hole is found as hole and as bore, whichever word its statement has. */
+export function bothCalled(text: string): readonly string[] {
+  const [, kind, rest] = /^(hole|bore)( [a-z].*)$/.exec(text) ?? []
+  return kind ? [text, `${kind === 'hole' ? 'bore' : 'hole'}${rest}`] : [text]
+}
+
 const withoutFace = (text: string) => text.replace(/ face$/, '')
 
 function candidates<T extends { readonly name: string }>(all: readonly T[], shop: Workshop, text: string): T[] {
@@ -181,11 +187,12 @@ export function findOrigin(
 
 /** The axis of the part or of a feature, by name or label. */
 export function axisDatum(shop: Workshop, text: string): { readonly id: string; readonly point: Vec3 } | undefined {
-  const wanted = withoutFace(text)
-  for (const d of shop.data.values()) {
-    if (d.kind !== 'axis') continue
-    const id = d.id.toLowerCase()
-    if (id === wanted || id === `${wanted} axis` || id === `${wanted}.1 axis`) return d
+  for (const wanted of bothCalled(withoutFace(text))) {
+    for (const d of shop.data.values()) {
+      if (d.kind !== 'axis') continue
+      const id = d.id.toLowerCase()
+      if (id === wanted || id === `${wanted} axis` || id === `${wanted}.1 axis`) return d
+    }
   }
   return undefined
 }

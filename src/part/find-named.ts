@@ -4,7 +4,7 @@ import { nearestWord } from '../brief/spelling.ts'
 import type { Vec3 } from '../geometry/vec.ts'
 import { dot, negate } from '../geometry/vec3.ts'
 import type { BodyFace } from '../kernel/body.ts'
-import { plainName } from './find-name.ts'
+import { bothCalled, plainName } from './find-name.ts'
 import type { NamedFeature, NamedFeatures } from './named-feature.ts'
 import type { Part, PartFeature } from './part.ts'
 
@@ -40,7 +40,9 @@ function namedFeature(
   mark: MarkName,
 ): NamedFeature | undefined {
   const text = singular(plainName(name.text))
-  const own = part.features.filter((f) => f.id.toLowerCase() === text || f.feature?.label?.text.toLowerCase() === text)
+  const own = part.features.filter(
+    (f) => bothCalled(text).includes(f.id.toLowerCase()) || f.feature?.label?.text.toLowerCase() === text,
+  )
   const alike = own.length > 0 ? own : part.features.filter((f) => kindWords(part, f).includes(text))
   const [feature] = alike
   if (feature && alike.length > 1) {

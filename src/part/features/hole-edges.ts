@@ -3,7 +3,7 @@ import type { Vec3 } from '../../geometry/vec.ts'
 import { along, scale } from '../../geometry/vec3.ts'
 import { squareTo } from '../../kernel/evaluate3.ts'
 import { turned } from '../../kernel/primitives.ts'
-import { plainName } from '../find-name.ts'
+import { bothCalled, plainName } from '../find-name.ts'
 import { fitsFace } from '../fit.ts'
 import type { Mouth } from '../model.ts'
 import { circleOn, columnUnder } from '../relief.ts'
@@ -23,8 +23,9 @@ export function findMouths(shop: Workshop, name: Name): readonly Mouth[] | undef
   const words = rest.slice(0, -1).filter((w) => w !== 'face')
   const side = SIDES.find((s) => words.includes(s))
   const own = words.filter((w) => w !== side).join(' ')
-  const kind = shop.mouths.filter((m) => (said[1] === 'bore' ? m.isBore : true))
-  const named = own === '' ? kind : kind.filter((m) => m.hole.toLowerCase() === `hole ${own}`)
+  const named = shop.mouths.filter((m) =>
+    own === '' ? said[1] !== 'bore' || m.isBore : bothCalled(m.hole.toLowerCase()).includes(`hole ${own}`),
+  )
   const holes = new Set(named.map((m) => m.hole))
   // without a label or number only where one hole can be meant
   if (holes.size !== 1) return undefined

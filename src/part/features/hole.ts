@@ -34,13 +34,14 @@ export function addHole(shop: Workshop, feature: HoleFeature): void {
     return
   }
   if (tooMany(shop, feature.placement, feature.count)) return
-  const id = shop.nameOf('hole', feature)
+  const saidBore = /^bores?\b/i.test(shop.brief.text.slice(feature.span.from))
+  const id = shop.nameOf(saidBore && feature.label ? 'bore' : 'hole', feature)
   const placed = placeMembers(shop, worked.ground, feature.placement, id, {
     count: feature.count.value,
     mirror: feature.mirror,
   })
   if (!placed) return
-  if (/^bores?\b/i.test(shop.brief.text.slice(feature.span.from))) shop.saidBores.add(id)
+  if (saidBore) shop.saidBores.add(id)
   const outward = outwardOf[worked.ground.side]
   const standing = membersOf(shop, feature, worked, placed.points, id)
   const members = throughWalls(shop, feature, worked.ground.side, standing, id)
