@@ -83,8 +83,10 @@ export interface NotchFeature extends FeatureBase {
   readonly edge: Name
   readonly shape: 'square' | 'vee'
   readonly width: Size
-  /** From the edge inward; a vee may give the angle instead. */
+  /** From the edge inward; a vee may give the angle instead, a square notch what it runs out in. */
   readonly depth?: Size
+  /** The round hole that a slit runs out in, in place of a depth. */
+  readonly into?: Name
   readonly angle?: Angle
   readonly placement: Placement
   readonly mirror?: Mirror

@@ -41,7 +41,7 @@ function body(f: Feature): { keyword: string; lines: string[] } {
     }
     case 'notch': {
       const angle = f.angle ? `, ${printAngle(f.angle)}` : ''
-      const depth = f.depth ? `, ${p(f.depth)} deep` : ''
+      const depth = f.depth ? `, ${p(f.depth)} deep` : f.into ? `, to ${f.into.text}` : ''
       const line = `${f.face.text}, ${f.edge.text}: ${printCount(f.count)}${f.shape}, ${p(f.width)} wide${depth}${angle}`
       return { keyword: many ? 'notches' : 'notch', lines: [line, ...places(f, f.mirror, wallWords('side'))] }
     }

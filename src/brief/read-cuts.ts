@@ -276,9 +276,10 @@ export function readNotch(c: Cursor): NotchFeature | undefined {
     width?: Size | undefined
     depth?: Size | undefined
     angle?: Angle | undefined
+    into?: Name | undefined
     broken?: boolean
   } = {}
-  phrases(c, place, phraseWords.notch, 'square or vee, wide, deep, an angle, or a place', () => {
+  phrases(c, place, phraseWords.notch, 'square or vee, wide, deep, to a bore, an angle, or a place', () => {
     if (c.atCount() && !v.count) {
       v.count = readCount(c)
       if (!v.count) v.broken = true
@@ -287,7 +288,10 @@ export function readNotch(c: Cursor): NotchFeature | undefined {
       c.index++
     } else if (c.take('times')) return true
     else if (atAngle(c)) v.angle = readAngle(c, 'the angle of the vee')
-    else {
+    else if (c.takeWord('to', 'into')) {
+      v.into = readName(c, 'what the notch goes to')
+      if (!v.into) v.broken = true
+    } else {
       const depth = readDepth(c)
       if (depth?.kind === 'blind') {
         v.depth = once(c, v.depth, depth.size, 'the depth of the notch')
@@ -315,7 +319,18 @@ export function readNotch(c: Cursor): NotchFeature | undefined {
   if (!v.shape)
     c.mark('notch-shape-not-said', c.statement.keyword.span, 'a square notch or a vee?', { expected: 'square, or vee' })
   if (!v.width && !v.broken) missing(c, 'the width of the notch', '20 wide')
-  if (!v.depth && !(v.shape === 'vee' && v.angle) && !v.broken) {
+  if (v.into && (v.depth || v.shape === 'vee')) {
+    c.mark(
+      'stated-twice',
+      v.into.span,
+      v.depth ? 'the depth of the notch is stated twice' : 'a vee ends in its own point',
+      {
+        expected: v.depth ? 'the depth, or what the notch goes to' : 'square, or the depth or angle of the vee',
+      },
+    )
+    return undefined
+  }
+  if (!v.depth && !v.into && !(v.shape === 'vee' && v.angle) && !v.broken) {
     missing(c, 'the depth of the notch', v.shape === 'vee' ? '10 deep, or the angle of the vee' : '10 deep')
   }
   if (v.depth && v.angle) {
@@ -325,7 +340,7 @@ export function readNotch(c: Cursor): NotchFeature | undefined {
   }
   if (v.angle && v.angle.value >= 180)
     c.mark('angle-out-of-range', v.angle.span, 'a vee is less than 180°', { expected: 'an angle such as 90°' })
-  if (!face || !edge || !v.shape || !v.width || v.broken || (!v.depth && !v.angle)) return undefined
+  if (!face || !edge || !v.shape || !v.width || v.broken || (!v.depth && !v.angle && !v.into)) return undefined
   return {
     kind: 'notch',
     ...(head.label ? { label: head.label } : {}),
@@ -335,6 +350,7 @@ export function readNotch(c: Cursor): NotchFeature | undefined {
     width: v.width,
     ...(v.depth ? { depth: v.depth } : {}),
     ...(v.angle ? { angle: v.angle } : {}),
+    ...(v.into ? { into: v.into } : {}),
     count,
     placement,
     ...(place.mirror ? { mirror: place.mirror } : {}),

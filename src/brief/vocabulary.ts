@@ -268,7 +268,7 @@ export const phraseWords: Readonly<
   slot: [...placementWords, ...cutWords, 'wide', 'overall', 'long', 'way', 'open', 'to'],
   pocket: [...placementWords, ...cutWords, 'across', 'up', 'corners', 'R'],
   step: ['from', 'and', ...sideWords],
-  notch: [...placementWords, 'square', 'vee', 'wide', 'deep', ...sideWords],
+  notch: [...placementWords, 'square', 'vee', 'wide', 'deep', 'to', ...sideWords],
   chamfer: ['deg'],
   round: ['R'],
   fillet: ['R'],

@@ -21,6 +21,13 @@ export function cutAt(owners: ReadonlyMap<number, PartFeature>, edge: BodyEdge):
 export const isKeyseats = (owners: ReadonlyMap<number, PartFeature>, edge: BodyEdge): boolean =>
   edge.faces.some((face) => face !== undefined && owners.get(face)?.kind === 'keyseat')
 
+/** Whether the edge is a slit's that is meant to run out in the hole. */
+export const isSlits = (owners: ReadonlyMap<number, PartFeature>, edge: BodyEdge): boolean =>
+  edge.faces.some((face) => {
+    const made = face === undefined ? undefined : owners.get(face)?.feature
+    return made?.kind === 'notch' && made.into !== undefined
+  })
+
 /** Whether the cut is meant to break into another: a hole through one wall. */
 export const breaksIn = ({ feature }: PartFeature): boolean =>
   feature?.kind === 'hole' && feature.depth.kind === 'through' && feature.depth.oneWall !== undefined

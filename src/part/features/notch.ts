@@ -10,6 +10,7 @@ import { clearance, replaceStretch } from '../profile-edit.ts'
 import { axisOf, endSides, faceAxes, outwardOf, unitAxis } from '../sides.ts'
 import type { Workshop } from '../workshop.ts'
 import { inUnit } from './hole-shape.ts'
+import { endsRight, roundNamed } from './notch-end.ts'
 
 /** A notch as cut: which edge it opens to, how it lies in the face's two coordinates. */
 interface Cut {
@@ -41,9 +42,11 @@ export function addNotch(shop: Workshop, feature: NotchFeature): void {
   const edge = findOrigin(shop, feature.edge, [across, up])
   if (!edge) return
   const id = shop.nameOf('notch', feature)
-  const depth = notchDepth(feature)
   const half = feature.width.mm / 2
-  if (!roomFor(shop, feature, edge, depth)) return
+  const into = feature.into && roundNamed(shop, feature.into, axisOf[face.side])
+  if (feature.into && !into) return
+  const reach = into ? Math.abs(into.point[edge.axis] - edge.at) : notchDepth(feature)
+  if (!roomFor(shop, feature, edge, reach)) return
   const level = edge.axis === across ? 0 : 1
   const run = level === 0 ? up : across
   const ground: Ground = {
@@ -91,9 +94,10 @@ export function addNotch(shop: Workshop, feature: NotchFeature): void {
       level,
       middle: p[run],
       half,
-      depth,
+      depth: into ? Math.abs(into.point[edge.axis] - own.at) : reach,
     }
   })
+  if (!endsRight(shop, feature, cuts, { axis: axisOf[face.side], run, deep: edge.axis }, into)) return
   for (const cut of cuts) workCut(shop, feature, face, cut, id)
   const [lowSide, highSide] = endSides[run]!
   const walls = {
@@ -130,7 +134,7 @@ function notchDepth(feature: NotchFeature): number {
 }
 
 function roomFor(shop: Workshop, feature: NotchFeature, edge: Origin, depth: number): boolean {
-  if (feature.shape === 'square' && !feature.depth) {
+  if (feature.shape === 'square' && !feature.depth && !feature.into) {
     shop.must('size-missing', feature.span, 'How deep is the notch?', 'a depth')
     return false
   }
@@ -273,6 +277,7 @@ function addData(
   // the low wall looks toward the high side of the part
   flat(walls[0], highSide, cut.middle - cut.half, spans())
   flat(walls[1], lowSide, cut.middle + cut.half, spans())
+  if (feature.into) return
   const floorSide = endSides[edgeAxis]![cut.inward > 0 ? 0 : 1]
   flat(`${cut.name} floor`, floorSide, cut.edge + cut.inward * cut.depth, spans())
 }
@@ -310,5 +315,6 @@ function chooseNotchSizes(
       group: id,
     })
   }
-  shop.imply('square', 'notch square to its edge', [...walls, `${cuts[0]!.name} floor`])
+  const floor = feature.into ? [] : [`${cuts[0]!.name} floor`]
+  shop.imply('square', 'notch square to its edge', [...walls, ...floor])
 }

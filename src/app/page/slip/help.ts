@@ -206,7 +206,7 @@ export const statementHelp: Readonly<Record<Keyword, StatementHelp>> = {
   },
   notch: {
     short: 'worked into it',
-    text: 'Right through from an edge: square or vee.',
+    text: 'Right through from an edge: square or vee. A slit may run out: to bore.',
     example: 'notch     front, top: vee, 36 wide, 90°\n          centred',
     on: 'block',
   },

@@ -1,5 +1,6 @@
 import { cross, norm, sub } from '../../../geometry/vec3.ts'
 import { holesOf } from '../../measure/cuts.ts'
+import { isSlits, ownersOf } from '../../measure/owners.ts'
 import type { DrawingRule } from '../../rule.ts'
 
 export const rule: DrawingRule = {
@@ -10,12 +11,14 @@ export const rule: DrawingRule = {
     'A drill that comes out of the side of another hole or of a wall part of the way down runs off toward the open side.',
   reads: 'drawing',
   check: ({ part }) => {
+    const owners = ownersOf(part)
     const seen = new Set<string>()
     return holesOf(part).flatMap((hole) => {
       if (seen.has(hole.of.id)) return []
       const own = new Set(hole.faces)
       const open = part.body.edges.find((e) => {
-        if (e.seam || e.smooth || e.curve.kind !== 'line') return false
+        // a slit is sawn into the finished bore
+        if (isSlits(owners, e) || e.seam || e.smooth || e.curve.kind !== 'line') return false
         const mine = e.faces.filter((f) => f !== undefined && own.has(f)).length
         if (mine !== 1) return false
         const d = sub(e.curve.b, e.curve.a)

@@ -1,5 +1,5 @@
 import { holesOf, slotEndsOf } from '../../measure/cuts.ts'
-import { cutAt, isKeyseats, ownersOf } from '../../measure/owners.ts'
+import { cutAt, isKeyseats, isSlits, ownersOf } from '../../measure/owners.ts'
 import { said } from '../../measure/said.ts'
 import { shareOfLeast } from '../../measure/small-part.ts'
 import { beside, worstLigaments } from '../../measure/worst.ts'
@@ -21,21 +21,23 @@ export const rule: DrawingRule = {
   check: ({ part, brief }) => {
     const owners = ownersOf(part)
     const cuts = [...holesOf(part), ...slotEndsOf(part)]
-    return worstLigaments(part, cuts, () => (edge) => !cutAt(owners, edge) && !isKeyseats(owners, edge)).flatMap(
-      ({ cut, least }) => {
-        const wanted = Math.max(LEAST * shareOfLeast(part), Math.min(MOST, SHARE * 2 * cut.r) - least.wider)
-        if (least.mm >= wanted) return []
-        const unit = brief.header.units
-        return [
-          {
-            text: `${cut.id} leaves ${said(Math.max(0, least.mm), unit)} of material at the ${beside(part, cut, least.edge)}.`,
-            span: cut.callout.span,
-            expected: `at least ${said(wanted, unit)}`,
-            feature: cut.of.id,
-            numbers: [said(2 * cut.r, unit), said(least.mm, unit)],
-          },
-        ]
-      },
-    )
+    return worstLigaments(
+      part,
+      cuts,
+      () => (edge) => !cutAt(owners, edge) && !isKeyseats(owners, edge) && !isSlits(owners, edge),
+    ).flatMap(({ cut, least }) => {
+      const wanted = Math.max(LEAST * shareOfLeast(part), Math.min(MOST, SHARE * 2 * cut.r) - least.wider)
+      if (least.mm >= wanted) return []
+      const unit = brief.header.units
+      return [
+        {
+          text: `${cut.id} leaves ${said(Math.max(0, least.mm), unit)} of material at the ${beside(part, cut, least.edge)}.`,
+          span: cut.callout.span,
+          expected: `at least ${said(wanted, unit)}`,
+          feature: cut.of.id,
+          numbers: [said(2 * cut.r, unit), said(least.mm, unit)],
+        },
+      ]
+    })
   },
 }
