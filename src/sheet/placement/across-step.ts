@@ -63,7 +63,9 @@ export function acrossStep(desk: Desk, owner: number, span: Span1): Option[] {
     }
   }
   if (wide > 1) {
-    const places = wide > 20 ? [0.5, 0.25, 0.75] : [0.5]
+    // In a narrow groove off the middle too: a slanting leader then clears the corners of its mouth.
+    const inGroove = wide < 2 * desk.figures.arrow.length
+    const places = wide > 20 ? [0.5, 0.25, 0.75] : inGroove ? [0.5, 0.2, 0.8] : [0.5]
     for (const [i, t] of places.entries()) {
       const level = from + wide * t
       for (const [s, sign, end] of [
@@ -82,7 +84,7 @@ export function acrossStep(desk: Desk, owner: number, span: Span1): Option[] {
             tip,
             normal,
             WEIGHTS.leaderToStep + 0.2 * i,
-            wide < desk.figures.arrow.length,
+            inGroove,
           ),
         )
       }

@@ -18,7 +18,7 @@ import {
 } from './form.ts'
 import { flattened, onPaper } from './ink.ts'
 import { once } from './once.ts'
-import { bar, type Shape } from './shapes.ts'
+import { type Bar, bar, type Shape } from './shapes.ts'
 import { obeying } from './sides.ts'
 import { along, polar, turned } from './vec.ts'
 import { WEIGHTS } from './weights.ts'
@@ -55,6 +55,19 @@ export function angleUnits(desk: Desk, owner: number, dimensions: readonly Dimen
         ...(d.group ? { group: d.group.id } : {}),
       },
     ]
+  })
+}
+
+/** How far a piece of an arc runs on into the next, mm: what crosses it at the joint, in the middle as a rule, is then seen. */
+const JOINT = 0.2
+
+/** The pieces of an arc. */
+function bars(role: 'dimension' | 'tail', points: readonly Vec2[]): Bar[] {
+  return points.slice(1).map((b, i) => {
+    const a = points[i]!
+    const length = Math.hypot(b[0] - a[0], b[1] - a[1])
+    const past = i + 2 < points.length ? JOINT / length : 0
+    return bar(role, a, [b[0] + past * (b[0] - a[0]), b[1] + past * (b[1] - a[1])])
   })
 }
 
@@ -125,8 +138,10 @@ function member(desk: Desk, owner: number, d: Dimension, radius: number): Member
   }
   for (const [i, a] of arc === undefined ? [lo, lo + wide].entries() : []) {
     const start = reaches[i]! * placed.scale + f.gap
-    if (start < radius - 0.3)
-      shapes.push(bar('extension', along(vertex, polar(a), start), along(vertex, polar(a), radius + f.overshoot)))
+    if (start > radius - 0.3) continue
+    const foot = along(vertex, polar(a), start)
+    if (desk.ink.runsAlong(owner, foot, along(vertex, polar(a), radius))) continue
+    shapes.push(bar('extension', foot, along(vertex, polar(a), radius + f.overshoot)))
   }
   const block = calloutBlock(d, f)
   const onLeader = (bare: Drawn, from: Vec2, elbow: Vec2): Drawn => {
@@ -146,7 +161,7 @@ function member(desk: Desk, owner: number, d: Dimension, radius: number): Member
         ...bare.shapes.filter(
           (s) => (s.shape === 'slab' && s.role !== 'text') || (s.shape === 'bar' && s.role === 'tail'),
         ),
-        ...points.slice(1).map((p, i) => bar('dimension', points[i]!, p)),
+        ...bars('dimension', points),
       ],
       [
         { kind: 'dimension', curve: whole },
@@ -175,7 +190,7 @@ function member(desk: Desk, owner: number, d: Dimension, radius: number): Member
       if ((b - a) * radius < 0.05) return
       const curve: Curve2 = { kind: 'arc', c: vertex, r: radius, from: a, sweep: b - a }
       const points = flattened(curve)
-      for (let i = 1; i < points.length; i++) own.push(bar(role, points[i - 1]!, points[i]!))
+      own.push(...bars(role, points))
       if (seen) strokes.push({ kind: 'dimension', curve })
     }
     const g = halfGap(text)

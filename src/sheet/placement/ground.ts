@@ -25,6 +25,9 @@ const BEGINNING = 3
 /** An elbow nearer than this to an outline stands on it to the eye, mm. */
 const ELBOW = 2
 
+/** An extension line further over the part than this no longer leads the eye from the feature to its size, mm; the figure is ours. */
+const FAR = 25
+
 /** From so many texts on it pays to know which paper is covered. */
 const MANY = 400
 
@@ -245,7 +248,7 @@ export class Ground {
     if (grazing) sum += WEIGHTS.grazing
     if (besideEdge) sum += WEIGHTS.besideEdge
     if (atElbow) sum += WEIGHTS.elbowAtOutline
-    sum += WEIGHTS.extensionOverPart * overPart
+    sum += WEIGHTS.extensionOverPart * overPart + WEIGHTS.farOverPart * Math.max(0, overPart - FAR)
     if (ink.hasHatching && this.#overHatching(b)) {
       sum += WEIGHTS.overHatching
       if (b.role === 'leader') {

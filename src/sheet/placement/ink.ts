@@ -150,6 +150,44 @@ export class Ink {
     return { distance: end + this.#round(owner, along(from, way, end), way), straight: end, centre: false }
   }
 
+  /** Whether a straight line of the view, a centre line or a cutting-plane line runs the whole way from `a` to `b` already. */
+  runsAlong(owner: number, a: Vec2, b: Vec2): boolean {
+    const within = 0.05
+    let found = false
+    this.visit(
+      Math.min(a[0], b[0]) - within,
+      Math.min(a[1], b[1]) - within,
+      Math.max(a[0], b[0]) + within,
+      Math.max(a[1], b[1]) + within,
+      (i) => {
+        if (this.owners[i] !== owner || !this.straight[i] || !SERVING.has(this.kinds[i]!)) return false
+        const k = 4 * i
+        const from: Vec2 = [this.ends[k]!, this.ends[k + 1]!]
+        const [ux, uy] = [this.ends[k + 2]! - from[0], this.ends[k + 3]! - from[1]]
+        const length = Math.hypot(ux, uy)
+        found = [a, b].every(([x, y]) => {
+          const [dx, dy] = [x - from[0], y - from[1]]
+          const on = (dx * ux + dy * uy) / length
+          return Math.abs(dx * uy - dy * ux) < within * length && on > -within && on < length + within
+        })
+        return found
+      },
+    )
+    return found
+  }
+
+  /** Whether a visible line of the view runs through the point, or ends there. */
+  atLine(owner: number, p: Vec2): boolean {
+    return this.search(p[0] - OWN, p[1] - OWN, p[0] + OWN, p[1] + OWN).some((i) => {
+      if (this.owners[i] !== owner || this.kinds[i] !== 'visible') return false
+      const k = 4 * i
+      const [ax, ay] = [this.ends[k]!, this.ends[k + 1]!]
+      const [ux, uy] = [this.ends[k + 2]! - ax, this.ends[k + 3]! - ay]
+      const t = Math.max(0, Math.min(1, ((p[0] - ax) * ux + (p[1] - ay) * uy) / (ux * ux + uy * uy || 1)))
+      return Math.hypot(ax + t * ux - p[0], ay + t * uy - p[1]) < OWN
+    })
+  }
+
   /** The straight visible edge that runs through `p` along `way`: its two ends as coordinates along `way`. */
   edge(owner: number, p: Vec2, way: Vec2): readonly [number, number] | undefined {
     const own = dot(p, way)
@@ -262,6 +300,9 @@ export class Ink {
 
 /** Lines within this of a hole's largest circle are the hole's own, mm. */
 const OWN = 0.1
+
+/** Lines that serve as extension lines where they run. */
+const SERVING: ReadonlySet<LineKind> = new Set(['visible', 'centre', 'cutting plane'])
 
 const WAYS: readonly Vec2[] = [
   [0, 1],

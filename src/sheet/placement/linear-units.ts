@@ -1,6 +1,7 @@
 import type { Vec2 } from '../../geometry/vec.ts'
 import type { Dimension } from '../../sizes/dimension.ts'
 import { acrossStep } from './across-step.ts'
+import { alikePlaces } from './alike-places.ts'
 import type { Desk, Option, Unit } from './form.ts'
 import { at, type InChain, type Span1 } from './line-setting.ts'
 import { canonical, extensionStart, linearMember, span1 } from './linear-form.ts'
@@ -27,13 +28,21 @@ export function linearUnits(desk: Desk, owner: number, dimensions: readonly Dime
       const chain = chains.get(key)
       if (chain) chain.push(span)
       else chains.set(key, [span])
-    } else units.push(unit(desk, owner, d.id, [span], d.group?.id))
+    } else units.push(unit(desk, owner, d.id, [span], d.group?.id, elsewhere(desk, owner, d, all)))
   }
   for (const [key, chain] of chains) {
     for (const [i, line] of inLines(chain).entries())
       units.push(unit(desk, owner, `${key} ${i}`, line, chain[0]!.dimension.group?.id))
   }
   return units
+}
+
+/** The spans of a size where else it may stand. */
+function elsewhere(desk: Desk, owner: number, d: Dimension, all: readonly Span1[]): Span1[] {
+  return alikePlaces(desk, owner, d).flatMap((other) => {
+    const bare = span1(desk, owner, other)
+    return bare ? [{ ...bare, outer: outerOf(bare, all) }] : []
+  })
 }
 
 /** Where longer sizes in the same direction end, other than at this one's own ends. */
@@ -78,12 +87,20 @@ export function splitChain(desk: Desk, chain: Unit): Unit[] {
   })
 }
 
-function unit(desk: Desk, owner: number, id: string, spans: readonly Span1[], group: string | undefined): Unit {
+function unit(
+  desk: Desk,
+  owner: number,
+  id: string,
+  spans: readonly Span1[],
+  group: string | undefined,
+  alike: readonly Span1[] = [],
+): Unit {
   const u = spans[0]!.u
   const normals = [turned(u), back(turned(u))]
   const single = spans.length === 1 ? spans[0] : undefined
   const options = [
     ...normals.flatMap((n) => rows(desk, owner, spans, n)),
+    ...alike.flatMap((s) => normals.flatMap((n) => rows(desk, owner, [s], n, WEIGHTS.atAnotherPlace))),
     ...(single ? acrossStep(desk, owner, single) : []),
   ].sort((a, b) => a.own - b.own)
   const wishing = spans.find((x) => x.dimension.wish)?.dimension
@@ -103,7 +120,7 @@ function unit(desk: Desk, owner: number, id: string, spans: readonly Span1[], gr
   }
 }
 
-function rows(desk: Desk, owner: number, spans: readonly Span1[], n: Vec2): Option[] {
+function rows(desk: Desk, owner: number, spans: readonly Span1[], n: Vec2, dearer = 0): Option[] {
   const f = desk.figures
   const view = desk.ink.views[owner]!
   const u = spans[0]!.u
@@ -132,7 +149,7 @@ function rows(desk: Desk, owner: number, spans: readonly Span1[], n: Vec2): Opti
   const option = (level: number, base: number, row: number, extra: number, onPart = false): Option => {
     let lines = 0
     for (const [a, b] of starts) lines += Math.max(0, level - a) + Math.max(0, level - b)
-    const own = taste + stray + extra + WEIGHTS.rowDistance * (level - base) + WEIGHTS.extensionLength * lines
+    const own = dearer + taste + stray + extra + WEIGHTS.rowDistance * (level - base) + WEIGHTS.extensionLength * lines
     return {
       own,
       bias,

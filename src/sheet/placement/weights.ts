@@ -74,6 +74,8 @@ export const WEIGHTS = {
   extensionLength: 0.03,
   /** Of an extension line's length over the part: up to the last outline it crosses. */
   extensionOverPart: 0.06,
+  /** Of what lies further over the part than the eye follows at a glance (`FAR`), besides. */
+  farOverPart: 0.12,
   leaderLength: 0.08,
   /** Of what a leader is longer than the eye follows at a glance (`LONG`), besides. */
   longLeader: 0.12,
@@ -95,6 +97,8 @@ export const WEIGHTS = {
   rowOverPart: 2,
   /** The same where it is not in a void of the part either. */
   rowOnPart: 16,
+  /** A size of several features (`2X`) at another of them than the first. */
+  atAnotherPlace: 1.5,
   /** Towards a view that shares the size; less than nothing, so that all costs stay positive it is charged to the others. */
   awayFromNeighbour: 1.5,
   belowOrLeft: 0.25,
