@@ -263,6 +263,11 @@ const making: readonly Case[] = [
     'outline   8 thick, face front\n          right 100; slope left 60 up 40; left 40; close',
   ),
   iso(
+    'hole-beside-centre',
+    'outline   40 thick, face front\n          right 80; up 55; arc R 40 to 0 across, 55 up, turning left; close\nbore      front: ⌀40 THRU',
+    'outline   40 thick, face front\n          right 80; up 55; arc R 40 to 0 across, 55 up, turning left; close\nbore      front: ⌀40 THRU\n          on axis of side 1',
+  ),
+  iso(
     'countersink-through',
     `${plate}\nhole      top: ⌀6.6 THRU, ⌵ ⌀14.4 × 90°${at}`,
     `plate     100 × 60 × 5\nhole      top: ⌀6.6 THRU, ⌵ ⌀14.4 × 90°${at}`,

@@ -105,6 +105,7 @@ import { rule as drillOnSlope } from './making/drill-on-slope.ts'
 import { rule as flangeShort } from './making/flange-short.ts'
 import { rule as flatBottom } from './making/flat-bottom.ts'
 import { rule as grooveNearEnd } from './making/groove-near-end.ts'
+import { rule as holeBesideCentre } from './making/hole-beside-centre.ts'
 import { rule as holeNearBend } from './making/hole-near-bend.ts'
 import { rule as holeNearEdge } from './making/hole-near-edge.ts'
 import { rule as holeUnderSheetThickness } from './making/hole-under-sheet-thickness.ts'
@@ -234,6 +235,7 @@ export const ruleGroups: readonly RuleGroup[] = [
       flangeShort,
       flatBottom,
       grooveNearEnd,
+      holeBesideCentre,
       holeNearBend,
       holeNearEdge,
       holeUnderSheetThickness,
