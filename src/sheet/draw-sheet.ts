@@ -26,7 +26,7 @@ import { interrupted } from './placement/interrupt.ts'
 import { type Placement, placeDimensions } from './placement/place-dimensions.ts'
 import type { PlacedView, Sheet, SheetItem } from './sheet.ts'
 import { withoutSlightSlopes } from './slight-slopes.ts'
-import { atPrintedRoots, withThreads } from './tapped-lines.ts'
+import { atPrintedCircles, withThreads } from './tapped-lines.ts'
 import { toPaper, viewItems } from './view-items.ts'
 import { belowSizes, type LowNote, labelItems } from './view-label.ts'
 import { mainView, movesOfNoView, viewMoves } from './view-rooms.ts'
@@ -280,7 +280,7 @@ function placeSizes(
   const viewOf = new Map(standing.map(({ view }) => [view.id, view]))
   return placeDimensions({
     views: standing.filter(({ view }) => view.kind !== 'pictorial').map(({ view, at }) => ({ view, placed: at })),
-    sizes: { ...sizes, dimensions: sizes.dimensions.map((d) => atPrintedRoots(d, viewOf.get(d.view))) },
+    sizes: { ...sizes, dimensions: sizes.dimensions.map((d) => atPrintedCircles(d, viewOf.get(d.view))) },
     practice: desk.header.practice,
     ...ground,
     bounds: grownBy(f, -BESIDE_FRAME),

@@ -9,6 +9,9 @@ const DEPTH = 0.15
 /** Least radius of a crest in widths of its line: drawn smaller, it fills (common practice, no source). */
 const LEAST_CREST = 1.5
 
+/** A circle is left out only beside one that differs from it by no more than this share. */
+const BESIDE = 0.25
+
 /**
  * The view with its threads as they can be printed at `scale`: thick and thin line no nearer than twice the wide line or
  * 0.7 mm (ISO 6410-1 §3.2.1). ASME Y14.6 draws threads simplified, not to scale, and gives no figure: there the least
@@ -53,20 +56,23 @@ export function withThreads(view: View, scale: number, figures: PracticeFigures)
   return { ...view, lines, hatched: [...view.hatched, ...hatched] }
 }
 
-/** The size with its leaders at the roots as printed in `view`, where those had to give way. */
-export function atPrintedRoots(dimension: Dimension, view: View | undefined): Dimension {
+/**
+ * The size with its leaders at the circles that `view` prints: at the root of a thread where that had to give way, and at
+ * the nearest circle where its own is left out beside another (a shallow countersink of a tapped hole).
+ */
+export function atPrintedCircles(dimension: Dimension, view: View | undefined): Dimension {
   const { measured } = dimension
-  const roots = view?.lines.filter((l) => l.tapped) ?? []
-  if (measured.kind !== 'leader' || roots.length === 0) return dimension
+  if (!view || measured.kind !== 'leader') return dimension
   const targets = measured.targets.map((t): LeaderTarget => {
     if (t.kind !== 'circle') return t
-    const root = roots.find(
-      ({ curve: c, tapped }) =>
-        c.kind === 'arc' &&
-        Math.abs(tapped!.r - t.radius) < 1e-6 &&
-        Math.hypot(c.c[0] - t.centre[0], c.c[1] - t.centre[1]) < 1e-6,
+    const about = view.lines.flatMap(({ curve: c, tapped }) =>
+      c.kind === 'arc' && Math.hypot(c.c[0] - t.centre[0], c.c[1] - t.centre[1]) < 1e-6 ? [{ r: c.r, tapped }] : [],
     )
-    return root?.curve.kind === 'arc' ? { ...t, radius: root.curve.r } : t
+    const root = about.find(({ tapped }) => tapped && Math.abs(tapped.r - t.radius) < 1e-6)
+    if (root) return { ...t, radius: root.r }
+    const off = ({ r }: { readonly r: number }) => Math.abs(r - t.radius)
+    const [nearest] = about.sort((a, b) => off(a) - off(b))
+    return nearest && off(nearest) > 1e-6 && off(nearest) < BESIDE * t.radius ? { ...t, radius: nearest.r } : t
   })
   return { ...dimension, measured: { kind: 'leader', targets } }
 }
