@@ -2,6 +2,8 @@ import { afterEach, beforeAll, describe, expect, it } from 'vitest'
 import { printBrief } from '../../src/brief/print.ts'
 import { readBrief } from '../../src/brief/read.ts'
 import { type OcctKernel, openKernel } from '../../src/kernel/open.ts'
+import { plainText } from '../../src/sizes/callout/plain-text.ts'
+import { lazySubject, onHeader } from '../check/subject.ts'
 import { faults, named, workbench } from './workbench.ts'
 
 let kernel: OcctKernel
@@ -61,6 +63,31 @@ keyseat bore, top: 8 wide × 3.3 deep`)
     ['over a shaft', 'keyseat hub, top: 8 wide × 33.3 over × 10 long; left end 5 from left face', 'contradiction'],
   ])('%s is marked', (_, text, rule) => {
     expect(faults(bench.part(HUB + text))).toEqual([rule])
+  })
+
+  // bore 20: 6 wide, 2.8 deep (DIN 6885-1, from memory)
+  const BLOCK = 'block 80 × 40 × 60\nbore A front: ⌀20 H7 THRU\n  30 from left; 25 from bottom\n'
+  const block = 40 * (80 * 60 - PI * 100)
+  it.each([
+    ['keyseat bore A, top: 6 wide × 2.8 deep', 40],
+    ['keyseat bore, right: 6 wide × 22.8 over bore', 40],
+    ['keyseat hole A, left: 6 wide × 2.8 deep × 15 long; front end at front', 15],
+  ])('in a hole of a part that is not turned: %s', (text, long) => {
+    const part = bench.part(BLOCK + text)
+    expect(faults(part)).toEqual([])
+    expect(part.properties.volume).toBeCloseTo(block - area(6, 10, 12.8) * long, 4)
+    const subject = lazySubject(onHeader('iso', BLOCK + text), kernel)
+    expect(subject.sizes.proof.sentence).toMatch(/^complete/)
+    expect(subject.sizes.dimensions.map((d) => plainText(d.callout))).toEqual(expect.arrayContaining(['22.8', '6']))
+    subject.free()
+  })
+
+  it.each([
+    ['out of the block', 'keyseat bore A, left: 6 wide × 21 deep', 'keyseat-off-part'],
+    ['along the bore', 'keyseat bore A, front: 6 wide × 2.8 deep', 'wrong-side'],
+    ['in no bore', 'keyseat hole B, top: 6 wide × 2.8 deep', 'unknown-name'],
+  ])('%s is marked on a block too', (_, text, rule) => {
+    expect(faults(bench.part(BLOCK + text))).toEqual([rule])
   })
 
   it('prints and reads back as the same', () => {

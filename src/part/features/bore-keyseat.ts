@@ -1,14 +1,13 @@
 import type { KeyseatFeature } from '../../brief/brief.ts'
 import type { Size } from '../../brief/size.ts'
-import type { Vec3 } from '../../geometry/vec.ts'
-import { add, cross, scale } from '../../geometry/vec3.ts'
+import type { Vec2, Vec3 } from '../../geometry/vec.ts'
+import { along, cross, scale } from '../../geometry/vec3.ts'
 import { box } from '../../kernel/primitives.ts'
-import { limitsOf } from '../contour.ts'
 import { findOrigin } from '../find-name.ts'
-import type { RoundFace } from '../model.ts'
-import { axisOf, endSides, oppositeOf, outwardOf, unitAxis } from '../sides.ts'
+import { axisOf, endSides, faceAxes, oppositeOf, outwardOf, unitAxis } from '../sides.ts'
 import type { Workshop } from '../workshop.ts'
 import { locate, type Stretch } from './along-axis.ts'
+import type { Bore } from './bore-of.ts'
 import { stretchFrom } from './groove.ts'
 import { inUnit } from './hole-shape.ts'
 
@@ -17,15 +16,13 @@ import { inUnit } from './hole-shape.ts'
  * the sheet it has its width and the size from its bottom to the opposite side of the bore, which is what can be
  * measured (common practice, no source).
  */
-export function addBoreKeyseat(shop: Workshop, feature: KeyseatFeature, bore: RoundFace): void {
+export function addBoreKeyseat(shop: Workshop, feature: KeyseatFeature, bore: Bore): void {
   const { side, width } = feature
-  const contour = shop.contour!
-  const z = unitAxis[contour.axis]
-  if (axisOf[side] === contour.axis) {
-    const across = ['left', 'right', 'front', 'rear', 'top', 'bottom'].filter(
-      (s) => axisOf[s as typeof side] !== contour.axis,
-    )
-    const text = `The ${side} is an end of the part; a keyseat is cut in the bore's wall.`
+  const { axis, centre } = bore
+  const z = unitAxis[axis]
+  if (axisOf[side] === axis) {
+    const across = ['left', 'right', 'front', 'rear', 'top', 'bottom'].filter((s) => axisOf[s as typeof side] !== axis)
+    const text = `The bore runs toward the ${side}; a keyseat is cut in the bore's wall.`
     shop.must('wrong-side', feature.face.span, text, across.join(', '))
     return
   }
@@ -34,28 +31,33 @@ export function addBoreKeyseat(shop: Workshop, feature: KeyseatFeature, bore: Ro
   if (level === undefined) return
   const stretch = stretchOf(shop, feature, bore, id)
   if (!stretch) return
-  const wall = contour.outer.filter((o) => o.h0 < stretch.to && o.h1 > stretch.from)
-  const out = Math.hypot(level, width.mm / 2)
-  if (wall.some((o) => Math.min(o.r0, o.r1) <= out + 1e-9)) {
+  const { across: first, up: second } = faceAxes(axis)
+  const normal = axisOf[side]
+  const outward = outwardOf[side]
+  const corners = [-1, 1].map((by): Vec2 => {
+    const p: [number, number, number] = [0, 0, 0]
+    p[normal] = outward[normal] * level
+    p[3 - normal - axis] = (by * width.mm) / 2
+    return [p[first], p[second]]
+  })
+  if (!bore.holds(corners, stretch.from, stretch.to)) {
     shop.must('keyseat-off-part', feature.span, `${id} breaks out of the hub.`, 'a smaller keyseat, or a larger hub')
     return
   }
 
-  const [low, high] = endSides[contour.axis]!
-  const [start, end] = limitsOf(contour)
-  const normal = axisOf[side]
-  const wide = (3 - normal - contour.axis) as 0 | 1 | 2
-  const outward = outwardOf[side]
+  const [low, high] = endSides[axis]!
+  const [start, end] = bore.ends
+  const wide = (3 - normal - axis) as 0 | 1 | 2
   const openLow = stretch.from <= start + 1e-9
   const openHigh = stretch.to >= end - 1e-9
   const min: [number, number, number] = [0, 0, 0]
   const max: [number, number, number] = [0, 0, 0]
-  min[contour.axis] = stretch.from - (openLow ? 1 : 0)
-  max[contour.axis] = stretch.to + (openHigh ? 1 : 0)
-  min[wide] = -width.mm / 2
-  max[wide] = width.mm / 2
-  min[normal] = Math.min(0, outward[normal] * level)
-  max[normal] = Math.max(0, outward[normal] * level)
+  min[axis] = stretch.from - (openLow ? 1 : 0)
+  max[axis] = stretch.to + (openHigh ? 1 : 0)
+  min[wide] = centre[wide] - width.mm / 2
+  max[wide] = centre[wide] + width.mm / 2
+  min[normal] = centre[normal] + Math.min(0, outward[normal] * level)
+  max[normal] = centre[normal] + Math.max(0, outward[normal] * level)
   const [a, b]: [Vec3, Vec3] = [min, max]
   shop.steps.push({ kind: 'cut', feature: id, span: feature.span, make: (oc) => box(oc, a, b) })
 
@@ -67,22 +69,25 @@ export function addBoreKeyseat(shop: Workshop, feature: KeyseatFeature, bore: Ro
       surface: { kind: 'plane', axes: { origin: at, x, y: cross(n, x), z: n } },
       within: near,
     })
-  for (const by of [-1, 1]) plane('wall', scale(across, (by * width.mm) / 2), across, z)
-  plane('floor', scale(outward, level), outward, z)
-  if (!openLow) plane(`${low} end`, scale(z, stretch.from), z, across)
-  if (!openHigh) plane(`${high} end`, scale(z, stretch.to), z, across)
+  for (const by of [-1, 1]) plane('wall', along(centre, across, (by * width.mm) / 2), across, z)
+  plane('floor', along(centre, outward, level), outward, z)
+  if (!openLow) plane(`${low} end`, along(centre, z, stretch.from), z, across)
+  if (!openHigh) plane(`${high} end`, along(centre, z, stretch.to), z, across)
 
   const far = oppositeOf[side]
-  const from = shop.plane(`${bore.name} ${far}`, scale(outwardOf[far], bore.r), outwardOf[far])
-  const floor = shop.plane(`${id} floor`, scale(outward, level), outward)
+  const from = shop.plane(`${bore.name} ${far}`, along(centre, outwardOf[far], bore.r), outwardOf[far])
+  const floor = shop.plane(`${id} floor`, along(centre, outward, level), outward)
   shop.choose({ kind: 'width', size: width, of: id, direction: across, span: width.span, group: id })
   const size = feature.over ?? overBore(feature.depth!, bore, level)
   shop.choose({ kind: 'distance', size, from, to: floor, direction: outward, span: size.span, group: id })
   const { length, anchor } = feature
   if (length && anchor) {
-    shop.plane(`${id} ${low} end`, scale(z, stretch.from), scale(z, -1))
-    shop.plane(`${id} ${high} end`, scale(z, stretch.to), z)
-    shop.middle(`${id} middle`, scale(z, (stretch.from + stretch.to) / 2), z, [`${id} ${low} end`, `${id} ${high} end`])
+    shop.plane(`${id} ${low} end`, along(centre, z, stretch.from), scale(z, -1))
+    shop.plane(`${id} ${high} end`, along(centre, z, stretch.to), z)
+    shop.middle(`${id} middle`, along(centre, z, (stretch.from + stretch.to) / 2), z, [
+      `${id} ${low} end`,
+      `${id} ${high} end`,
+    ])
     const once = openLow !== openHigh && anchor.distance.mm === 0
     shop.choose(
       once
@@ -100,7 +105,7 @@ export function addBoreKeyseat(shop: Workshop, feature: KeyseatFeature, bore: Ro
     )
     if (!once) locate(shop, id, stretch, anchor.distance, z, [low, high])
   }
-  shop.imply('centred', `${id} evenly about the axis`, [id, 'axis'])
+  shop.imply('centred', `${id} evenly about the axis`, [id, bore.axisId])
   const seenFrom = outwardOf[openHigh && !openLow ? high : low]
   shop.features.push((faces) => ({
     id,
@@ -113,7 +118,7 @@ export function addBoreKeyseat(shop: Workshop, feature: KeyseatFeature, bore: Ro
         id,
         axes: [],
         faces: faces(`${id} wall`, `${id} floor`, `${id} ${low} end`, `${id} ${high} end`),
-        point: add(scale(z, (stretch.from + stretch.to) / 2), scale(outward, bore.r)),
+        point: along(along(centre, z, (stretch.from + stretch.to) / 2), outward, bore.r),
       },
     ],
     pattern: { kind: 'single' },
@@ -121,7 +126,7 @@ export function addBoreKeyseat(shop: Workshop, feature: KeyseatFeature, bore: Ro
 }
 
 /** Distance of the bottom from the axis, mm; marks sizes that cannot be. */
-function bottomOf(shop: Workshop, feature: KeyseatFeature, bore: RoundFace, id: string): number | undefined {
+function bottomOf(shop: Workshop, feature: KeyseatFeature, bore: Bore, id: string): number | undefined {
   const { width, depth, over } = feature
   const wide = inUnit(2 * bore.r, width.unit)
   if (width.mm >= 2 * bore.r) {
@@ -136,15 +141,11 @@ function bottomOf(shop: Workshop, feature: KeyseatFeature, bore: RoundFace, id: 
 }
 
 /** Where it runs: through the length of the bore, or so far from a face. */
-function stretchOf(shop: Workshop, feature: KeyseatFeature, bore: RoundFace, id: string): Stretch | undefined {
-  const contour = shop.contour!
-  const [start, end] = limitsOf(contour)
-  const own = contour.bores.find((p) => p.name === bore.name || p.name === `${bore.name} wall`)
-  const from = Math.max(start, own?.h0 ?? start)
-  const to = Math.min(end, own?.h1 ?? end)
+function stretchOf(shop: Workshop, feature: KeyseatFeature, bore: Bore, id: string): Stretch | undefined {
+  const { from, to } = bore
   const { length, anchor } = feature
   if (!length || !anchor) return { from, to, reached: 'middle' }
-  const origin = findOrigin(shop, anchor.from, [contour.axis])
+  const origin = findOrigin(shop, anchor.from, [bore.axis])
   if (!origin) return undefined
   const place = stretchFrom(anchor, origin, (from + to) / 2, length.mm)
   if (place.from >= from - 1e-9 && place.to <= to + 1e-9) return { ...place, origin }
@@ -153,7 +154,7 @@ function stretchOf(shop: Workshop, feature: KeyseatFeature, bore: RoundFace, id:
 }
 
 /** The size over bore and keyseat that a depth comes to, in the depth's unit and places, with its tolerance. */
-function overBore(depth: Size, bore: RoundFace, level: number): Size {
+function overBore(depth: Size, bore: Bore, level: number): Size {
   const value = (bore.r + level) / (depth.unit === 'inch' ? 25.4 : 1)
   const decimals = depth.form === 'decimal' ? depth.decimals : depth.unit === 'inch' ? 3 : 1
   const text = value.toFixed(decimals)

@@ -1,5 +1,6 @@
 import type { Name, NotchFeature } from '../../brief/brief.ts'
-import { bothCalled, plainName } from '../find-name.ts'
+import { plainName } from '../find-name.ts'
+import { roundsCalled } from '../round-called.ts'
 import type { RoundCut, Workshop } from '../workshop.ts'
 
 /** Axes of the part's space: of the worked face, along the notch's edge, and inward from it. */
@@ -23,10 +24,7 @@ interface End {
 export function roundNamed(shop: Workshop, name: Name, axis: 0 | 1 | 2): RoundCut | undefined {
   const text = plainName(name.text)
   const along = shop.roundCuts.filter((c) => c.axis === axis)
-  const called = along.filter((c) => bothCalled(text).includes(c.name.toLowerCase()))
-  const alone = along.length === 1 && /^(hole|bore)$/.test(text) ? along : []
-  const said = along.filter((c) => text === 'bore' && shop.saidBores.has(c.feature))
-  const [found, more] = [called, said, alone].find((list) => list.length > 0) ?? []
+  const [found, more] = roundsCalled(shop, text, along)
   if (found && !more) return found
   const ids = [...new Set(along.map((c) => c.name))]
   shop.must(

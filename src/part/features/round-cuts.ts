@@ -9,6 +9,7 @@ import { axisOf, endSides, faceAxes, outwardOf, unitAxis } from '../sides.ts'
 import type { Workshop } from '../workshop.ts'
 import { locate } from './along-axis.ts'
 import { addBoreKeyseat } from './bore-keyseat.ts'
+import { boreOf } from './bore-of.ts'
 import { stretchFrom } from './groove.ts'
 
 /** The outside surface and the side a flat or keyseat is cut into; marks what is missing. */
@@ -36,9 +37,13 @@ export function surfaceOf(shop: Workshop, name: Name, side: Side, word: string):
 
 export function addKeyseat(shop: Workshop, feature: KeyseatFeature): void {
   const { side } = feature
-  const inside = shop.contour && findRound(shop, feature.face)
-  if (inside?.inside) {
-    addBoreKeyseat(shop, feature, inside)
+  const bore = boreOf(shop, feature)
+  if (bore) {
+    addBoreKeyseat(shop, feature, bore)
+    return
+  }
+  if (!shop.contour && shop.roundCuts.length > 0) {
+    markUnknown(shop, feature.face, 'hole', [...new Set(shop.roundCuts.map((c) => c.name))])
     return
   }
   const round = surfaceOf(shop, feature.face, side, 'keyseat')

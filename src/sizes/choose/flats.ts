@@ -1,6 +1,6 @@
 import { acrossFlatsCallout, squareCallout } from '../callout/shapes.ts'
 import type { Statement } from '../dimension.ts'
-import type { Context } from './context.ts'
+import { type Context, mooringOf } from './context.ts'
 import type { Draft } from './draft.ts'
 
 /**
@@ -32,16 +32,22 @@ export function withFlats(context: Context, drafts: readonly Draft[]): Draft[] {
  * A straight keyseat in a bore stands evenly about the axis, as its centre line shows: no word says so (common practice,
  * no source).
  */
-export function withBoreKeyseats({ part }: Context, drafts: readonly Draft[]): Draft[] {
+export function withBoreKeyseats(context: Context, drafts: readonly Draft[]): Draft[] {
+  const { part } = context
   return drafts.map((draft): Draft => {
     const key = part.features.find((f) => f.id === draft.feature)?.feature
     const said = draft.states[0]
-    if (key?.kind !== 'keyseat' || !part.axis || said?.kind !== 'distance' || draft.span !== key.width.span)
-      return draft
+    if (key?.kind !== 'keyseat' || said?.kind !== 'distance' || draft.span !== key.width.span) return draft
     // round ends stand on the axis by themselves
     if (part.data.some((d) => d.kind === 'axis' && d.id.startsWith(`${draft.feature} `))) return draft
-    const axis = { at: part.axis.point, name: 'axis' }
     const { direction, from: first, to: last } = said
+    const own = part.implied.find((i) => i.kind === 'centred' && i.between[0] === draft.feature)?.between[1]
+    const axis = part.axis
+      ? { at: part.axis.point, name: 'axis' }
+      : own === undefined
+        ? undefined
+        : mooringOf(context, own, direction)
+    if (!axis) return draft
     return { ...draft, states: [...draft.states, { kind: 'centred', direction, first, last, between: [axis, axis] }] }
   })
 }
