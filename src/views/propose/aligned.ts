@@ -1,8 +1,8 @@
 import type { Side } from '../../brief/brief.ts'
 import type { Vec3 } from '../../geometry/vec.ts'
-import { along, dot, negate, norm, sub, unit } from '../../geometry/vec3.ts'
+import { add, along, cross, dot, negate, norm, sub, unit } from '../../geometry/vec3.ts'
 import type { Part, PartFeature } from '../../part/part.ts'
-import { FRAMES } from '../frames.ts'
+import { type Axis, FRAMES } from '../frames.ts'
 
 /** A feature beside the axis, worked along it: where its members stand round the axis, and how much it asks to be cut. */
 interface Place {
@@ -43,6 +43,21 @@ export function alignedHalves(part: Part, side: Side, named?: PartFeature): read
   // Straight on through the axis where something stands opposite.
   const opposite = missing.some((p) => isCut(p, negate(a)))
   return [a, opposite ? negate(a) : (bestNear(missing, second, a) ?? second)]
+}
+
+/**
+ * The direction of sight, both ways of which see the section as it lies, where the plane is straight and the part is not
+ * round about the axis: turned into another view its outline would have the size of another direction.
+ */
+export function unturned(part: Part, halves: readonly [Vec3, Vec3] | undefined): Axis | undefined {
+  if (!halves || norm(add(...halves)) > 1e-9) return undefined
+  const { min, max } = part.body.box
+  const own = ([0, 1, 2] as const).filter((k) => Math.abs(part.axis!.direction[k]) < 1e-9)
+  const [a, b] = own.map((k) => max[k] - min[k])
+  if (own.length !== 2 || Math.abs(a! - b!) < 1e-6 * Math.max(a!, b!)) return undefined
+  const sight = cross(part.axis!.direction, halves[0])
+  const k = ([0, 1, 2] as const).find((i) => Math.abs(sight[i]) > 1 - 1e-9)
+  return k === undefined ? undefined : (['x', 'y', 'z'] as const)[k]
 }
 
 /** Whether the feature stands beside the axis of a part of revolution and is worked along it. */

@@ -5,7 +5,7 @@ import type { Part, PartFeature } from '../../part/part.ts'
 import { liesInPlane } from '../centre-lines/lengthwise.ts'
 import { type RoundAxis, roundFeatures } from '../centre-lines/round-features.ts'
 import { axisOf, FRAMES } from '../frames.ts'
-import { alignedHalves, standsBesideAxis } from './aligned.ts'
+import { alignedHalves, standsBesideAxis, unturned } from './aligned.ts'
 import { clearerSide, isWorkedAcross, middleAlong } from './cross-sections.ts'
 import { featurePoints } from './feature-points.ts'
 import type { PlannedSection, Sight } from './plan.ts'
@@ -13,7 +13,7 @@ import type { PlannedSection, Sight } from './plan.ts'
 export type SectionRequest = Extract<ViewRequest, { kind: 'section' }>
 
 /** Sides in the order in which a section takes their place, by projection method. */
-const order = (part: Part): readonly Side[] =>
+export const order = (part: Part): readonly Side[] =>
   part.brief.header.projection === 'first angle'
     ? ['left', 'right', 'top', 'front', 'bottom', 'rear']
     : ['right', 'left', 'top', 'front', 'bottom', 'rear']
@@ -33,15 +33,19 @@ export function planSection(
   unseen: Unseen = new Set(),
 ): PlannedSection {
   const named = request.through && featureNamed(part, request.through.text)
-  const side = request.as ?? acrossNamed(part, named, views) ?? chooseSide(part, request, views, unseen)
-  const point = planePoint(part, side, named, unseen)
-  const aligned =
+  const first = request.as ?? acrossNamed(part, named, views) ?? chooseSide(part, request, views, unseen)
+  const point = planePoint(part, first, named, unseen)
+  const bent =
     views.some((v) => isEndView(part, v)) &&
     request.extent === 'full' &&
-    isLengthwise(part, side) &&
+    isLengthwise(part, first) &&
     (!named || standsBesideAxis(part, named))
-      ? alignedHalves(part, side, named)
+      ? alignedHalves(part, first, named)
       : undefined
+  const asItLies = request.as ? undefined : unturned(part, bent)
+  const level = asItLies && freeSides(part, views).find((s) => axisOf[s] === asItLies)
+  const side = level ?? first
+  const aligned = level ? undefined : bent
   const parent = parentOf(part, { side, ...(aligned ? { aligned } : {}) }, views)
   return {
     kind: 'section',

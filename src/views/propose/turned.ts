@@ -2,11 +2,12 @@ import type { Lie, Side } from '../../brief/brief.ts'
 import { dot, sub } from '../../geometry/vec3.ts'
 import type { Part, PartFeature } from '../../part/part.ts'
 import { type Axis, axisOf, FRAMES, sideOf } from '../frames.ts'
-import { alignedHalves } from './aligned.ts'
+import { alignedHalves, unturned } from './aligned.ts'
 import { crossSections } from './cross-sections.ts'
 import { countsOf } from './front.ts'
 import type { PlannedView, Sight, ViewPlan } from './plan.ts'
 import { isBefore, sectionBeside } from './section-beside.ts'
+import { order } from './sections.ts'
 import { sideView } from './side-view.ts'
 import { boredEnd } from './solid-bar.ts'
 import { nameOf, type Want, wantsOf } from './wants.ts'
@@ -52,13 +53,16 @@ export function proposeTurned(part: Part, sight: Sight): ViewPlan {
     }
   }
   // Turned to go through the holes of a flange, a section goes past what is drilled across the axis elsewhere.
-  const aligned = hollow && needsEnd ? alignedHalves(part, longitudinal) : undefined
+  const bent = hollow && needsEnd ? alignedHalves(part, longitudinal) : undefined
+  const asItLies = unturned(part, bent)
+  const level = asItLies && order(part).find((s) => axisOf[s] === asItLies)
+  const aligned = level ? undefined : bent
   if (hollow) {
     const section: PlannedView = {
       kind: 'section',
       letter: 'A',
       extent: 'full',
-      side: longitudinal,
+      side: level ?? longitudinal,
       point: part.axis!.point,
       ...(aligned ? { aligned } : {}),
       ...(needsEnd ? { parent: endSide } : {}),
