@@ -77,6 +77,8 @@ export interface Report {
     readonly sizes: number
     readonly implied: number
     readonly freedoms: number
+    /** Features that share one size because they are drawn in line. */
+    readonly levels: readonly string[]
     readonly missing: readonly string[]
     readonly repeated: readonly string[]
   }
@@ -161,6 +163,7 @@ export function reportOn(drawing: Drawing): Report {
             sizes: sizes.proof.sizes,
             implied: sizes.proof.implied,
             freedoms: sizes.proof.freedoms,
+            levels: sizes.proof.levels ?? [],
             missing: sizes.proof.missing.map((m) => m.text),
             repeated: sizes.proof.repeated.map((m) => m.text),
           },
@@ -271,6 +274,7 @@ export function printReport(report: Report): string {
       )
     for (const f of report.frames) say('  frame', frameLine(f, length))
     for (const s of report.stacks) say('  stack', stackLine(s, length))
+    for (const level of report.proof.levels) say('  implied', level)
     for (const missing of report.proof.missing) say('  missing', missing)
     for (const repeated of report.proof.repeated) say('  repeated', repeated)
   }

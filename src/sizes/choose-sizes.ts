@@ -16,6 +16,7 @@ import { withPlaces } from './choose/placed.ts'
 import { withWords } from './choose/said.ts'
 import { schemeFeatures, withSchemes } from './choose/scheme.ts'
 import { sharedSizes } from './choose/shared.ts'
+import { sharedPlaces } from './choose/shared-places.ts'
 import { shownDrafts } from './choose/shown.ts'
 import { tableSets, withTables } from './choose/table.ts'
 import { withWays } from './choose/which-way.ts'
@@ -39,7 +40,10 @@ export function chooseSizes(part: Part, views: ViewSet): SizeSet {
   const said = withWords(context, own).filter((d) => !noted.some((n) => n.draft === d.id))
   const tabled = tableSets(context)
   const apart = new Set([...tabled.flatMap((t) => t.features.map((f) => f.id)), ...schemeFeatures(context)])
-  const shared = withLinks(context, outlineDrafts(context, onceEach(context, said, apart)))
+  const shared = withLinks(
+    context,
+    outlineDrafts(context, sharedPlaces(context, onceEach(context, said, apart), apart)),
+  )
   const { tables, drafts: untabled } = withTables(context, tabled, shared)
   const drafts = withWays(context, withSchemes(context, untabled))
   markUnplaced(context, [

@@ -191,6 +191,8 @@ export interface Proof {
   readonly freedoms: number
   /** The implied conditions by kind, for an open count. */
   readonly conditions?: readonly { readonly kind: string; readonly count: number }[]
+  /** Features that share one size because they are drawn in line: `hole A level with slot B, left-right`. */
+  readonly levels?: readonly string[]
   /** Elements left free, in words, with the view and the brief line that would mend it. */
   readonly missing: readonly {
     readonly text: string

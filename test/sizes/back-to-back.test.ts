@@ -5,9 +5,10 @@ import { rankOf } from '../../src/sizes/proof/rank.ts'
 import { allMarks, asme, iso } from './sized.ts'
 
 /*
- * Each feature has its own sizes, also where another's floor, side or axis stands in line with it by chance (ASME
- * Y14.5-2018 4.1(c) and (d): enough sizes, each once, and none assumed from the drawing; from memory). The numbers are
- * those of the briefs; the rank of the whole constraint Jacobian from its singular values is the second opinion.
+ * Each feature has its own sizes, also where another's floor or side stands in line with it by chance, but for a place
+ * that one number gives for both (ASME Y14.5-2018 4.1(c), (d) and (k): enough sizes, each once, and what is shown in line
+ * is in line; from memory). The numbers are those of the briefs; the rank of the whole constraint Jacobian from its
+ * singular values is the second opinion.
  */
 const cases: Record<string, { brief: string; own: readonly [feature: string, texts: readonly string[]][] }> = {
   'two notches whose floors lie at one level, cut from opposite sides': {
@@ -31,7 +32,7 @@ notch front, right: square, 10 wide, 12 deep
 `,
     own: [
       ['notch 1', ['10', '10', '8']],
-      ['notch 2', ['10', '10', '12']],
+      ['notch 2', ['10', '12']],
     ],
   },
   'three notches of one depth': {
@@ -96,7 +97,7 @@ keyseat a, bottom: 8 P9 wide × 4 deep × 30 long
 `,
     own: [
       ['keyseat 1', ['8 P9', '4', '30', '5']],
-      ['keyseat 2', ['8 P9', '4', '30', '5']],
+      ['keyseat 2', ['8 P9', '4', '30']],
     ],
   },
   'wrench flats of one size at both ends': {

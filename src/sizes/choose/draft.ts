@@ -14,6 +14,8 @@ import type { Sight } from './sight.ts'
 export interface Showing {
   readonly score: number
   readonly measured: Measured
+  /** One of its ends is not at a visible line. */
+  readonly hidden?: true
   /** How it reads there, where that is not the draft's own callout. */
   readonly callout?: Callout
 }

@@ -101,7 +101,7 @@ export function distanceDraft(context: Context, chosen: Chosen<'distance'> | Cho
     stretches: [stretchOf(a, b, direction), ...also, ...parted],
     moorings: [a, b],
     direction,
-    wish: { ...(axis && feature ? { facing: axis } : {}), ...(profile && !feature ? { profile } : {}) },
+    wish: { ...(axis && feature ? { facing: axis } : {}), ...(profile && !feature ? { profile } : {}), own: !!feature },
     feature,
     count: also.length + 1,
   })

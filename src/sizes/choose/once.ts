@@ -28,6 +28,11 @@ export function onceEach(context: Context, drafts: readonly Draft[], apart: Read
     }
     const at = kept.findIndex((d) => d.id === earlier[0])
     const first = kept[at]!
+    if (digitsOf(first) === digitsOf(draft) && isCentred(first) && !isCentred(draft)) {
+      // the other says by a number of its own where its row stands
+      kept.push(draft)
+      continue
+    }
     if (digitsOf(first) === digitsOf(draft)) {
       kept[at] = { ...first, states: [...first.states, ...inLine(context, first, draft)], ...alike(first, draft) }
       continue
@@ -41,7 +46,7 @@ export function onceEach(context: Context, drafts: readonly Draft[], apart: Read
 }
 
 /** The other feature's axes, or the outline's other corners, stand level with the first one's: what the one size now says of both. */
-function inLine(context: Context, first: Draft, other: Draft): Statement[] {
+export function inLine(context: Context, first: Draft, other: Draft): Statement[] {
   const isOne = first.feature === other.feature
   const mine = first.states.flatMap(reachesOf)
   return other.states.flatMap(reachesOf).flatMap((r): Statement[] => {
@@ -58,18 +63,24 @@ function inLine(context: Context, first: Draft, other: Draft): Statement[] {
   })
 }
 
-/** Planes of the stock in one plane share their place already; a cut's own planes do not. */
+/** Planes of the stock in one plane share their place already; axes, middles and a cut's own planes do not. */
 function shareAPlace({ model }: Context, a: Reach, b: Reach, direction: Vec3): boolean {
-  if ('axis' in a || 'axis' in b) return !('axis' in a && 'axis' in b)
-  const [p, q] = [a, b].map((r) => reached(model, r, direction)?.bar)
-  return p === undefined || p === q
+  if (!a.middle && !b.middle && ('axis' in a || 'axis' in b)) return !('axis' in a && 'axis' in b)
+  const [p, q] = [a, b].map((r) => reached(model, r, direction)?.uses)
+  return !p || !q || [...p].sort().join() === [...q].sort().join()
 }
+
+const isCentred = ({ states }: Draft): boolean => states.some((s) => s.kind === 'centred')
 
 const same = (a: number, b: number): boolean => Math.abs(a - b) < 1e-5
 
 function reachesOf(said: Statement): { reach: Reach; direction: Vec3 }[] {
-  if (said.kind === 'distance') return [said.from, said.to].map((reach) => ({ reach, direction: said.direction }))
-  if (said.kind === 'pitch') return said.members.map((reach) => ({ reach, direction: said.direction }))
+  if (said.kind === 'distance')
+    return [said, ...(said.also ?? [])].flatMap(({ from, to, direction }) =>
+      [from, to].map((reach) => ({ reach, direction })),
+    )
+  if (said.kind === 'pitch')
+    return [said.members, ...(said.also ?? [])].flat().map((reach) => ({ reach, direction: said.direction }))
   return []
 }
 

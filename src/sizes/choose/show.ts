@@ -38,7 +38,8 @@ export function showLinear(
     if (wish.facing && sight.facing(wish.facing)) score += 40
     if (wish.profile && sight.facing(wish.profile)) score += 15
     if (wish.cut && sight.passesBy(wish.cut)) score -= 80
-    return { score, measured: { kind: 'linear', a: again.at, b: second.at, along } }
+    const hidden = again.seen !== 'visible' || second.seen !== 'visible'
+    return { score, measured: { kind: 'linear', a: again.at, b: second.at, along }, ...(hidden ? { hidden } : {}) }
   }
 }
 

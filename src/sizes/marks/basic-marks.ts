@@ -1,8 +1,9 @@
 import type { Mark } from '../../brief/mark.ts'
-import type { Part, PartFeature } from '../../part/part.ts'
+import type { Part } from '../../part/part.ts'
 import { plainText } from '../callout/plain-text.ts'
 import type { Dimension } from '../dimension.ts'
 import { framedSizes } from '../geometric/basic-sizes.ts'
+import { ownerOf } from '../proof/level-words.ts'
 
 /**
  * A basic size that also places a feature in line which no frame holds: that one is left without a tolerance of place
@@ -39,8 +40,3 @@ export function basicMarks(part: Part, dimensions: readonly Dimension[]): Mark[]
   }
   return marks
 }
-
-const ownerOf = (part: Part, name: string): PartFeature | undefined =>
-  part.features.find((f) =>
-    [f.id, ...f.members.map((m) => m.id)].some((stem) => name === stem || name.startsWith(`${stem} `)),
-  )

@@ -4,6 +4,7 @@ import type { ViewSet } from '../../views/view.ts'
 import { plainText } from '../callout/plain-text.ts'
 import type { Dimension, HoleTable, Proof, Statement } from '../dimension.ts'
 import { judge } from './judge.ts'
+import { levelWords } from './level-words.ts'
 import { makingOf } from './making.ts'
 import { type Model, modelOf } from './model.ts'
 import { freeFormWords, missingWords, repeatedWords } from './words.ts'
@@ -69,6 +70,7 @@ export function prove(part: Part, dimensions: readonly Dimension[], options: Pro
   }
   const implied = [...judgement.conditions.values()].reduce((sum, n) => sum + n, 0)
   const { sizes } = judgement
+  const levels = levelWords(part, dimensions)
   const complete = missing.length === 0 && repeated.size === 0
   return {
     complete,
@@ -76,6 +78,7 @@ export function prove(part: Part, dimensions: readonly Dimension[], options: Pro
     implied,
     freedoms: model.freedoms,
     conditions: [...judgement.conditions].map(([kind, count]) => ({ kind, count })),
+    ...(levels.length > 0 ? { levels } : {}),
     missing,
     repeated: [...repeated.values()],
     sentence: complete
