@@ -116,13 +116,22 @@ export function cuttingPlaneLine(
   return { items, taken, arrows }
 }
 
-/** Where the straight lines of a view lie on paper that run upright (across) and level (up): sizes begin there. */
+/**
+ * Where the straight lines of a view lie on paper that run upright (across) and level (up), and where those at its border
+ * end: sizes begin there.
+ */
 export function edgesOf(view: View, onPaper: (p: Vec2) => Vec2): readonly [number[], number[]] {
   const out: readonly [number[], number[]] = [[], []]
+  const corners = [onPaper(view.box.min), onPaper(view.box.max)]
   for (const { kind, curve } of view.lines) {
     if (curve.kind !== 'line' || (kind !== 'visible' && kind !== 'centre')) continue
     const [a, b] = [onPaper(curve.a), onPaper(curve.b)]
-    for (const k of [0, 1] as const) if (Math.abs(a[k] - b[k]) < 1e-6) out[k].push(a[k])
+    for (const k of [0, 1] as const) {
+      if (Math.abs(a[k] - b[k]) > 1e-6) continue
+      out[k].push(a[k])
+      const atBorder = kind === 'visible' && corners.some((c) => Math.abs(c[k] - a[k]) < 1e-6)
+      if (atBorder) out[k === 0 ? 1 : 0].push(a[k === 0 ? 1 : 0], b[k === 0 ? 1 : 0])
+    }
   }
   return out
 }
