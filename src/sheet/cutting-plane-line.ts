@@ -87,21 +87,25 @@ export function cuttingPlaneLine(
     [ends[1], whole.at(-2)!, plane.farSight ?? plane.sight],
   ] as const) {
     const away = unit([end[0] - inner[0], end[1] - inner[1]])
-    // ASME: from the end of the line forward; ISO: from behind, tip on the line.
-    const tip: Vec2 = iso ? end : [end[0] + sight[0] * ARROW, end[1] + sight[1] * ARROW]
-    const tail: Vec2 = iso ? [end[0] - sight[0] * ARROW, end[1] - sight[1] * ARROW] : end
+    // ASME: from the end of the line forward; ISO: from behind, tip on the line. So too where a half section's line runs
+    // towards the viewer: forward it would lie on the line.
+    const inLine = away[0] * sight[0] + away[1] * sight[1] < -0.9
+    const behind = iso || inLine
+    const tip: Vec2 = behind ? end : [end[0] + sight[0] * ARROW, end[1] + sight[1] * ARROW]
+    const tail: Vec2 = behind ? [end[0] - sight[0] * ARROW, end[1] - sight[1] * ARROW] : end
     const neck: Vec2 = [tip[0] - sight[0] * head.length * 0.9, tip[1] - sight[1] * head.length * 0.9]
     stroke(tail, neck, iso ? thin : thick)
     items.push({ item: 'fill', kind: 'arrowhead', outline: arrowhead(tip, sight, head), tie })
-    // Letter beside the stem, on the outer side.
-    const k = Math.abs(away[0]) > 0.5 ? 1 : 0
+    // Letter beside the stem, on the outer side: of an arrow in line with its line, the one that the corner turns from.
+    const beside = inLine ? turnedFrom(away, [ends[0], ends[1]].find((e) => e !== end)!, inner) : away
+    const k = Math.abs(beside[0]) > 0.5 ? 1 : 0
     const half = k === 0 ? textWidth(plane.letter, height) / 2 : height / 2
     const inTheWay = (t: number) =>
       edges[k].some((x) => Math.abs(x - (tail[k] + t * (tip[k] - tail[k]))) < half + BESIDE_LETTER)
     const t = [0.5, ...(iso ? [1, 0] : [0, 1])].find((x) => !inTheWay(x)) ?? 0.5
     const middle: Vec2 = [tail[0] + t * (tip[0] - tail[0]), tail[1] + t * (tip[1] - tail[1])]
-    const off = 1.5 + (Math.abs(away[0]) > 0.5 ? height * 0.4 : height / 2) + 0.5
-    const centre: Vec2 = [middle[0] + away[0] * off, middle[1] + away[1] * off]
+    const off = 1.5 + (k === 1 ? height * 0.4 : height / 2) + 0.5
+    const centre: Vec2 = [middle[0] + beside[0] * off, middle[1] + beside[1] * off]
     const place = {
       at: [centre[0], centre[1] - height / 2] as Vec2,
       height,
@@ -150,6 +154,13 @@ function prolonged(inner: Vec2, end: Vec2, outline: Box2): Vec2 {
   const k = Math.abs(d[0]) > Math.abs(d[1]) ? 0 : 1
   const more = (wanted(k) - end[k]) / d[k]
   return more > 0 ? [end[0] + d[0] * more, end[1] + d[1] * more] : end
+}
+
+/** Square to a line's end, on the side where the line's other end does not lie from its corner. */
+function turnedFrom(away: Vec2, other: Vec2, corner: Vec2): Vec2 {
+  const left: Vec2 = [-away[1], away[0]]
+  const on = (other[0] - corner[0]) * left[0] + (other[1] - corner[1]) * left[1]
+  return on > 0 ? [away[1], -away[0]] : left
 }
 
 function toward(a: Vec2, b: Vec2, s: number): Vec2 {

@@ -69,3 +69,35 @@ describe.each(['ISO', 'ASME'])('a half section alone, %s', (practice) => {
     expect([a[1], b[1]].sort((p, q) => p - q)).toEqual([expect.closeTo(-40, 6), expect.closeTo(-30, 6)])
   })
 })
+
+/*
+ * The line of a half section's plane turns its corner where the view looks along the axis, and its arrows point the way
+ * that the section is looked at, clear of the line itself (ISO 128-3:2022, ASME Y14.3; from memory).
+ */
+describe.each(['ISO', 'ASME'])('the cutting-plane line of a half section, %s', (practice) => {
+  it('stands in the view along the axis, its arrows clear of it', () => {
+    const { sheet, views, marks, part } = compile(
+      `part Cap\nunits mm\npractice ${practice}\nmaterial S235JR\ngeneral ISO 2768-m\nscale 1:1\ntube ⌀60 outside, wall 9, 75 long, axis up-down\ngroove outside: 3 wide, 1.5 deep\n  lower side 10 from bottom face\nviews front, top; section A-A half as right\n`,
+      kernel,
+    )
+    kernel.free(part!.solid)
+    const planes = (id: string) => views!.views.find((v) => v.id === id)!.cuttingPlanes
+    expect(planes('front')).toEqual([])
+    const [plane] = planes('top')
+    expect(plane!.path).toHaveLength(3)
+    expect(marks.filter((m) => m.text.includes('arrowhead stands on something'))).toEqual([])
+    const { min, max } = sheet!.views.find((v) => v.id === 'top')!.box
+    const own = sheet!.items.filter((i) => 'tie' in i && i.tie?.view === 'top')
+    const heads = own.flatMap((i) =>
+      i.item === 'fill' && i.kind === 'arrowhead' && i.tie?.dimension === undefined ? [i.outline] : [],
+    )
+    expect(heads).toHaveLength(2)
+    for (const outline of heads) {
+      for (const c of outline) {
+        if (c.kind !== 'line') continue
+        const [x, y] = c.a
+        expect(x > max[0] || x < min[0] || y > max[1] || y < min[1], `${x}, ${y}`).toBe(true)
+      }
+    }
+  })
+})

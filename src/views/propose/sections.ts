@@ -46,7 +46,7 @@ export function planSection(
   const level = asItLies && freeSides(part, views).find((s) => axisOf[s] === asItLies)
   const side = level ?? first
   const aligned = level ? undefined : bent
-  const parent = parentOf(part, { side, ...(aligned ? { aligned } : {}) }, views)
+  const parent = parentOf(part, { side, extent: request.extent, ...(aligned ? { aligned } : {}) }, views)
   return {
     kind: 'section',
     letter: request.letter,
@@ -58,12 +58,20 @@ export function planSection(
   }
 }
 
-/** The view that shows the cutting-plane line: one that sees the plane edge-on, for a bent plane along the axis. */
-export const parentOf = (
+/**
+ * The view that shows the cutting-plane line: one that sees the plane edge-on, for a bent plane along the axis, as for that
+ * of a half section, whose corner shows nowhere else, where there is such a view.
+ */
+export function parentOf(
   part: Part,
-  { side, aligned }: Pick<PlannedSection, 'side' | 'aligned'>,
+  { side, aligned, extent }: Pick<PlannedSection, 'side' | 'aligned' | 'extent'>,
   views: readonly Side[],
-): Side | undefined => views.find((v) => axisOf[v] !== axisOf[side] && (!aligned || isEndView(part, v)))
+): Side | undefined {
+  const edgeOn = views.filter((v) => axisOf[v] !== axisOf[side])
+  const along = edgeOn.find((v) => isEndView(part, v))
+  if (aligned) return along
+  return extent === 'half' ? (along ?? edgeOn[0]) : edgeOn[0]
+}
 
 /** A keyseat or a flat is cut across the axis, where its width and its depth show (common practice, no source). */
 function acrossNamed(part: Part, named: PartFeature | undefined, views: readonly Side[]): Side | undefined {
