@@ -4,7 +4,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { endOf, startOf } from '../../src/geometry/evaluate.ts'
 import { capitals, titleCapitals } from '../../src/sheet/lettering/capitals.ts'
-import { fitText } from '../../src/sheet/lettering/fit.ts'
+import { fitText, wrap } from '../../src/sheet/lettering/fit.ts'
 import { lettering, textExtent, textWidth } from '../../src/sheet/lettering/lettering.ts'
 import { missingSigns } from '../../src/sheet/lettering/metrics.ts'
 import { drawnSymbols } from '../../src/sheet/lettering/symbols.ts'
@@ -197,6 +197,14 @@ it('fits any text into any box, at no less than the least height', () => {
 it('turns a title into capitals whole but for units (ASME Y14.2-2014 4.3, from memory)', () => {
   expect(titleCapitals('Trial y2')).toBe('TRIAL Y2')
   expect(titleCapitals('Spacer 12 mm, type b3')).toBe('SPACER 12 mm, TYPE B3')
+})
+
+// ISO 80000-1 (from memory): a number and its unit belong together.
+it('keeps a number with its unit at the end of a line', () => {
+  const text = 'Stamp the number on the rear edge, 5 mm characters.'
+  const width = textWidth('Stamp the number on the rear edge, 5 ', 3.5)
+  expect(wrap(text, width, 3.5, {}, true)).toEqual(['Stamp the number on the rear edge,', '5 mm characters.'])
+  expect(wrap('12 mm', textWidth('12', 3.5), 3.5, {}, true)!.join(' ')).toBe('12 m m')
 })
 
 it('turns text into capitals but for units, fits and grades', () => {

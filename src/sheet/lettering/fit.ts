@@ -62,6 +62,20 @@ export function fitText(text: string, box: FitBox, style: LetteringStyle = {}): 
   return { lines: [...kept.slice(0, -1), last], height: h, stretch: NARROWEST, whole: false }
 }
 
+const UNITS = /^(mm|cm|m|µm|in|inch|inches|µin|ft|°C|°F|°|%|N|kN|Nm|N·m|lbf|MPa|kg|g|lb|oz|HRC|HB|HBW|HV)[.,;:)]*$/i
+
+/** A number is never parted from the unit behind it (ISO 80000-1, 7.1.4, from memory: a space stands between them, no more). */
+function together(words: readonly string[], fits: (text: string) => boolean): string[] {
+  const out: string[] = []
+  for (const word of words) {
+    const last = out.at(-1)
+    const joined = `${last} ${word}`
+    if (last !== undefined && /\d$/.test(last) && UNITS.test(word) && fits(joined)) out[out.length - 1] = joined
+    else out.push(word)
+  }
+  return out
+}
+
 /** Lines no wider than `width`; undefined when a word alone is wider and must not be broken. */
 export function wrap(
   text: string,
@@ -73,7 +87,7 @@ export function wrap(
   const fits = (t: string) => textWidth(t, height, style) <= width + 1e-9
   const lines: string[] = []
   let line = ''
-  for (const word of text.split(' ')) {
+  for (const word of together(text.split(' '), fits)) {
     const longer = line ? `${line} ${word}` : word
     if (fits(longer)) {
       line = longer
