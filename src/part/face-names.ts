@@ -128,18 +128,18 @@ function contourNames(shop: Workshop, contour: Contour): FaceName[] {
     }
     if (curve.kind !== 'line') return []
     const [[h0, r0], [h1, r1]] = [curve.a, curve.b]
+    // Two steps of one diameter, or two tapers of one slope, may lie on one surface; each keeps to its own stretch.
+    const across = scale(add(x, y), Math.max(r0, r1))
+    const [p, q] = [add(at(Math.min(h0, h1)), scale(across, -1)), add(at(Math.max(h0, h1)), across)]
+    const within = { min: lower(p, q), max: lower(p, q, Math.max) }
     if (Math.abs(r0 - r1) < 1e-9) {
       if (r0 < 1e-9) return []
-      // Two steps of one diameter lie on one surface; each keeps to its own stretch.
-      const across = scale(add(x, y), r0)
-      const [p, q] = [add(at(Math.min(h0, h1)), scale(across, -1)), add(at(Math.max(h0, h1)), across)]
-      const within = { min: lower(p, q), max: lower(p, q, Math.max) }
       return [{ name: face, surface: { kind: 'cylinder', axes: { origin: at(h0), x, y, z }, r: r0 }, within }]
     }
     if (Math.abs(h0 - h1) < 1e-9) return [{ name: face, surface: { kind: 'plane', axes: { origin: at(h0), x, y, z } } }]
     const slope = (r1 - r0) / (h1 - h0)
     const axes = slope > 0 ? { origin: at(h0), x, y, z } : { origin: at(h0), x, y: scale(y, -1), z: scale(z, -1) }
-    return [{ name: face, surface: { kind: 'cone', axes, r: r0, halfAngle: Math.atan(Math.abs(slope)) } }]
+    return [{ name: face, surface: { kind: 'cone', axes, r: r0, halfAngle: Math.atan(Math.abs(slope)) }, within }]
   })
 }
 

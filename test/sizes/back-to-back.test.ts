@@ -154,6 +154,30 @@ slot bottom: 8 × 20 overall ↧ 10, long way left-right
       ['slot 2', ['40', '12', '8 × 20 ↧ 10, 2× R']],
     ],
   },
+  'a hole about the centre of a slot’s round end': {
+    brief: `block 80 × 60 × 20
+slot top: 12 × 40 overall ↧ 6, long way left-right
+  41 from left; 30 from front
+hole top: ⌀6 THRU
+  27 from left; 30 from front
+`,
+    own: [
+      ['slot 1', ['41', '30', '12 × 40 ↧ 6, 2× R']],
+      ['hole 1', ['27', '⌀6']],
+    ],
+  },
+  'a notch at a slot’s mouth, about one centre': {
+    brief: `block 80 × 60 × 20
+slot top: 8 × 30 overall THRU, open to rear, long way front-rear
+  41 from left
+notch top, rear: square, 10 wide, 6 deep
+  41 from left
+`,
+    own: [
+      ['slot 1', ['41', '8', '30', 'R']],
+      ['notch 1', ['10', '6']],
+    ],
+  },
 }
 
 /* Sizes stand in the view that shows their own feature true (ASME Y14.5-2018 4.1(b), ISO 129-1; from memory). */

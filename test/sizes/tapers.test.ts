@@ -143,3 +143,52 @@ ${flats}
     },
   )
 })
+
+// Two cones of one slope on one axis may lie in one surface by chance: with a cylinder or a groove between them each has its
+// own diameters (a frustum is fixed by two diameters and its length). Where nothing parts them no line shows the end of the
+// one, and the brief has to say it otherwise; the same holds of two cylinders.
+describe('two tapers of one slope in line', () => {
+  it.each([
+    [
+      'a cylinder between them',
+      'a ⌀20 tapered to ⌀30, 20 long\n  b ⌀30, 10 long\n  c ⌀35 tapered to ⌀40, 10 long\n',
+      ['⌀20', '⌀30', '⌀35', '⌀40'],
+    ],
+    [
+      'a collar as large as the second begins',
+      'a ⌀20 tapered to ⌀30, 20 long\n  b ⌀32, 4 long\n  c ⌀32 tapered to ⌀42, 20 long\n',
+      ['⌀20', '⌀30', '⌀32', '⌀42'],
+    ],
+    [
+      'a groove between them',
+      'a ⌀20 tapered to ⌀30, 20 long\n  b ⌀32, 8 long\n  c ⌀34 tapered to ⌀44, 20 long\ngroove b: 4 wide, bottom ⌀18\n  left side 2 from a right face\n',
+      ['⌀18', '⌀20', '⌀30', '⌀32', '⌀34', '⌀44'],
+    ],
+  ])('with %s have each their own diameters', (_, steps, diameters) => {
+    const s = iso(`turned axis left-right\n  ${steps}`)
+    expect(allMarks(s).filter((m) => m.rule.startsWith('size-'))).toEqual([])
+    expect(s.sizes.proof.complete, s.sizes.proof.sentence).toBe(true)
+    expect(rankOf(s.part.body, makingOf(s.part), s.sizes.dimensions)).toMatchObject({ missing: 0, repeated: 0 })
+    expect(s.texts.filter((t) => t.startsWith('⌀')).sort()).toEqual(diameters)
+  })
+
+  it.each([
+    ['tapers by their ends', 'a ⌀20 tapered to ⌀30, 20 long\n  b ⌀30 tapered to ⌀40, 20 long\n'],
+    ['tapers by their rate', 'a ⌀40 tapered 1:5, 20 long\n  b ⌀36 tapered 1:5, 20 long\n  c ⌀30, 10 long\n'],
+    ['cylinders', 'a ⌀20, 20 long\n  b ⌀20, 20 long\n'],
+  ])('with nothing between them are marked at the second, once: %s', (_, steps) => {
+    const s = iso(`turned axis left-right\n  ${steps}`)
+    const told = allMarks(s).filter((m) => m.weight === 'must change' && m.rule !== 'size-missing')
+    expect(told.map((m) => m.rule)).toEqual(['steps-run-on'])
+    const { from, to } = told[0]!.span!
+    expect(s.part.brief.text.slice(from, to)).toMatch(/^b /)
+  })
+
+  it('cylinders of one diameter on both sides of a groove are two steps', () => {
+    const s = iso(
+      'turned axis left-right\n  a ⌀20, 20 long\n  b ⌀20, 20 long\ngroove b: 3 wide, bottom ⌀16\n  left side at a right face\n',
+    )
+    expect(allMarks(s).map((m) => m.rule)).not.toContain('steps-run-on')
+    expect(s.sizes.proof.complete, s.sizes.proof.sentence).toBe(true)
+  })
+})

@@ -5,6 +5,7 @@ import { scale } from '../../geometry/vec3.ts'
 import type { Contour, ContourPiece } from '../model.ts'
 import { axisLie, axisOf, endSides, lieAxis, oppositeOf, unitAxis } from '../sides.ts'
 import type { Workshop } from '../workshop.ts'
+import { isGrooved, oneSurface, runsOn } from './run-on.ts'
 import { givesLowEnd, stepEnds } from './taper.ts'
 
 /** Starts a turned half section about the axis through the origin. */
@@ -108,10 +109,6 @@ function chooseDiameter(shop: Workshop, size: Size, of: string, isOwn?: () => bo
   )
 }
 
-/** Whether a groove has taken the circle in which two steps would meet at a height: each has its own diameter then. */
-const isGrooved = (contour: Contour, h: number): boolean =>
-  contour.grooves.some((g) => g.h0 < h + 1e-9 && g.h1 > h - 1e-9)
-
 function chooseLength(shop: Workshop, contour: Contour, size: Size, kind: 'distance' | 'thickness'): void {
   const [low, high] = endSides[contour.axis]!
   shop.choose({
@@ -165,27 +162,37 @@ export function buildTurned(shop: Workshop, stock: TurnedStock): boolean {
     // a taper that runs out into its neighbour has that one's diameter there, two tapers that meet have one: given once
     const meetsBefore = before !== undefined && Math.abs(before.r1 - own.r0) < 1e-9
     const meetsRound = after !== undefined && after.r0 === after.r1 && Math.abs(after.r0 - own.r1) < 1e-9
+    const [onBefore, onAfter] = [runsOn(outer, steps, i - 1), runsOn(outer, steps, i)]
     const isTaper = step.endDiameter !== undefined || step.taper !== undefined
     const atLow = givesLowEnd(step, [low, high])
-    const given = isTaper && (atLow ? meetsBefore : meetsRound)
+    const given = onBefore || (isTaper && (atLow ? meetsBefore : meetsRound))
     chooseDiameter(shop, step.diameter, name, given ? () => isGrooved(contour, atLow ? own.h0 : own.h1) : undefined)
     if (step.taper) {
       const { rate } = step.taper
-      shop.choose({ kind: 'angle', angle: rate, from: 'axis', to: name, span: rate.span, group: 'stock' })
+      shop.choose(() =>
+        onBefore && !isGrooved(contour, own.h0)
+          ? undefined
+          : { kind: 'angle', angle: rate, from: 'axis', to: name, span: rate.span, group: 'stock' },
+      )
     }
     if (step.endDiameter) {
-      const isOwn = meetsRound ? () => isGrooved(contour, own.h1) : undefined
+      const isOwn = meetsRound || onAfter ? () => isGrooved(contour, own.h1) : undefined
       chooseDiameter(shop, step.endDiameter, `${name} far end`, isOwn, name)
     }
     const far = i < datum.index ? planes[i]! : planes[i + 1]!
-    shop.choose({
-      kind: 'distance',
-      size,
-      from: kind === 'to' ? datumPlane : planes[i]!,
-      to: kind === 'to' ? far : planes[i + 1]!,
-      direction: unitAxis[axis],
-      span: size.span,
-      group: kind === 'to' ? 'lengths' : 'stock',
+    shop.choose(() => {
+      const [before, after] = [onBefore && !isGrooved(contour, own.h0), onAfter && !isGrooved(contour, own.h1)]
+      if (before) oneSurface(shop, steps[i - 1]!, step)
+      if (kind === 'to' ? (far === planes[i] ? before : after) : before || after) return undefined
+      return {
+        kind: 'distance',
+        size,
+        from: kind === 'to' ? datumPlane : planes[i]!,
+        to: kind === 'to' ? far : planes[i + 1]!,
+        direction: unitAxis[axis],
+        span: size.span,
+        group: kind === 'to' ? 'lengths' : 'stock',
+      }
     })
     shop.features.push((faces) => ({
       id: name,

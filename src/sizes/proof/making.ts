@@ -86,7 +86,10 @@ function arcsOf(part: Part): { id: string; faces: readonly number[] }[] {
   })
 }
 
-/** Features with round walls that meet another's on one line, worked from a different side: each has its own place. */
+/**
+ * Features with round walls that meet another's on one line, worked from a different side or one of them a slot or
+ * keyseat with its own length: each has its own place.
+ */
 function opposed(part: Part, shared: ReadonlySet<string>): { id: string; faces: readonly number[] }[] {
   const surfaces = new Map(part.body.faces.map((f) => [f.id, f.surface]))
   const cuts = part.features.filter(
@@ -101,7 +104,7 @@ function opposed(part: Part, shared: ReadonlySet<string>): { id: string; faces: 
     cuts.some(
       (g) =>
         g !== f &&
-        dot(f.outward, g.outward) < 1 - 1e-9 &&
+        (dot(f.outward, g.outward) < 1 - 1e-9 || f.kind !== 'hole' || g.kind !== 'hole') &&
         facesOf(f).some((a) => facesOf(g).some((b) => isOnOneLine(surfaces.get(a)!, surfaces.get(b)!))),
     )
   return cuts.filter(isOpposed).map((f) => ({ id: f.id, faces: facesOf(f) }))
