@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process'
-import { existsSync, readFileSync } from 'node:fs'
+import { existsSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import type { Download, Page } from 'playwright-core'
 import { SaxesParser } from 'saxes'
@@ -40,6 +40,25 @@ describe('files', () => {
     // Signature and IHDR: PNG (ISO/IEC 15948) 5.2 and 11.2.2.
     expect(png.subarray(0, 8).toString('hex')).toBe('89504e470d0a1a0a')
     expect(png.readUInt32BE(16)).toBeGreaterThan(2000)
+  })
+
+  it.each([
+    ['CR LF', '\r\n'],
+    ['CR', '\r'],
+  ])('draws a brief whose lines end in %s, and has nothing to save of it', { timeout: FIRST }, async (name, end) => {
+    const file = `sole${name.replace(' ', '')}.brief`
+    const plain = 'part      Sole plate\nunits     mm\npractice  ISO\n\nplate     40 × 30 × 6\n'
+    writeFileSync(join(desk.served.folder, file), plain.replaceAll('\n', end))
+    page = await openPage(desk.browser, desk.served.address)
+    await page.keyboard.press('Control+o')
+    await page.getByRole('button', { name: file.replace('.brief', ''), exact: true }).click()
+    await waitForLettering(page, 'Sole plate')
+    await page.waitForSelector('main[aria-busy=false]')
+    await page.locator('.stage[aria-label=Brief]', { hasText: /^BriefSaved/ }).waitFor()
+    await page.locator('.stage[aria-label=Check]', { hasText: /marks/ }).waitFor()
+    await goToEnd(page)
+    await page.keyboard.type('note      Deburr')
+    await waitForLettering(page, 'Deburr')
   })
 
   it('saves into the folder, and not over what another has written', { timeout: FIRST }, async () => {

@@ -1,6 +1,7 @@
 import { type RefObject, useCallback, useEffect, useRef, useState } from 'react'
 import type { DeskAnswer } from '../../server/page-server.ts'
 import { askDesk, fetchBrief } from '../shelf/desk-client.ts'
+import { withPlainLineEnds } from '../shelf/line-ends.ts'
 import { type OtherTabs, otherTabs } from '../shelf/other-tabs.ts'
 import { saysNothing } from '../shelf/says-nothing.ts'
 import { type Home, type Kept, keep, letGo, takeStock } from '../shelf/shelf.ts'
@@ -66,7 +67,9 @@ export function useBriefs(tell: (text: string) => void): Briefs {
   )
 
   const begin = useCallback(
-    (text: string, home: Home = { kind: 'shelf' }, saved?: string) => {
+    (read: string, home: Home = { kind: 'shelf' }, last?: string) => {
+      const text = withPlainLineEnds(read)
+      const saved = last === undefined ? undefined : withPlainLineEnds(last)
       const id = crypto.randomUUID()
       // One that was begun and says nothing yet gives way.
       for (const { id: bare } of latest.current.filter(saysNothing)) void letGo(bare)
@@ -89,7 +92,8 @@ export function useBriefs(tell: (text: string) => void): Briefs {
   const openFrom = useCallback(
     async (from: 'briefs' | 'examples', name: string) => {
       try {
-        const { text, tag } = await fetchBrief(from, name)
+        const { text: read, tag } = await fetchBrief(from, name)
+        const text = withPlainLineEnds(read)
         if (from === 'examples') {
           const same = latest.current.find((k) => k.text === text)
           if (same) take(same.id)

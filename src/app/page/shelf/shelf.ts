@@ -1,5 +1,6 @@
 import { createStore, del, entries, get, set } from 'idb-keyval'
 import type { Drawn } from '../engine/messages.ts'
+import { withPlainLineEnds } from './line-ends.ts'
 
 /** Where a brief came from, and with it where saving puts it. */
 export type Home =
@@ -46,7 +47,14 @@ export async function takeStock(): Promise<Kept[]> {
       found = found.map((k) => (k.id === last.id ? { ...k, text: last.text, touched: last.touched } : k))
     } else if (!stored) found.push({ ...last, home: { kind: 'shelf' }, open: true })
   }
-  return found.sort((a, b) => b.touched - a.touched)
+  return found
+    .map((k) => ({
+      ...k,
+      text: withPlainLineEnds(k.text),
+      ...(k.saved === undefined ? {} : { saved: withPlainLineEnds(k.saved) }),
+      ...(k.signed === undefined ? {} : { signed: withPlainLineEnds(k.signed) }),
+    }))
+    .sort((a, b) => b.touched - a.touched)
 }
 
 /** Keeps the brief; the text itself is safe when this returns, the rest a moment later. */
@@ -66,7 +74,7 @@ export function letGo(id: string): Promise<void> {
 }
 
 /** Drawings of another build of the program are not taken. */
-const EDITION = 1
+const EDITION = 2
 
 export function keepDrawing(id: string, drawn: Drawn): Promise<void> {
   return set(id, { edition: EDITION, drawn }, drawings).catch(() => {})
