@@ -28,6 +28,7 @@ const drawn = (text: string): Drawn => ({
   faceNames: [],
   edges: [],
   reasons: [],
+  sections: [],
   took: 1,
 })
 

@@ -1,18 +1,32 @@
 import { beforeAll, describe, expect, it } from 'vitest'
 import { compile } from '../../src/app/compile.ts'
+import { drawnOf } from '../../src/app/page/engine/drawn.ts'
 import { look } from '../../src/app/page/engine/look.ts'
 import type { Held, Seen } from '../../src/app/page/engine/messages.ts'
 import { pictureOf } from '../../src/app/page/engine/solid-picture.ts'
-import { broughtBy } from '../../src/app/page/solid/cutting-line.ts'
+import { centreOf } from '../../src/app/page/sheet/centre-of.ts'
+import { cutReach } from '../../src/app/page/solid/cut-reach.ts'
+import { broughtBy, cuttingLine } from '../../src/app/page/solid/cutting-line.ts'
 import { broughtTo, cutBy, laidAnew, planeWords, stations, stepOf } from '../../src/app/page/solid/cutting-plane.ts'
 import { meshCut, sectionLines } from '../../src/app/page/solid/mesh-cut.ts'
 import { curvedMesh, meshOutline } from '../../src/app/page/solid/mesh-outline.ts'
-import { between, frameOf, HOME, isHome, nearer, poseWords, turned } from '../../src/app/page/solid/pose.ts'
+import {
+  between,
+  boardOf,
+  frameOf,
+  HOME,
+  isHome,
+  nearer,
+  onBoard,
+  poseWords,
+  turned,
+} from '../../src/app/page/solid/pose.ts'
 import { lengthOf } from '../../src/geometry/evaluate.ts'
 import type { Vec3 } from '../../src/geometry/vec.ts'
 import { dot } from '../../src/geometry/vec3.ts'
 import { type OcctKernel, openKernel } from '../../src/kernel/open.ts'
 import type { Part } from '../../src/part/part.ts'
+import { practiceFigures } from '../../src/standards/practice-figures.ts'
 import { FRAMES, ISOMETRIC } from '../../src/views/frames.ts'
 
 const BRIEF = `part      Block
@@ -122,6 +136,60 @@ describe('the cutting plane', () => {
     // 3 px a mm along (0.6, -0.8): a hand that goes 30 px along brings it in by 10 mm, one that goes across not at all
     expect(broughtBy([1.8, -2.4], [18, -24], 3)).toBeCloseTo(10, 9)
     expect(broughtBy([1.8, -2.4], [24, 18], 3)).toBeCloseTo(0, 9)
+  })
+})
+
+describe('the cutting-plane line', () => {
+  it('lies where the plane leaves the part, not at the box about it', () => {
+    const bracket = compile(
+      'part Bracket\nunits mm\npractice ISO\nangle formed, 4 thick, inside R 4; upright 60 high, at rear; base 40 toward front; length 80\n',
+      kernel,
+    ).part!
+    const { box, corners } = pictureOf(bracket, kernel)
+    const reach = (side: 'front' | 'top' | 'right', depth: number) => cutReach({ side, depth }, box, corners)
+    const wide = ({ min, max }: typeof box) => max.map((c, i) => c - min[i]!)
+    // From the sizes of the brief: cut level, the upright alone is met; cut across the base, that alone.
+    const level = wide(reach('top', 20))
+    expect(level[0]).toBeCloseTo(80, 6)
+    expect(level[1]).toBeCloseTo(4, 6)
+    const across = wide(reach('front', 10))
+    expect(across[0]).toBeCloseTo(80, 6)
+    expect(across[2]).toBeCloseTo(4, 6)
+    expect(reach('front', 10).max[2]).toBeCloseTo(box.min[2] + 4, 6)
+    expect(wide(reach('right', 30)).slice(1)).toEqual([expect.closeTo(40, 6), expect.closeTo(60, 6)])
+    // Not cut yet, it lies before what it will meet first.
+    expect(reach('front', 0).max[2]).toBeCloseTo(box.min[2] + 4, 6)
+    const board = boardOf(HOME, box, { width: 400, height: 300 })
+    const line = cuttingLine({ side: 'top', depth: 20 }, box, reach('top', 20), board, practiceFigures('ISO'), 2.4)
+    const [stroke] = line.strokes
+    if (stroke?.curve.kind !== 'line') throw new Error('the line is straight')
+    const { a, b } = stroke.curve
+    const middle = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2]
+    const front = onBoard(board, [(box.min[0] + box.max[0]) / 2, box.max[1] - 4, box.max[2] - 20])
+    expect(middle).toEqual([expect.closeTo(front[0], 6), expect.closeTo(front[1], 6)])
+  })
+})
+
+describe('a middle line', () => {
+  it('stands for its plane in a section as in a view', () => {
+    const drawn = drawnOf(
+      compile(
+        'part Block\nunits mm\npractice ISO\nviews front; section A-A\nblock 60 × 40 × 30\nhole top: ⌀10 ↧ 12\n          centred both ways\nnotch bottom, right: square, 10 wide, 20 deep\n          centred\n',
+        kernel,
+      ),
+      0,
+    )
+    expect(drawn.sections.map((s) => s.view)).toEqual(['section A-A'])
+    const found = drawn.sheet!.items.flatMap((item, i) =>
+      item.item === 'stroke' && item.kind === 'centre' && item.tie?.view === 'section A-A' ? [centreOf(drawn, i)] : [],
+    )
+    expect(found.length).toBeGreaterThan(0)
+    const { toViewer } = FRAMES[drawn.sections[0]!.side]
+    for (const centre of found) {
+      // The plane is seen edge-on in its view.
+      expect(dot(centre!.plane!.normal, toViewer)).toBeCloseTo(0, 12)
+      expect(Math.hypot(...centre!.plane!.normal)).toBeCloseTo(1, 12)
+    }
   })
 })
 

@@ -19,6 +19,9 @@ export function drawnOf(drawing: Drawing, took: number): Drawn {
     faceNames: body && words ? body.faces.map((f) => (f.name ? words.ofFace(f.name) : '')) : [],
     edges: body ? body.edges.map((e) => ({ faces: e.faces, smooth: e.smooth })) : [],
     reasons: views?.reasons ?? [],
+    sections: (views?.views ?? []).flatMap(({ kind, id, side }) =>
+      kind === 'section' && side ? [{ view: id, side }] : [],
+    ),
     ...(part?.items ? { items: part.items.map(({ name, quantity }) => ({ name, quantity })) } : {}),
     ...(body && part
       ? {

@@ -92,6 +92,8 @@ export interface Drawn {
   /** The two faces of each edge by id, and whether it is smooth. */
   readonly edges: readonly { readonly faces: readonly [number, number?]; readonly smooth: boolean }[]
   readonly reasons: readonly string[]
+  /** Views in section, each with the side from which it is looked at. */
+  readonly sections: readonly { readonly view: string; readonly side: Side }[]
   /** Of an assembly: its parts, each with how often it is there. */
   readonly items?: readonly { readonly name: string; readonly quantity: number }[]
   /** Mass in kg, volume in mm³. */

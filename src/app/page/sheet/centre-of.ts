@@ -1,6 +1,7 @@
 import type { Vec3 } from '../../../geometry/vec.ts'
 import { scale, unit } from '../../../geometry/vec3.ts'
 import { FRAMES } from '../../../views/frames.ts'
+import type { Frame } from '../../../views/view.ts'
 import type { Drawn } from '../engine/messages.ts'
 
 /** What a centre line stands for: features about axes, and the plane in which it is seen edge-on. */
@@ -9,13 +10,19 @@ export interface CentreOf {
   readonly plane?: { readonly point: Vec3; readonly normal: Vec3 }
 }
 
+/** How the part is held in a view of the sheet; undefined for the pictorial. */
+function frameOf({ sections }: Drawn, view: string): Frame | undefined {
+  const name = sections.find((s) => s.view === view)?.side ?? view
+  return Object.entries(FRAMES).find(([side]) => side === name)?.[1]
+}
+
 /** What the centre line of a view stands for in the part; undefined for any other line. */
 export function centreOf(drawn: Drawn, index: number | undefined): CentreOf | undefined {
   const item = index === undefined ? undefined : drawn.sheet?.items[index]
   if (item?.item !== 'stroke' || item.kind !== 'centre') return undefined
   const features = item.tie?.features ?? []
   const view = drawn.sheet?.views.find((v) => v.id === item.tie?.view)
-  const frame = view && Object.entries(FRAMES).find(([side]) => side === view.id)?.[1]
+  const frame = view && frameOf(drawn, view.id)
   if (!frame || item.curve.kind !== 'line') return { features }
   const { a, b } = item.curve
   const at = (p: readonly [number, number]) => [

@@ -12,7 +12,7 @@ const CLEAR = 6
 const ARROW = 9
 const LETTER = 4.5
 /** A line that cuts nothing yet lies this far before the part. */
-const READY = 5
+const READY = 9
 
 /** A cutting-plane line as it stands on the slip, in px. */
 export interface LineOnSlip {
@@ -32,11 +32,13 @@ interface Box {
  * The cutting-plane line A–A laid over the part where the plane leaves it, in the pictorial: its ends turn into arrows in
  * the direction of sight and carry the letters (ASME Y14.3; ISO 128-3: the arrows come from behind and meet the line).
  *
+ * @param reach how far the material reaches in the plane, mm
  * @param px px for a paper mm
  */
 export function cuttingLine(
   plane: PlaneInHand,
   box: Box,
+  reach: Box,
   board: Board,
   figures: PracticeFigures,
   px: number,
@@ -46,12 +48,14 @@ export function cuttingLine(
   const mm = px / scale
   const k = normal.findIndex((c) => c !== 0)
   const sight = normal.map((c) => -c) as unknown as Vec3
-  // It lies on that side of the box that the viewer sees best.
+  // It lies on that side of the cut that the viewer sees best, along the longer one of two that are seen alike.
   const others = [0, 1, 2].filter((a) => a !== k)
-  const lies = k === 2 ? others.sort((a, b) => Math.abs(frame.toViewer[b]!) - Math.abs(frame.toViewer[a]!))[0]! : 2
+  const wide = (a: number) => reach.max[a]! - reach.min[a]!
+  const shown = (a: number) => Math.abs(frame.toViewer[a]!) * wide(others.find((o) => o !== a)!)
+  const lies = k === 2 ? others.sort((a, b) => shown(b) - shown(a))[0]! : 2
   const runs = others.find((a) => a !== lies)!
   const level = standingAt(plane, box) + (plane.depth > 0 ? 0 : READY * mm * normal[k]!)
-  const shelf = frame.toViewer[lies]! < -1e-9 ? box.min[lies]! : box.max[lies]!
+  const shelf = frame.toViewer[lies]! < -1e-9 ? reach.min[lies]! : reach.max[lies]!
   const point = (along: number, back = 0): Vec3 => {
     const p = [0, 0, 0]
     p[k] = level + back * sight[k]!
@@ -59,7 +63,7 @@ export function cuttingLine(
     p[runs] = along
     return p as unknown as Vec3
   }
-  const ends = [box.min[runs]! - CLEAR * mm, box.max[runs]! + CLEAR * mm] as const
+  const ends = [reach.min[runs]! - CLEAR * mm, reach.max[runs]! + CLEAR * mm] as const
   const [a, b] = ends.map((e) => onBoard(board, point(e))) as [Vec2, Vec2]
   const { thick, thin } = figures.widths
   const iso = figures.practice === 'ISO'
@@ -69,13 +73,16 @@ export function cuttingLine(
     { curve: { kind: 'line', a, b }, width: (iso ? thin : thick) * px, ...(dashes ? { dashes } : {}) },
   ]
   if (iso) {
-    const wide = Math.min(7 * px, long / 2)
+    const thicker = Math.min(7 * px, long / 2)
     for (const [p, q] of [
       [a, b],
       [b, a],
     ] as const) {
       const d: Vec2 = [(q[0] - p[0]) / long, (q[1] - p[1]) / long]
-      strokes.push({ curve: { kind: 'line', a: p, b: [p[0] + d[0] * wide, p[1] + d[1] * wide] }, width: thick * px })
+      strokes.push({
+        curve: { kind: 'line', a: p, b: [p[0] + d[0] * thicker, p[1] + d[1] * thicker] },
+        width: thick * px,
+      })
     }
   }
   const heads: Curve2[][] = []

@@ -3,6 +3,7 @@ import { EM_OVER_CAPITAL } from '../../../sheet/lettering/metrics.ts'
 import { practiceFigures } from '../../../standards/practice-figures.ts'
 import type { Drawn, Held, Seen, SolidPicture } from '../engine/messages.ts'
 import type { CentreOf } from '../sheet/centre-of.ts'
+import { cutReach } from './cut-reach.ts'
 import { CuttingHandle } from './cutting-handle.tsx'
 import { cuttingLine } from './cutting-line.ts'
 import { cutBy, laidAnew, type PlaneInHand, planeWords } from './cutting-plane.ts'
@@ -151,7 +152,8 @@ export function Lifted(props: LiftedProps) {
   })
   const slipGrip = useSlipGrip(carry)
   const stops = useMemo(() => (seen && solid ? edgeStops(seen, solid, drawn) : []), [seen, solid, drawn])
-  const line = box && board && cuttingLine(plane, box, board, figures, px)
+  const reach = useMemo(() => solid && cutReach(plane, solid.box, solid.corners), [plane, solid])
+  const line = box && reach && board && cuttingLine(plane, box, reach, board, figures, px)
   const inner = props.centre && solid && board ? innerLines(props.centre, solid, board, figures, px) : []
   const says = solid ? `${poseWords(pose)}. ${planeWords(plane, solid.box, solid.axes, units)}.` : ''
   const said = useSettled(says)
@@ -242,7 +244,7 @@ export function Lifted(props: LiftedProps) {
               <text
                 className="ink section-label"
                 x={area.width / 2}
-                y={area.height - 0.4 * rem}
+                y={area.height + 0.95 * rem}
                 textAnchor="middle"
                 fontSize={figures.lettering.viewLabel * 0.8 * px * EM_OVER_CAPITAL}
               >
