@@ -179,8 +179,14 @@ describe('the page for fingers and at 200 %', () => {
     expect(await overprinted()).toEqual([])
   })
 
-  it('prints no button over a signature on a quarter of the window', { timeout: FIRST }, async () => {
-    page = await openPage(desk.browser, desk.served.address, 640, 400)
+  it.each([
+    [640, 400],
+    [390, 844],
+    [834, 1112],
+  ])('prints no button over a signature at %i × %i', { timeout: FIRST }, async (width, height) => {
+    page = await desk.browser.newPage({ viewport: { width, height }, hasTouch: true })
+    await page.goto(desk.served.address)
+    await page.waitForSelector('.sheet .ink', { state: 'attached', timeout: FIRST })
     await page.waitForSelector('.stage .signature', { state: 'attached' })
     expect(await overprinted()).toEqual([])
   })

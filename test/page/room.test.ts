@@ -72,6 +72,29 @@ describe('the place of the sheet', () => {
     }
   })
 
+  it('is under no slip in any window', () => {
+    for (const window of [
+      ...WINDOWS,
+      { width: 390, height: 844, rem: 14.5 },
+      { width: 360, height: 740, rem: 16 },
+      { width: 560, height: 800, rem: 14.5 },
+      { width: 640, height: 400, rem: 14.5 },
+      { width: 800, height: 700, rem: 14.5 },
+      // 1280 × 800 at 200 %
+      { width: 1280, height: 800, rem: 30 },
+    ])
+      for (const paper of Object.values(PAPERS))
+        for (const withoutMargin of [true, false]) {
+          const { covered, slip } = roomFor(window, { folded: false, paper, withoutMargin })
+          const { scale, x, y } = fitted(paper, window, covered)
+          const side = slip?.side ?? 'left'
+          if (side === 'left') expect(x).toBeGreaterThanOrEqual((slip?.width ?? 23.5 * window.rem) - 1e-6)
+          else expect(y + paper.height * scale).toBeLessThanOrEqual(window.height - slip!.bottom - slip!.height + 1e-6)
+          // Large enough to follow what is written.
+          expect(paper.width * scale).toBeGreaterThan(0.2 * window.width)
+        }
+  })
+
   it('reaches down to the row of its scale where no desk has to do with it', () => {
     for (const window of WINDOWS) {
       const lying = { folded: false, paper: PAPERS.A3, withoutMargin: false }
@@ -192,17 +215,57 @@ describe('the sheet on the page', () => {
     expect((await noteBox()).y).toBeGreaterThanOrEqual(y! + height!)
   })
 
+  it('has slip, marks and desks below it on a phone, all within reach', { timeout: FIRST }, async () => {
+    page = await openPage(desk.browser, desk.served.address, 390, 844)
+    const box = async (selector: string) => (await page.locator(selector).boundingBox())!
+    await page.getByRole('button', { name: 'Brief', exact: true }).click()
+    await goToEnd(page)
+    await page.keyboard.press('Enter')
+    await page.keyboard.type('wrong')
+    await page.waitForSelector('.margin li.must-change')
+    const slip = await box('.slip-body')
+    const [, y, , height] = await paper()
+    expect(y! + height!).toBeLessThanOrEqual(slip.y + 1)
+    const margin = await box('.margin')
+    expect(slip.y + slip.height).toBeLessThanOrEqual(margin.y + 1)
+    expect(margin.y + margin.height).toBeLessThanOrEqual((await box('.routing')).y + 1)
+    for (const name of ['Save', 'Check print', 'Sign', 'PDF', 'SVG', 'STEP', 'PNG', 'Print'])
+      await page.locator('.routing').getByRole('button', { name, exact: true }).click({ trial: true })
+  })
+
+  it('leaves the line in sight that is written when its paper changes', { timeout: FIRST }, async () => {
+    page = await openPage(desk.browser, desk.served.address, 768, 1024)
+    const before = await paper()
+    // Without its holes the part goes on a smaller sheet, of another shape.
+    const text = (await briefText(page)).replace(/^(?:holes|slots).*\n(?: .*\n)*/gm, '')
+    await writeBrief(page, text.trimEnd())
+    await expect.poll(paper).not.toEqual(before)
+    await expect
+      .poll(async () => {
+        const slip = (await page.locator('.slip .writing').boundingBox())!
+        const line = await page.locator('.cm-line').last().boundingBox()
+        return line !== null && line.y >= slip.y && line.y + line.height <= slip.y + slip.height
+      })
+      .toBe(true)
+  })
+
   it('is of use on a quarter of the window, and its marks are within reach', { timeout: FIRST }, async () => {
     page = await openPage(desk.browser, desk.served.address, 640, 400)
     const before = await paper()
     const [, , width, height] = before
     expect((width! * height!) / (640 * 400)).toBeGreaterThan(0.5)
     await page.getByRole('button', { name: 'Brief', exact: true }).click()
+    // The sheet makes way for the brief, whole.
+    const slip = (await page.locator('.slip-body').boundingBox())!
+    await expect.poll(async () => (await paper())[0]).toBeGreaterThanOrEqual(slip.x + slip.width)
+    const aside = await paper()
+    expect(aside[0]! + aside[2]!).toBeLessThanOrEqual(640)
+    expect(aside[2]).toBeGreaterThan(300)
     await goToEnd(page)
     await page.keyboard.press('Enter')
     await page.keyboard.type('wrong')
     await page.waitForFunction(() => document.querySelector('.stage[aria-label=Check]')?.textContent?.match(/\d marks/))
-    expect(await paper()).toEqual(before)
+    expect(await paper()).toEqual(aside)
     // What says nothing in one line is not there.
     expect(await page.locator('.stage[aria-label=Register]').isVisible()).toBe(false)
     // Nothing lies over what folds the slip, the pictorial in the hand neither.

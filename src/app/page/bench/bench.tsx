@@ -163,7 +163,9 @@ export function Bench() {
     setFolded(false)
   }
   return (
-    <div className={`bench${beside ? ' two' : ''}${room.narrow ? ' narrow' : ''}${room.low ? ' low' : ''}`}>
+    <div
+      className={`bench${beside ? ' two' : ''}${room.narrow ? ' narrow' : ''}${room.slim ? ' slim' : ''}${room.low ? ' low' : ''}`}
+    >
       {model ? (
         <ModelDesk
           engine={engine}

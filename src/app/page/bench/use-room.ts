@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useState } from 'react'
-import { type Lying, liesOverSheet, type Room, roomFor, type Window } from './room.ts'
+import { type Lying, type Room, roomFor, takesFromSheet, type Window } from './room.ts'
 
 const measured = (): Window => ({
   width: innerWidth,
@@ -7,8 +7,8 @@ const measured = (): Window => ({
   rem: Number.parseFloat(getComputedStyle(document.documentElement).fontSize),
 })
 
-/** Whether the brief's slip begins folded: it would lie over the sheet. */
-export const beginsFolded = (): boolean => liesOverSheet(measured())
+/** Whether the brief's slip begins folded: it would take the sheet's room. */
+export const beginsFolded = (): boolean => takesFromSheet(measured())
 
 /** The sheet's place in the window as it is. */
 export function useRoom({ folded, paper, withoutMargin, withoutDesks = false }: Lying): Room {

@@ -23,11 +23,18 @@ export function showsOnPictorial(drawn: Drawn, light: Light | undefined): boolea
   return centre !== undefined && (centre.features.length > 0 || centre.plane !== undefined)
 }
 
-function placeIn({ margin, covered, slip }: Room, marks: number): CSSProperties {
-  if (slip && !margin)
-    return free(slip.bottom + slip.height, slip.width === undefined ? '1.2rem' : `calc(${slip.width}px + 1.2rem)`)
-  if (margin?.side !== 'below') return {}
-  if (marks > 0) return { bottom: covered.bottom }
+/** Px of the marks' place that has room for a row of a few of them and for the note below it. */
+const ROOMY = 140
+const FEW = 3
+
+function placeIn({ margin, covered, slip, slim }: Room, marks: number): CSSProperties {
+  if (slip?.side === 'below' && !margin)
+    return slim ? { bottom: covered.bottom } : free(slip.bottom + slip.height, `calc(${slip.width}px + 1.2rem)`)
+  if (margin?.side !== 'below')
+    return slip?.side === 'left'
+      ? { left: `calc(50% + ${slip.width / 2}px)`, maxWidth: `calc(100% - ${slip.width}px - 1.5rem)` }
+      : {}
+  if (marks > 0) return { bottom: marks <= FEW && margin.height > ROOMY ? margin.bottom : covered.bottom }
   return free(margin.bottom + margin.height, `${margin.left}px`)
 }
 

@@ -1,6 +1,7 @@
 import { type ReactNode, type RefObject, useEffect, useMemo, useState } from 'react'
 import { fileNameOf } from '../../file-name.ts'
 import { byWeight, NO_MARKS } from '../bench/by-weight.ts'
+import { slipStyle } from '../bench/room.ts'
 import { download } from '../bench/save-file.ts'
 import { useLifted } from '../bench/use-lifted.ts'
 import { useLights } from '../bench/use-lights.ts'
@@ -102,7 +103,7 @@ export function ModelDesk(props: ModelDeskProps) {
           </div>
         )}
       </main>
-      <section className="slip model" aria-label="Model" style={room.slip ? { top: 'auto', ...room.slip } : {}}>
+      <section className="slip model" aria-label="Model" style={room.slip ? slipStyle(room.slip) : {}}>
         <div className="slip-body">
           <header>
             <h2>{model.name}</h2>

@@ -4,14 +4,14 @@ import { EditorView } from '@codemirror/view'
 import { type ReactNode, useEffect, useRef, useState } from 'react'
 import type { Mark } from '../../../brief/mark.ts'
 import type { Span } from '../../../brief/span.ts'
-import type { Room } from '../bench/room.ts'
+import { type Room, slipStyle } from '../bench/room.ts'
 import { showMarks } from './editor.ts'
 import { type LitWords, setLitWords } from './lit-words.ts'
 
 interface SlipProps {
   readonly title: string
   readonly folded: boolean
-  /** Its place below the sheet, px; absent: along the window's left edge. */
+  /** Its place, px; absent: along the window's left edge. */
   readonly place: Room['slip']
   readonly onFold: () => void
   /** Gives the view to whoever changes the brief from elsewhere. */
@@ -29,6 +29,9 @@ interface SlipProps {
   readonly children?: ReactNode
 }
 
+/** Px that a line keeps from the edges when it is brought into sight. */
+const IN_SIGHT = { y: 'nearest', yMargin: 30 } as const
+
 /** The brief as a slip of paper that lies over the sheet's edge and folds away. */
 export function Slip(props: SlipProps) {
   const { title, folded, onFold, onView, state, marks, marksOf, lit, chosen, children } = props
@@ -40,7 +43,13 @@ export function Slip(props: SlipProps) {
   useEffect(() => {
     const made = new EditorView({ parent: writing.current! })
     view.current = made
+    // The sheet's format may change with a word, and the slip's height with it: where one writes stays in sight.
+    const sized = new ResizeObserver(() => {
+      if (made.hasFocus) made.dispatch({ effects: EditorView.scrollIntoView(made.state.selection.main, IN_SIGHT) })
+    })
+    sized.observe(writing.current!)
     return () => {
+      sized.disconnect()
       takenOff.current(made.state)
       made.destroy()
     }
@@ -64,13 +73,13 @@ export function Slip(props: SlipProps) {
     if (!editor || from === undefined || to === undefined) return
     const end = editor.state.doc.length
     const range = EditorSelection.range(Math.min(from, end), Math.min(to, end))
-    editor.dispatch({ effects: EditorView.scrollIntoView(range, { y: 'nearest', yMargin: 30 }) })
+    editor.dispatch({ effects: EditorView.scrollIntoView(range, IN_SIGHT) })
   }, [from, to])
-  const below = !folded && props.place ? { top: 'auto', ...props.place } : {}
+  const laid = folded || !props.place ? {} : slipStyle(props.place)
   // The bench lays the slip anew with every keystroke.
   const now = view.current?.state
   return (
-    <section className={`slip${folded ? ' folded' : ''}`} aria-label="Brief" style={below}>
+    <section className={`slip${folded ? ' folded' : ''}`} aria-label="Brief" style={laid}>
       <button type="button" className="fold" aria-expanded={!folded} aria-controls="slip-body" onClick={onFold}>
         {folded ? 'Brief' : 'Fold'}
       </button>
