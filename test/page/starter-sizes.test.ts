@@ -59,6 +59,27 @@ describe('sizes written on a sketch', () => {
     await waitForLettering(page, 'TRIAL PLATE')
   })
 
+  it.each([
+    [640, 400],
+    [390, 844],
+  ])('leave in sight what is asked, at %i × %i', { timeout: FIRST }, async (width, height) => {
+    page = await openPage(desk.browser, desk.served.address, width, height)
+    await page.getByRole('button', { name: 'Brief', exact: true }).click()
+    await page.getByRole('button', { name: 'New', exact: true }).click()
+    const heading = page.getByRole('heading', { level: 1 })
+    const inSight = async () => {
+      const box = (await heading.boundingBox())!
+      expect(box.y).toBeGreaterThanOrEqual(0)
+      // Two lines of it at most, not a word a line.
+      expect(box.height).toBeLessThan(70)
+    }
+    await page.waitForFunction(() => document.activeElement?.matches('[data-stock]'))
+    await inSight()
+    await page.getByRole('button', { name: 'angle', exact: true }).click()
+    await page.waitForFunction(() => document.activeElement?.matches('.large-sketch input'))
+    await inSight()
+  })
+
   it('stay the same size when the unit changes', { timeout: FIRST }, async () => {
     await plate()
     await page.getByLabel('length', { exact: true }).fill('5.5')

@@ -50,8 +50,12 @@ export function Starter({ onBegin, onModel, onLeave }: StarterProps) {
   /** The sketch that was chosen last: who goes back to the others finds the hand there. */
   const last = useRef<StockName>(undefined)
   useEffect(() => {
-    if (stock) first.current?.focus()
-    else sheet.current?.querySelector<HTMLElement>(`[data-stock="${last.current ?? 'plate'}"]`)?.focus()
+    const hand = stock
+      ? first.current
+      : sheet.current?.querySelector<HTMLElement>(`[data-stock="${last.current ?? 'plate'}"]`)
+    // No farther than it must: what is asked stands above.
+    hand?.focus({ preventScroll: true })
+    hand?.scrollIntoView({ block: 'nearest' })
     last.current = stock ?? last.current
   }, [stock])
   const goBack = () => {
