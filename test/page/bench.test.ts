@@ -90,6 +90,9 @@ describe('the bench', () => {
     await page.waitForSelector('main[aria-busy=false] .sheet .ink', { state: 'attached', timeout: 120_000 })
     await page.keyboard.press('Control+o')
     await page.getByRole('button', { name: 'Lay beside' }).first().click()
+    await page.locator('.sheet-frame').nth(1).locator('.ink').first().waitFor({ state: 'attached' })
+    // That is there to be looked at: nothing on it says that it can be lifted.
+    expect(await page.getByRole('button', { name: 'Lift off' }).count()).toBe(1)
     await page.getByRole('button', { name: 'Put back', exact: true }).waitFor()
     expect(await axeFindings(page)).toEqual([])
     await page.getByRole('button', { name: 'Put back', exact: true }).click()

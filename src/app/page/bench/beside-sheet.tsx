@@ -34,7 +34,6 @@ export function BesideSheet({ drawn, covered, pixelsPerMm, onTake, onPutAway }: 
       onSize={() => 'Take this sheet to the front to change it.'}
       onDrag={nothing}
       onMark={nothing}
-      onLift={nothing}
     >
       <div className="beside-says">
         <button type="button" onClick={onTake}>

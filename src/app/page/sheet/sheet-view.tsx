@@ -54,7 +54,8 @@ export interface SheetViewProps {
   readonly onSize: (touched: Touched, typed: string) => string | undefined
   readonly onDrag: (drag: Drag) => void
   readonly onMark: (mark: number) => void
-  readonly onLift: () => void
+  /** Absent: the pictorial stays on this sheet. */
+  readonly onLift?: () => void
   readonly children?: ReactNode
 }
 
@@ -186,7 +187,7 @@ export function SheetView(props: SheetViewProps) {
 
   const box = `${-view.x / view.scale} ${-view.y / view.scale} ${Math.max(1, area.width) / view.scale} ${Math.max(1, area.height) / view.scale}`
   const lift = useMemo(() => liftPlace(ground, extentAt(view.scale)), [ground, view.scale])
-  const corner = lift && windowPoint(view, sheet, lift)
+  const corner = props.onLift && lift && windowPoint(view, sheet, lift)
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: what lies on the sheet has the roles
     <div
