@@ -42,7 +42,8 @@ export function editsOf({ slip, good, drawn, tell }: EditsContext) {
         return undefined
       }
       const change = changeSizes(text, [touched.size, ...touched.alike], typed)
-      if (change.marks[0]) return `${change.marks[0].text}. Expected: ${change.marks[0].expected ?? 'a size'}.`
+      const [refused] = change.marks
+      if (refused) return `${capital(refused.text)}. Expected: ${refused.expected ?? 'a size'}.`
       replaceAll(view, change.text)
       return undefined
     },
@@ -108,5 +109,7 @@ function placingOf(drawn: Drawn, drag: Drag): Placing | undefined {
       return viewStep(drawn, drag.dimension)
   }
 }
+
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1)
 
 export type Edits = ReturnType<typeof editsOf>

@@ -41,10 +41,13 @@ function wordsOf({ id, members }: PartFeature, feature: Feature, text: string): 
   const { label } = feature
   // `boss`, `bore`: the only one, by its name alone.
   if (!label && !/\d/.test(id)) return [`the ${id}`, `the ${id}`]
-  const said = label ? label.text : `${sizeOf(feature)}(line ${locate(text, feature.span.from).line})`
-  const many = `the ${count} ${PLURAL[kind] ?? `${kind}s`} ${said}`
+  // What was read from a solid model stands in no line.
+  const line = text === '' ? '' : `(line ${locate(text, feature.span.from).line})`
+  const said = label ? label.text : `${sizeOf(feature)}${line}`.trimEnd()
+  const many = `the ${count} ${PLURAL[kind] ?? `${kind}s`} ${said}`.trimEnd()
   if (count > 1) return [many, `one of ${many}`]
-  return label ? [`${kind} ${said}`, `${kind} ${said}`] : [`the ${kind} ${said}`, `the ${kind} ${said}`]
+  const one = `${label ? '' : 'the '}${kind} ${said}`.trimEnd()
+  return [one, one]
 }
 
 const PLURAL: Readonly<Record<string, string>> = { notch: 'notches', boss: 'bosses' }
