@@ -3,6 +3,7 @@ import type { Mark } from '../../brief/mark.ts'
 import type { Size } from '../../brief/size.ts'
 import type { NamedFeature } from '../../part/named-feature.ts'
 import { framedSizes } from '../../sizes/geometric/basic-sizes.ts'
+import { borderOf } from '../../sizes/geometric/border.ts'
 import { checkFrame } from '../../tolerance/frame/check-frame.ts'
 import type { Finding, Subject } from '../rule.ts'
 import type { Deviations } from './deviation.ts'
@@ -47,12 +48,13 @@ export function frameFindings({ part }: Held, rule: string): Finding[] {
   return judged(part).flatMap(({ rule: name, source: _source, ...found }) => (name === rule ? [found] : []))
 }
 
-/** Half the zone to either side, mm, for a size that a frame makes basic; undefined for others. */
+/** Half the zone to either side, mm, for a size that a frame makes basic; the whole one between two sides of a border that a profile goes all around. Undefined for others. */
 export function framedDeviations(part: Subject['part'], size: Size): Deviations | undefined {
   const framed = size.tolerance ? undefined : framedSizes(part).find((f) => f.size === size)
   if (!framed) return undefined
   const zone = framed.by.frame.rows[0]!.value.value * (part.brief.header.units === 'inch' ? 25.4 : 1)
-  return { upper: zone / 2, lower: -zone / 2 }
+  const either = framed.by.allAround && framed.chosen.kind !== 'radius' ? zone : zone / 2
+  return { upper: either, lower: -either }
 }
 
 /** The frames that locate their feature by basic sizes: its faces, and the width of the zone in mm. */
@@ -63,6 +65,7 @@ export function framedBy(
   return heldFrames({ brief: part.brief, part }).flatMap(({ said, feature }) => {
     if (!feature || !located.has(said)) return []
     const zone = said.frame.rows[0]!.value.value * (part.brief.header.units === 'inch' ? 25.4 : 1)
-    return [{ said, feature, faces: feature.faces, id: feature.id, zone }]
+    const border = borderOf(part, said, feature)
+    return [{ said, feature, faces: border ?? feature.faces, id: feature.id, zone }]
   })
 }

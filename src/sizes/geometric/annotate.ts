@@ -3,8 +3,9 @@ import type { NamedFeature } from '../../part/named-feature.ts'
 import type { Annotation, Sign } from '../annotation.ts'
 import type { Context } from '../choose/context.ts'
 import type { Dimension, Statement } from '../dimension.ts'
+import { borderOf } from './border.ts'
 import { datumSign, frameSign, standsAtSize, textureSign } from './signs.ts'
-import { surfacePlaces } from './surface-places.ts'
+import { borderPlaces, surfacePlaces } from './surface-places.ts'
 
 /** Sizes with the signs that stand at them, and the signs that stand at surfaces. */
 export interface Annotated {
@@ -17,22 +18,22 @@ export function annotate(context: Context, dimensions: readonly Dimension[]): An
   const asked = signsOf(context)
   if (asked.length === 0) return { dimensions, annotations: [] }
   const atSizes = new Map<string, Sign[]>()
-  const atSurfaces = new Map<string, { feature: NamedFeature; signs: Sign[] }>()
-  for (const { feature, sign, atSize } of asked) {
+  const atSurfaces = new Map<string, { feature: NamedFeature; signs: Sign[]; border?: readonly number[] }>()
+  for (const { feature, sign, atSize, border } of asked) {
     const own = atSize ? ownSize(feature, dimensions) : undefined
     if (own) atSizes.set(own.id, [...(atSizes.get(own.id) ?? []), sign])
     else {
       // A texture stands by itself; frames and letters of one surface stand together.
-      const key = sign.kind === 'texture' ? sign.id : feature.id
-      const group = atSurfaces.get(key) ?? { feature, signs: [] }
+      const key = sign.kind === 'texture' ? sign.id : border ? `border of ${feature.id}` : feature.id
+      const group = atSurfaces.get(key) ?? { feature, signs: [], ...(border ? { border } : {}) }
       group.signs.push(sign)
       atSurfaces.set(key, group)
     }
   }
   return {
     dimensions: dimensions.map((d) => (atSizes.has(d.id) ? { ...d, signs: ordered(atSizes.get(d.id)!) } : d)),
-    annotations: [...atSurfaces.values()].flatMap(({ feature, signs }) => {
-      const shown = surfacePlaces(context, feature)
+    annotations: [...atSurfaces.values()].flatMap(({ feature, signs, border }) => {
+      const shown = border ? borderPlaces(context, feature, border) : surfacePlaces(context, feature)
       const [first] = ordered(signs)
       if (shown && first) {
         const { view, places } = shown
@@ -41,7 +42,7 @@ export function annotate(context: Context, dimensions: readonly Dimension[]): An
         const count = many > 1 ? { count: context.writing.habit.times(many).trim() } : {}
         return [{ id: first.id, view, signs: ordered(signs), places, ...count, ...of, span: first.span }]
       }
-      context.marks.push(...signs.map((s) => nowhere(s, feature)))
+      context.marks.push(...signs.map((s) => nowhere(s, feature, border !== undefined)))
       return []
     }),
   }
@@ -56,6 +57,8 @@ interface Asked {
   readonly feature: NamedFeature
   readonly sign: Sign
   readonly atSize: boolean
+  /** The faces that a profile all around holds. */
+  readonly border?: readonly number[]
 }
 
 function signsOf({ part, header, writing }: Context): Asked[] {
@@ -72,11 +75,15 @@ function signsOf({ part, header, writing }: Context): Asked[] {
       return feature ? [make(said, i, feature)] : []
     })
   return [
-    ...with_(frames, named.frames, (said, i, feature) => ({
-      feature,
-      sign: frameSign(said, i + 1, writing),
-      atSize: standsAtSize(said.frame, feature, header.practice),
-    })),
+    ...with_(frames, named.frames, (said, i, feature) => {
+      const border = borderOf(part, said, feature)
+      return {
+        feature,
+        sign: frameSign(said, i + 1, writing),
+        atSize: standsAtSize(said.frame, feature, header.practice),
+        ...(border ? { border } : {}),
+      }
+    }),
     ...with_(datums, named.datums, (said, _, feature) => ({
       feature,
       sign: datumSign(said),
@@ -107,14 +114,16 @@ function ownSize(feature: NamedFeature, dimensions: readonly Dimension[]): Dimen
 const isAcross = (said: Statement, { faces }: NamedFeature): boolean =>
   said.kind === 'distance' && [said.from, said.to].every((r) => r.faces?.some((f) => faces.includes(f)))
 
-function nowhere(sign: Sign, feature: NamedFeature): Mark {
+function nowhere(sign: Sign, feature: NamedFeature, around: boolean): Mark {
   const what = sign.kind === 'texture' ? 'surface texture' : sign.kind === 'frame' ? 'tolerance frame' : sign.id
   return {
     rule: 'no-view-for-sign',
     weight: 'must change',
     text: `No view shows ${feature.id} where its ${what} could stand.`,
     span: sign.span,
-    expected: 'a view that shows the surface edge-on, or a section through it',
+    expected: around
+      ? 'a view that looks onto the face, by `views`, or no “all around”'
+      : 'a view that shows the surface edge-on, or a section through it',
     source: 'ASME Y14.5-2018, ISO 1101: signs stand where the feature shows true (from memory)',
   }
 }

@@ -3,6 +3,7 @@ import type { FrameStatement } from '../../brief/geometric.ts'
 import type { Angle, Size } from '../../brief/size.ts'
 import type { NamedFeature } from '../../part/named-feature.ts'
 import type { ChosenSize, Part } from '../../part/part.ts'
+import { borderOf, shapesBorder } from './border.ts'
 
 /** A number that a frame makes theoretically exact, and the frame. */
 export interface BasicSize {
@@ -12,21 +13,25 @@ export interface BasicSize {
   readonly chosen: ChosenSize
 }
 
+type Framed = Pick<Part, 'brief' | 'named' | 'chosen' | 'body' | 'features' | 'data'>
+
 /**
  * The sizes that frames make theoretically exact: those that locate a feature held in position, that shape or locate
- * a feature held by a profile to datums, and the angle of a face held in angularity (ASME Y14.5-2018 7.4.1 and 11.3,
- * ISO 1101:2017 clause 11, from memory).
+ * a feature held by a profile to datums, that shape the border a profile goes all around, and the angle of a face held in
+ * angularity (ASME Y14.5-2018 7.4.1, 11.3 and clause 11, all around; ISO 1101:2017 clause 11, from memory).
  */
-export function framedSizes(part: Pick<Part, 'brief' | 'named' | 'chosen'>): BasicSize[] {
+export function framedSizes(part: Framed): BasicSize[] {
   return (part.brief.frames ?? []).flatMap((by, i) => {
     const feature = part.named?.frames[i]
     if (!feature) return []
-    return part.chosen.filter((c) => isHeld(by, feature, c)).map((chosen) => ({ size: numberOf(chosen), by, chosen }))
+    const border = borderOf(part, by, feature)
+    const held = (c: ChosenSize) => (border ? shapesBorder(part, border, feature.direction, c) : isHeld(by, feature, c))
+    return part.chosen.filter(held).map((chosen) => ({ size: numberOf(chosen), by, chosen }))
   })
 }
 
 /** Those of them that carry no tolerance of their own, and so stand boxed. */
-export function basicSizes(part: Pick<Part, 'brief' | 'named' | 'chosen'>): ReadonlySet<Size | Angle> {
+export function basicSizes(part: Framed): ReadonlySet<Size | Angle> {
   return new Set(framedSizes(part).flatMap(({ size }) => (size.tolerance ? [] : [size])))
 }
 

@@ -24,6 +24,34 @@ export function surfacePlaces(
   return shown.sort((a, b) => b.score - a.score)[0]
 }
 
+/**
+ * Where the border of a flat surface shows as an outline: in the view that looks onto it, for there the faces that a
+ * profile all around holds are seen edge-on; straight sides before a whole circle.
+ */
+export function borderPlaces(
+  context: Context,
+  { direction }: NamedFeature,
+  border: readonly number[],
+): { readonly view: string; readonly places: readonly SurfacePlace[] } | undefined {
+  const { faces } = context.part.body
+  const shown = context.sights.flatMap((sight) => {
+    const { view } = sight
+    if (!sight.facing(direction) || view.kind === 'section') return []
+    const sides = faces
+      .filter((f) => border.includes(f.id))
+      .flatMap((f): SurfacePlace[] => {
+        const { axes } = f.surface.kind === 'plane' || f.surface.kind === 'cylinder' ? f.surface : {}
+        if (!axes) return []
+        const kind = f.surface.kind === 'plane' ? 'plane' : 'round'
+        return placesIn(context, sight, { id: '', kind, faces: [f.id], direction: axes.z, internal: false })
+      })
+    const lines = sides.flatMap((p) => (p.kind === 'line' ? [p] : [])).sort((a, b) => lengthOf(b) - lengthOf(a))
+    const places = lines.length > 0 ? lines : sides
+    return places.length > 0 ? [{ view: view.id, places, order: sight.order }] : []
+  })
+  return shown.sort((a, b) => a.order - b.order)[0]
+}
+
 function placesIn(context: Context, sight: Sight, feature: NamedFeature): SurfacePlace[] {
   const way = sight.inPlane(feature.direction)
   const lines = sight.linesOf(feature.faces).filter((l) => l.kind === 'visible')

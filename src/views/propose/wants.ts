@@ -27,14 +27,31 @@ export function wantsOf(part: Part): Want[] {
   return [...wants, ...edgesOn(part)]
 }
 
-/** Faces with a datum letter, a frame or a texture must be seen edge-on, for the sign to stand at them. */
+/** Faces with a datum letter, a frame or a texture must be seen edge-on, for the sign to stand at them; one with a profile all around from before it, where its border shows. */
 function edgesOn(part: Part): Want[] {
   const { datums = [], frames = [], textures = [] } = part.named ?? {}
-  const planes = [...datums, ...frames, ...textures].filter((f) => f?.kind === 'plane')
-  return planes.flatMap((f): Want[] => {
-    const along = ALL.filter((a) => f && Math.abs(dot(AXES[a], f.direction)) < 1e-9)
-    return f && along.length > 0 ? [{ what: `the edge of ${f.id}`, along, coaxial: false, inside: false }] : []
-  })
+  const around = frames.filter((_, i) => part.brief.frames?.[i]?.allAround)
+  const planes = [...datums, ...frames.filter((f) => !around.includes(f)), ...textures]
+  const want = (what: string, along: readonly Axis[]): Want[] =>
+    along.length > 0 ? [{ what, along, coaxial: false, inside: false }] : []
+  return [
+    ...planes.flatMap((f) =>
+      f?.kind === 'plane'
+        ? want(
+            `the edge of ${f.id}`,
+            ALL.filter((a) => Math.abs(dot(AXES[a], f.direction)) < 1e-9),
+          )
+        : [],
+    ),
+    ...around.flatMap((f) =>
+      f?.kind === 'plane'
+        ? want(
+            `the border of ${f.id}`,
+            ALL.filter((a) => Math.abs(dot(AXES[a], f.direction)) > 1 - 1e-9),
+          )
+        : [],
+    ),
+  ]
 }
 
 function wantOf(f: PartFeature, part: Part): Want {

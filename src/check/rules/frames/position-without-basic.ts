@@ -16,7 +16,7 @@ export const rule: DrawingRule = {
       if (!located || !tolerance || tolerance.kind === 'basic' || tolerance.kind === 'reference') return []
       return [
         {
-          text: `${'mm' in size ? quoted(size) : size.text} locates ${by.of.text}, which a frame of ${by.frame.characteristic} holds; the size must be basic.`,
+          text: `${'mm' in size ? quoted(size) : size.text} ${by.allAround ? `shapes the border of ${by.of.text}` : `locates ${by.of.text}`}, which a frame of ${by.frame.characteristic} holds; the size must be basic.`,
           span: 'span' in tolerance ? tolerance.span : size.span,
           expected: `${size.text} without a tolerance`,
         },
