@@ -1,4 +1,5 @@
 import type { Vec2 } from '../../geometry/vec.ts'
+import type { Dimension } from '../../sizes/dimension.ts'
 import { calloutBlock } from './callout-block.ts'
 import type { PlacementFigures } from './figures.ts'
 import {
@@ -34,12 +35,17 @@ const EVERYWHERE: readonly [number, number] = [-Infinity, Infinity]
 /** Tails from the outline to text outside, mm. */
 const TAILS = [3, 5.5, 9, 14, 20]
 
+/** A size from edge to edge of a step: its diameter, or that across its flats. */
+export const isAcross = ({ direction, states }: Dimension): boolean => direction === 'diameter' || isAcrossFlats(states)
+
+const isAcrossFlats = (states: Dimension['states']): boolean => states?.some((s) => s.kind === 'flats alike') === true
+
 /**
  * Places of a diameter at its own step of a profile: the dimension line from edge to edge through the step, with the text
  * in the line, past its end or on a shoulder; or a leader to the edge. No extension lines.
  */
 export function acrossStep(desk: Desk, owner: number, span: Span1): Option[] {
-  if (span.dimension.direction !== 'diameter') return []
+  if (!isAcross(span.dimension)) return []
   const signs = span.dimension.signs ?? []
   // In ISO practice a frame on a leader to the edge would hold the surface, not the axis.
   if (signs.length > 0 && desk.figures.iso) return []
@@ -62,7 +68,8 @@ export function acrossStep(desk: Desk, owner: number, span: Span1): Option[] {
       })
     }
   }
-  if (wide > 1) {
+  // a leader to a flat would be of one face
+  if (wide > 1 && !isAcrossFlats(span.dimension.states)) {
     // In a narrow groove off the middle too: a slanting leader then clears the corners of its mouth.
     const inGroove = wide < 2 * desk.figures.arrow.length
     const places = wide > 20 ? [0.5, 0.25, 0.75] : inGroove ? [0.5, 0.2, 0.8] : [0.5]

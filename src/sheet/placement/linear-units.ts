@@ -1,6 +1,6 @@
 import type { Vec2 } from '../../geometry/vec.ts'
 import type { Dimension } from '../../sizes/dimension.ts'
-import { acrossStep } from './across-step.ts'
+import { acrossStep, isAcross } from './across-step.ts'
 import { alikePlaces } from './alike-places.ts'
 import type { Desk, Option, Unit } from './form.ts'
 import { at, type InChain, type Span1 } from './line-setting.ts'
@@ -137,7 +137,7 @@ function rows(desk: Desk, owner: number, spans: readonly Span1[], n: Vec2, deare
   ])
   const straying = spans.filter((s) => passesOn(desk, owner, s, n)).map((s) => s.dimension)
   if (straying.some((d) => d.signs)) return []
-  const stray = straying.some((d) => d.direction === 'diameter') ? WEIGHTS.atAnotherStep : 0
+  const stray = straying.some(isAcross) ? WEIGHTS.atAnotherStep : 0
   const features = Math.max(...spans.flatMap((s) => [dot(s.lo, n), dot(s.hi, n)]))
   const outline = outlineLevel(view, n)
   const nearest = Math.min(...spans.flatMap((s) => [dot(s.lo, n), dot(s.hi, n)]))

@@ -6,13 +6,13 @@ import { slab } from '../../../src/sheet/placement/shapes.ts'
 import type { SheetItem } from '../../../src/sheet/sheet.ts'
 import { across, field, place, seg, sheetOf, sizeSet, upward, view } from './fixtures.ts'
 
-/** A shaft of four steps, axis level; its diameters are marked as such. */
-function shaft() {
+/** A shaft of four steps, axis level; its diameters are marked as such. `tail`: that of the last, mm. */
+function shaft(tail = 18) {
   const steps = [
     [40, 20],
     [30, 34],
     [60, 26],
-    [40, 18],
+    [40, tail],
   ] as const
   const lines = [seg([0, 0], [170, 0], 'centre', 3)]
   const dimensions = [across('front', [0, -10], [170, -9], '170')]
@@ -22,7 +22,9 @@ function shaft() {
     const r = d / 2
     const m = Math.max(last, r)
     lines.push(seg([x, r], [x + l, r]), seg([x, -r], [x + l, -r]), seg([x, -m], [x, m]))
-    dimensions.push(upward('front', [x, -r], [x, r], `⌀${d}`, { id: `d${d}`, direction: 'diameter' }))
+    dimensions.push(
+      upward('front', [x, -r], [x, r], `⌀${d}`, { id: x === 130 ? 'tail' : `d${d}`, direction: 'diameter' }),
+    )
     dimensions.push(across('front', [x, -r], [x + l, -r], String(l)))
     x += l
     last = r
@@ -59,6 +61,36 @@ describe('diameters of a turned part (common practice, no source: at the step th
         expect(tip).toBeGreaterThan(from)
         expect(tip).toBeLessThan(to)
       }
+    }
+  })
+})
+
+describe('a size across flats as wide as a step at the end (common practice, no source: at the flats)', () => {
+  it.each(['ASME', 'ISO'] as const)('stands at the flats, %s', (practice) => {
+    const { views, dimensions } = shaft(26)
+    const states = [{ kind: 'flats alike' as const, faces: [1, 2], axis: [1, 0, 0] as const, at: [0, 0, 0] as const }]
+    const r = placeDimensions({
+      views,
+      sizes: sizeSet(
+        dimensions.map((d) =>
+          d.id === 'd26' && d.direction === 'diameter'
+            ? { ...d, id: 'flats', direction: 'up-down', states, callout: { lines: [['□26']] } }
+            : d,
+        ),
+      ),
+      practice,
+      obstacles: [],
+      bounds: field(420, 297),
+    })
+    expect(r.unplaced).toEqual([])
+    const own = r.items.filter((i) => i.tie?.dimension === 'flats')
+    expect(own.some((i) => i.item === 'stroke' && i.kind === 'extension')).toBe(false)
+    const heads = own.flatMap((i) => (i.item === 'fill' && i.outline[0]!.kind === 'line' ? [i.outline[0]!.a] : []))
+    // one at each of two flats that face each other: a leader would be of one face
+    expect(heads.map(([, y]) => y.toFixed(3))).toEqual(expect.arrayContaining(['137.000', '163.000']))
+    for (const [x] of heads) {
+      expect(x).toBeGreaterThan(170)
+      expect(x).toBeLessThan(230)
     }
   })
 })
