@@ -23,8 +23,13 @@ export function readCircle(c: Cursor, from: number): DraftCircle | undefined {
   c.takeDia()
   const diameter = readSize(c, { what: 'the diameter of the bolt circle' })
   c.takeDia()
-  if (!c.takeWords('bolt', 'circle') && !c.takeWords('pitch', 'circle') && !c.takeWord('circle', 'bc', 'pcd')) {
-    c.mark('missing-name', spanOf(c.peek()), 'on a circle of what kind?', { expected: 'bolt circle' })
+  if (!c.takeWords('bolt', 'circle') && !c.takeWords('pitch', 'circle') && !c.takeWord('circle', 'bc', 'pcd', 'bcd')) {
+    const end = c.before
+    const ends = c.done || c.at('comma', 'semicolon', 'line')
+    c.mark('missing-name', ends ? { from, to: end } : spanOf(c.peek()), 'on a circle of what kind?', {
+      expected: 'bolt circle',
+      mends: [{ label: 'say bolt circle', span: { from: end, to: end }, text: ' bolt circle' }],
+    })
   }
   return diameter && { diameter, from, to: c.before }
 }

@@ -25,6 +25,15 @@ function phrases(
   }
 }
 
+/** The two ways that a slot can run on its face, to be said where the callout's first line ends. */
+function wayMends(face: Name | undefined, at: number) {
+  const words = face?.text.split(' ') ?? []
+  const onFlank = words.some((w) => w === 'left' || w === 'right')
+  const onFront = words.some((w) => w === 'front' || w === 'rear')
+  const ways = onFlank ? ['front-rear', 'up-down'] : onFront ? ['left-right', 'up-down'] : ['left-right', 'front-rear']
+  return ways.map((way) => ({ label: `let it run ${way}`, span: { from: at, to: at }, text: `, long way ${way},` }))
+}
+
 /** Puts a size where none was; a second one is marked. */
 function once(c: Cursor, old: Size | undefined, size: Size | undefined, what: string): Size | undefined {
   if (old && size) c.mark('stated-twice', size.span, `${what} is stated twice`, { expected: `${what} once` })
@@ -63,6 +72,10 @@ export function readSlot(c: Cursor): SlotFeature | undefined {
       c.index++
       if (c.takeWord('to')) c.takeWord('centre', 'center', 'centres', 'centers', 'end')
       v.measured = 'centres'
+    } else if (v.length && c.atWord('long') && !c.isWord(1, 'way') && !c.isLie(1)) {
+      c.index++
+    } else if (!v.way && c.isLie(0) && !c.isSizeAhead(1)) {
+      v.way = c.takeLie()
     } else if (c.takeWord('long', 'longway')) {
       c.takeWord('way')
       const at = c.peek()
@@ -109,6 +122,7 @@ export function readSlot(c: Cursor): SlotFeature | undefined {
   if (!way && v.width)
     c.mark('slot-way-not-said', at, 'which way does the slot run?', {
       expected: 'long way left-right, front-rear or up-down',
+      ...(v.length ? { mends: wayMends(face, v.length.tolerance?.span.to ?? v.length.span.to) } : {}),
     })
   if (!face || !v.width || !v.length || !v.depth || v.broken || !way) return undefined
   return {

@@ -4,7 +4,7 @@ import { drillText, pipeDrill } from './pipe-drill.ts'
 import { type Head, needName, readWorkedHead } from './read-head.ts'
 import { readName } from './read-name.ts'
 import { PlacementReader } from './read-placement.ts'
-import { readAngle, readCount, readSize, sensibleCount } from './read-size.ts'
+import { atAngle, readAngle, readCount, readSize, sensibleCount } from './read-size.ts'
 import type { Angle, Count, Size } from './size.ts'
 import { nominalSize, threadAt } from './thread.ts'
 import { phraseWords } from './vocabulary.ts'
@@ -158,6 +158,18 @@ function takeCallout(c: Cursor, out: Callout): boolean {
     out.point = readAngle(c, 'the drill point')
     return true
   }
+  // `bore dia 6`: what it is called says nothing more
+  if (c.atWord('bore', 'hole') && (c.isDia(1) || c.peek(1).kind === 'number')) {
+    c.index++
+    return true
+  }
+  // `⌀6 × 5 deep`
+  const crossed =
+    out.diameter && c.at('times') ? c.attempt(() => (c.take('times') ? readDepth(c) : undefined)) : undefined
+  if (crossed && !out.depth) {
+    out.depth = crossed
+    return true
+  }
   if (takeWidened(c, out)) return true
   const depth = readHoleDepth(c)
   if (depth) {
@@ -179,16 +191,19 @@ function takeCallout(c: Cursor, out: Callout): boolean {
 
 /** `4-⌀.25`, as counts were written before the X: read as 4X, and the X asked for. */
 function takeHyphenCount(c: Cursor, out: Callout): boolean {
-  if (out.count || !c.at('number') || c.peek(1).kind !== 'minus' || !c.isDia(2)) return false
+  const hyphen = c.peek(1).kind === 'minus'
+  // `4 ⌀6`, with the X left out, but not `6 dia`
+  const bare = c.peek(1).kind === 'diameter' && c.peek(1).gap && c.peek(2).kind === 'number'
+  if (out.count || !c.at('number') || !(hyphen ? c.isDia(2) : bare)) return false
   const number = c.take('number')!
-  const { to } = c.take('minus')!
+  const { to } = c.take('minus') ?? number
   const span = { from: number.from, to }
   const count = /^\d+$/.test(number.text) ? sensibleCount(c, Number(number.text), span) : undefined
   if (!count) out.broken = true
   else {
     out.count = count
-    const text = `${number.text}X `
-    c.mark('out-of-place', span, `“${number.text}-” is no count`, {
+    const text = `${number.text}X${hyphen ? ' ' : ''}`
+    c.mark('out-of-place', span, `“${number.text}${hyphen ? '-' : ''}” is no count`, {
       expected: `${number.text}X`,
       mends: [{ label: `write ${number.text}X`, span, text }],
     })
@@ -239,6 +254,7 @@ function takeWidened(c: Cursor, out: Callout): boolean {
   if (c.take('counterbore') || c.takeWord('cbore', "c'bore", 'c’bore', 'counterbore', 'counterbored')) {
     c.takeDia()
     const diameter = readSize(c, { what: 'the diameter of the counterbore' })
+    if (c.atWord('dia', 'diameter')) c.takeDia()
     c.take('comma')
     c.take('times')
     const depth = readBlindDepth(c, 'the depth of the counterbore')
@@ -247,11 +263,21 @@ function takeWidened(c: Cursor, out: Callout): boolean {
     return true
   }
   if (c.take('countersink') || c.takeWord('csk', "c'sink", 'c’sink', 'countersink', 'countersunk')) {
+    // `csk 90° × ⌀12` says it the other way round
+    const early = atAngle(c) ? readAngle(c, 'the angle of the countersink') : undefined
+    if (early && !c.take('times') && !c.takeWord('by')) c.take('comma')
+    if (lacksDiameter(c, early)) {
+      out.broken = true
+      return true
+    }
     c.takeDia()
     const diameter = readSize(c, { what: 'the diameter of the countersink' })
-    c.take('comma')
-    if (!c.take('times')) c.takeWord('by')
-    const angle = readAngle(c, 'the angle of the countersink')
+    if (c.atWord('dia', 'diameter')) c.takeDia()
+    if (!early) {
+      c.take('comma')
+      if (!c.take('times')) c.takeWord('by')
+    }
+    const angle = early ?? readAngle(c, 'the angle of the countersink')
     if (diameter && angle) out.countersink = { diameter, angle }
     else out.broken = true
     return true
@@ -265,6 +291,24 @@ function takeWidened(c: Cursor, out: Callout): boolean {
     return true
   }
   return false
+}
+
+/** `csk 90`: the angle alone. */
+function lacksDiameter(c: Cursor, early: Angle | undefined): boolean {
+  const usual = !early && c.at('number') && /^(60|82|90|100|110|120)$/.test(c.peek().text)
+  const goesOn = ['times', 'number', 'degree'].includes(c.peek(1).kind) || c.isDia(1) || c.isWord(1, 'by', 'deg', 'mm')
+  const comma = c.peek(1).kind === 'comma' && c.peek(2).kind === 'number'
+  if (early ? c.isDia() || c.atSize() : !usual || goesOn || comma) return false
+  const angle = early?.text ?? c.peek().text
+  const span = early?.span ?? spanOf(c.peek())
+  if (!early) c.index++
+  c.mark('missing-size', span, `${angle}° is the angle of the countersink: its diameter is missing`, {
+    expected: `⌵ ⌀ and a size × ${angle}°`,
+    mends: [
+      { label: 'leave its diameter to be measured', span: { from: span.from, to: c.before }, text: `⌀? × ${angle}°` },
+    ],
+  })
+  return true
 }
 
 /** A depth, or `THRU to bore`, `to bore`, `THRU one wall`: through the first wall only. */

@@ -99,6 +99,7 @@ function spelt(c: Cursor, piece: Lexeme): string {
   const word = piece.text.toLowerCase()
   const own = c.setting.ownNames
   if (known.has(word) || own.has(word)) return word
+  if (word === 'back') return 'rear'
   // A word that means something else is no slip of the pen.
   const near = isOfTheLanguage(word) ? undefined : nearestWord(word, [...nameWords, ...own])
   c.mark(

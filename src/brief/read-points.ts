@@ -23,8 +23,12 @@ export function readPoints(c: Cursor, from: number): Placement | undefined {
   if (points.length === 0 || broken) return undefined
   c.skipSeparators()
   if (!c.takeWord('from')) {
+    const low = /\b(front|rear|back)\b/i.test(c.setting.text.slice(c.statement.span.from, from)) ? 'bottom' : 'front'
     return c.mark('missing-name', { from, to: c.before }, 'from where are the points measured?', {
-      expected: 'from left and bottom',
+      expected: `from left and ${low}`,
+      mends: [
+        { label: `count from left and ${low}`, span: { from: c.before, to: c.before }, text: ` from left and ${low}` },
+      ],
     })
   }
   const fromA = readName(c, 'the first face of the points')

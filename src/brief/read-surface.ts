@@ -29,7 +29,13 @@ export function readEdge(c: Cursor, kind: EdgeFeature['kind']): EdgeFeature | un
     if (c.atCount() && !count) {
       count = readCount(c)
       if (!count) broken = true
-    } else if (c.take('times')) {
+    } else if (kind === 'chamfer' && !size && !second && atAngle(c)) {
+      // `45° × 2` says it the other way round
+      const angle = readAngle(c, 'the angle of the chamfer')
+      if (angle) second = { angle }
+      else broken = true
+      c.take('times')
+    } else if (!second && c.take('times')) {
       const angle = atAngle(c) || lacksDegree(c, size) ? readAngle(c, 'the angle of the chamfer') : undefined
       const leg = angle ? undefined : readSize(c, { what: 'the second leg of the chamfer' })
       if (angle) second = { angle }

@@ -32,6 +32,7 @@ import { readStock } from './read-stock.ts'
 import { readBoss, readEdge } from './read-surface.ts'
 import { isFaceTexture, readFaceTexture } from './read-texture.ts'
 import type { StackStatement } from './stack.ts'
+import { inTradeWords } from './trade-words.ts'
 import {
   choiceKeywords,
   type FeatureKeyword,
@@ -270,13 +271,12 @@ class Reader {
       return
     }
     this.stockSpan = statement.span
-    this.stock = readMended(statement, setting, statement.lexemes.slice(skip), (c) =>
-      readStock(c, keyword as StockKeyword),
-    )
+    const pieces = inTradeWords(statement.lexemes.slice(skip), setting)
+    this.stock = readMended(statement, setting, pieces, (c) => readStock(c, keyword as StockKeyword))
   }
 
   private take({ statement, keyword, skip }: Known, setting: Setting): void {
-    const pieces = statement.lexemes.slice(skip)
+    const pieces = inTradeWords(statement.lexemes.slice(skip), setting)
     const read = <T>(by: (c: Cursor) => T) => readMended(statement, setting, pieces, by)
     if (isOneOf(featureKeywords, keyword)) {
       const face = boreFace(this.stock, statement)

@@ -117,6 +117,8 @@ export const keywordSpellings: Readonly<Record<string, Keyword>> = {
   keyseats: 'keyseat',
   keyway: 'keyseat',
   keyways: 'keyseat',
+  drill: 'hole',
+  radius: 'round',
   datums: 'datum',
   stacks: 'stack',
   frames: 'frame',

@@ -121,7 +121,7 @@ describe('messages', () => {
     [
       'a slot’s way left open',
       `${block}slot top: 10 × 40 overall THRU; centred both ways\n`,
-      [['slot-way-not-said', 'slot']],
+      [['slot-way-not-said', 'slot', ', long way left-right,']],
     ],
     ['a chamfer without its angle', `${block}chamfer top edges: 4X 1\n`, [['missing-size', '1', ' × 45°']]],
     ['an open outline', `${head}outline 8 thick\n  right 100; up 20\n`, [['outline-open', 'outline', '; close']]],

@@ -39,7 +39,7 @@ export function placeCircle(
     shop.must('size-zero', placement.diameter.span, 'A bolt circle needs a diameter greater than zero.', 'a diameter')
     return undefined
   }
-  if (!placement.first) {
+  if (!placement.first && !shop.isTold('first-hole-not-said', placement.span)) {
     shop.must(
       'first-missing',
       placement.span,
