@@ -25,6 +25,13 @@ describe('a labelled bore on a part that is not turned', () => {
     expect(part.features.map((f) => f.id)).toEqual(expect.arrayContaining(['bore A', 'hole B']))
   })
 
+  it.each(['bore A', 'hole A', 'bore'])('is what a hole goes through to: %s', (name) => {
+    const part = bench.part(
+      `block 60 × 40 × 50\nbore A front: ⌀20 THRU\nhole top: ⌀5 THRU to ${name}\n  centred both ways`,
+    )
+    expect(faults(part)).toEqual([])
+  })
+
   it('is found as bore where it was stated as hole', () => {
     const part = bench.part(`${PLATE}hole A top: ⌀30 H7 THRU\n  centred both ways\n${named('bore')}`)
     expect(faults(part)).toEqual([])

@@ -1,7 +1,7 @@
 import type { HoleFeature, OneWall, Side } from '../../brief/brief.ts'
 import type { Vec3 } from '../../geometry/vec.ts'
 import { add, scale } from '../../geometry/vec3.ts'
-import { plainName } from '../find-name.ts'
+import { bothCalled, plainName } from '../find-name.ts'
 import { axisOf, faceAxes, unitAxis } from '../sides.ts'
 import { type Opening, openingsAlong, wayIn } from '../way.ts'
 import type { Workshop } from '../workshop.ts'
@@ -112,7 +112,7 @@ const isBore = (shop: Workshop, name: string): boolean => shop.saidBores.size ==
 function isNamed(shop: Workshop, { into }: OneWall, { name }: Opening): boolean {
   const said = plainName(into!.text)
   const own = name.toLowerCase().replace(/\.\d+$/, '')
-  if (own === said || own.replace(/ \d+$/, '') === said || own.startsWith(`${said} `)) return true
+  if (bothCalled(said).includes(own) || own.replace(/ \d+$/, '') === said || own.startsWith(`${said} `)) return true
   if (said === 'bore' && shop.saidBores.has(own)) return true
   // the inside of a tube, the gap of an outline and the like go by what the drafter calls them
   return name === '' || (own === 'bore' && shop.brief.stock?.kind === 'tube' && said === 'inside')
