@@ -56,6 +56,33 @@ describe.each(SCHEMES)('basic sizes and sizes by %s', (scheme) => {
   })
 })
 
+describe('basic sizes and a hole table', () => {
+  it('stay between the holes and their datum where the table counts from other faces, and the remark names both', () => {
+    const s = iso(`${BORED}frame holes A: position ⌀0.3 A B\nsizes hole table\n`)
+    expect(s.sizes.tables).toEqual([])
+    expect(
+      s.sizes.dimensions
+        .filter((d) => d.basic)
+        .map((d) => d.value)
+        .sort(),
+    ).toEqual([40, 60])
+    expect(leftOut(s)).toEqual([
+      'hole A stands at the view: its frame counts from datum B, and the hole table would count from the edges of the top view.',
+    ])
+    expect(s.sizes.proof.complete).toBe(true)
+  })
+
+  it('go into the table where it counts from their datums, and holes without a frame do', () => {
+    const sides = 'datum C left\ndatum D front\n'
+    const other = 'hole X top: ⌀5 THRU\n  40 from left; 10 from front\n'
+    const framed = iso(`${BORED}${sides}${other}frame holes A: position ⌀0.3 A C D\nsizes hole table\n`)
+    expect(framed.sizes.tables[0]!.rows.map((r) => r.tag)).toEqual(['A1', 'A2', 'A3', 'A4', 'X1'])
+    const elsewhere = iso(`${BORED}${other}frame holes A: position ⌀0.3 A B\nsizes hole table\n`)
+    expect(elsewhere.sizes.tables[0]!.rows.map((r) => r.tag)).toEqual(['X1'])
+    for (const s of [framed, elsewhere]) expect(s.sizes.proof.complete, s.sizes.proof.sentence).toBe(true)
+  })
+})
+
 describe('places worked out by a scheme from fractions', () => {
   const RAIL = `plate 4-1/2 × 3 × 3/8
 holes top: 2X ⌀9/16 THRU

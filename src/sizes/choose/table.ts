@@ -5,6 +5,7 @@ import { computedText } from '../callout/numbers.ts'
 import { plainText } from '../callout/plain-text.ts'
 import { fullRoundCallout } from '../callout/shapes.ts'
 import type { HoleTable, Reach, Statement } from '../dimension.ts'
+import { exactFrom } from '../geometric/exact-from.ts'
 import { axisIndex } from '../proof/elements.ts'
 import { reached } from '../proof/reach.ts'
 import { isBore } from './bore.ts'
@@ -80,15 +81,27 @@ export function tableSets(context: Context): TableSet[] {
       (n, f) => n + (f.pattern?.kind === 'points' || f.pattern?.kind === 'single' ? f.members.length : 1),
       0,
     )
-    const features = whole || (separate > MANY && !otherwise) ? set : set.filter((f) => named.has(f.id))
-    const [first] = features
+    const listed = whole || (separate > MANY && !otherwise) ? set : set.filter((f) => named.has(f.id))
+    const [first] = listed
     if (!first) return []
+    let features = listed
     const sight = context.sights.find((s) => dot(s.view.frame.toViewer, first.outward) > 1 - 1e-9)
     if (sight) {
       const { right, up } = sight.view.frame
       const ways = [wayOf(context, features, right), wayOf(context, features, up)] as const
       const edges = [edgeAt(context, right, sight, ways[0]), edgeAt(context, up, sight, ways[1])] as const
-      if (edges[0] && edges[1]) return [{ features, sight, edges: [edges[0], edges[1]], ways }]
+      if (edges[0] && edges[1]) {
+        const both = [edges[0], edges[1]] as const
+        features = listed.filter((f) => {
+          const letters = exactElsewhere(context, f, [right, up], both)
+          if (letters !== undefined && isAsked(f))
+            remark(
+              `${f.id} stands at the view: its frame counts from datum ${letters}, and the hole table would count from the edges of the ${sight.view.id} view.`,
+            )
+          return letters === undefined
+        })
+        return features.length > 0 ? [{ features, sight, edges: both, ways }] : []
+      }
     }
     // A bore on the part's axis needs no coordinates.
     const isPlaced = (f: PartFeature) =>
@@ -104,6 +117,23 @@ export function tableSets(context: Context): TableSet[] {
     }
     return []
   })
+}
+
+/** The letters of the datums that a frame places the feature from, where the table counts from other faces. */
+function exactElsewhere(
+  { part }: Context,
+  { id }: PartFeature,
+  ways: readonly Vec3[],
+  edges: readonly Reach[],
+): string | undefined {
+  return ways
+    .map((direction, j) => {
+      const k = axisIndex(direction)
+      const from = k === undefined ? undefined : exactFrom(part, id, k)
+      const at = edges[j]!.at[k ?? 0]
+      return from && !from.levels.some((l) => Math.abs(l - at) < 1e-5) ? from.letters : undefined
+    })
+    .find((letters) => letters !== undefined)
 }
 
 /** The tables, and the sizes that they do not hold. Tags begin with the brief's labels, else with letters that run on from one table to the next. */
