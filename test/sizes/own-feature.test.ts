@@ -107,6 +107,30 @@ frame     hole A: position dia .010 A B C
     )
     expect(marksOf(both, 'basic-without-frame')).toEqual([])
   })
+
+  // A basic size has no tolerance of its own: what no frame holds has none at all (ASME Y14.5-2018 7.4.1, from memory).
+  it('is marked where dowel holes stand on the bolt circle of framed holes, with the frame to write', () => {
+    const disc = `disc ⌀5.00 × .75, outer face front
+bore front: ⌀1.500 +.001 -.000 THRU
+holes A outer face: 6X 3/8-16 UNC-2B THRU
+  on ⌀3.875 bolt circle, equal, one at 12 o'clock
+holes B outer face: 2X ⌀.2500 +.0005 -.0000 THRU
+  on ⌀3.875 bolt circle, equal, first at 0°
+datum A rear
+datum B bore
+frame holes A: position dia .014 MMC A B
+`
+    expect(marksOf(asme(disc), 'basic-without-frame').map((m) => [m.text, m.expected])).toEqual([
+      [
+        '⌀3.875 is exact for hole A, which a frame holds, and places hole B too, which none holds: hole B has no tolerance of place.',
+        '`frame holes B: position dia .014 MMC A B`',
+      ],
+    ])
+    const framed = asme(`${disc}frame holes B: position dia .002 A B\n`)
+    expect(marksOf(framed, 'basic-without-frame')).toEqual([])
+    const apart = asme(disc.replace('⌀3.875 bolt circle, equal, first', '⌀3.500 bolt circle, equal, first'))
+    expect(marksOf(apart, 'basic-without-frame')).toEqual([])
+  })
 })
 
 /** A word beside a number is read of that number's direction (common practice, no source). */
