@@ -62,6 +62,8 @@ describe('touching the sheet', () => {
     const box = (await size(page, '2.25').boundingBox())!
     await drag(box.x + box.width / 2, box.y + box.height / 2, 0, 24)
     await page.waitForFunction(() => document.querySelector('.cm-content')?.textContent?.includes('place '))
+    // Nothing is drawn round the figures for a hand that points.
+    expect(await page.$$eval('.hit:focus', (all) => all.map((e) => getComputedStyle(e).outlineStyle))).toEqual(['none'])
     expect(await briefText(page)).toMatch(/^place {5}2\.25 in right view, row \d, below$/m)
     await page.waitForSelector('main[aria-busy=false]', { timeout: 120_000 })
     const outline = await page.$$eval('.ink.visible', (all) =>
@@ -78,6 +80,21 @@ describe('touching the sheet', () => {
     )
     expect(await briefText(page)).toMatch(/^place {5}right view \d+ across, -?\d+ up$/m)
     expect(await page.locator('.margin li.must-change').count()).toBe(0)
+  })
+
+  it('says when a view put elsewhere by hand changes the format', { timeout: FIRST }, async () => {
+    page = await openPage(desk.browser, desk.served.address)
+    await page.waitForSelector('main[aria-busy=false]', { timeout: 120_000 })
+    const stop = page.locator('.line-stop')
+    await stop.focus()
+    for (let i = 0; i < 80 && !/front view/.test((await stop.getAttribute('aria-label')) ?? ''); i++)
+      await page.keyboard.press('ArrowRight')
+    await page.keyboard.press('Shift+ArrowDown')
+    await page.waitForFunction(() => document.querySelector('.cm-content')?.textContent?.includes('front view'))
+    await page.locator('.routing', { hasText: 'A, 1:2' }).waitFor({ timeout: 120_000 })
+    const notice = await page.locator('.notice').textContent()
+    expect(notice).toMatch(/^Written into the brief: place front view 0 across, -\d+ up: so not all has room on B, 1:1/)
+    expect(notice).toContain('the sheet is A, 1:2 now')
   })
 
   it('writes the places of a size and of a view by keys alone', { timeout: FIRST }, async () => {

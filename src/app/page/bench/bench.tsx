@@ -27,6 +27,7 @@ import { useNotice } from './use-notice.ts'
 import { useOpenMark } from './use-open-mark.ts'
 import { usePrint } from './use-print.ts'
 import { usePrinted } from './use-printed.ts'
+import { useRelaid } from './use-relaid.ts'
 import { useReturn } from './use-return.ts'
 import { beginsFolded, useRoom } from './use-room.ts'
 import { useSaving } from './use-saving.ts'
@@ -102,7 +103,8 @@ export function Bench() {
     if (id === besideId) setBesideId(active?.id)
   }
 
-  const edits = editsOf({ slip: view, good, drawn: mine?.drawn, tell })
+  const placed = useRelaid(stale ? undefined : good, tell)
+  const edits = editsOf({ slip: view, good, drawn: mine?.drawn, tell, placed })
   const written = (name: string) => writtenWords(name, marks, mine?.drawn)
   const issue = useIssue(engine, active?.text, good?.sheet, written, tell)
   const printed = usePrinted(active?.id, good, stale ? undefined : drawing.check.print, checkPrint)
@@ -164,7 +166,7 @@ export function Bench() {
   }
   return (
     <div
-      className={`bench${beside ? ' two' : ''}${room.narrow ? ' narrow' : ''}${room.slim ? ' slim' : ''}${room.low ? ' low' : ''}`}
+      className={`bench${beside ? ' two' : ''}${room.narrow ? ' narrow' : ''}${room.slim ? ' slim' : ''}${room.low ? ' low' : ''}${room.upright ? ' upright' : ''}`}
     >
       {model ? (
         <ModelDesk
@@ -219,7 +221,7 @@ export function Bench() {
               <BesideSheet
                 key={besideId}
                 drawn={beside}
-                covered={{ ...room.covered, left: 20 }}
+                covered={{ ...room.covered, left: 20, ...(room.upright ? { top: 44, bottom: 20 } : {}) }}
                 pixelsPerMm={pixelsPerMm}
                 onTake={() => take(besideId)}
                 onPutAway={() => {

@@ -66,7 +66,11 @@ export function BriefDesk(props: BriefDeskProps) {
   const says = (rule: string) => marks.some((m) => m.rule === rule)
   return (
     <>
-      <main aria-label="Sheet" aria-busy={mine?.drawn.brief.text !== active.text}>
+      <main
+        aria-label="Sheet"
+        aria-busy={mine?.drawn.brief.text !== active.text}
+        style={props.beside && room.upright ? { bottom: room.covered.bottom - 20 } : {}}
+      >
         {good && ties ? (
           <SheetView
             key={active.id}
@@ -75,7 +79,9 @@ export function BriefDesk(props: BriefDeskProps) {
             marks={stale || printed ? NO_MARKS : marks}
             stale={stale || printed?.older === true}
             light={lights.light}
-            covered={props.beside ? { ...room.covered, right: 20 } : room.covered}
+            covered={
+              props.beside ? { ...room.covered, right: 20, ...(room.upright ? { bottom: 20 } : {}) } : room.covered
+            }
             pixelsPerMm={props.pixelsPerMm}
             openMark={openMark}
             handle={props.sheet}

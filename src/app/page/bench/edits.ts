@@ -2,6 +2,7 @@ import type { EditorView } from '@codemirror/view'
 import type { RefObject } from 'react'
 import { changeSizes, replaceSpan } from '../../../brief/edit.ts'
 import type { Mend } from '../../../brief/mark.ts'
+import type { Sheet } from '../../../sheet/sheet.ts'
 import type { Drawn, PageMark } from '../engine/messages.ts'
 import { REASON } from '../engine/reason.ts'
 import { type Placing, sizePlacing, viewPlacing, withPlacing } from '../sheet/drag.ts'
@@ -19,10 +20,12 @@ interface EditsContext {
   /** The newest drawing, whose marks are shown. */
   readonly drawn: Drawn | undefined
   readonly tell: (text: string) => void
+  /** Something was put elsewhere by hand, on this sheet. */
+  readonly placed: (statement: string, on: Sheet) => void
 }
 
 /** Changes of the brief that begin on the sheet or in the margin. Places in a text that has moved on are never used. */
-export function editsOf({ slip, good, drawn, tell }: EditsContext) {
+export function editsOf({ slip, good, drawn, tell, placed }: EditsContext) {
   /** The slip's editor, where the drawing is of what is written there now. */
   const editorOf = (drawing: Drawn | undefined): EditorView | undefined =>
     slip.current?.state.doc.toString() === drawing?.brief.text ? slip.current : undefined
@@ -83,8 +86,10 @@ export function editsOf({ slip, good, drawn, tell }: EditsContext) {
       if (!view || !good) return tell('The brief is ahead of this sheet. Mend it first.')
       const placing = placingOf(good, drag)
       if (!placing) return tell(STAYS[drag.what])
+      const said = `Written into the brief: ${placing.statement.replace(/\s+/g, ' ')}`
+      if (good.sheet) placed(said, good.sheet)
       replaceAll(view, withPlacing(good.brief.text, placing))
-      return tell(`Written into the brief: ${placing.statement.replace(/\s+/g, ' ')}`)
+      return tell(said)
     },
   }
 }

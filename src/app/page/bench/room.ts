@@ -54,6 +54,8 @@ export interface Room {
   readonly narrow: boolean
   readonly slim: boolean
   readonly low: boolean
+  /** Higher than wide: two sheets lie one below the other. */
+  readonly upright: boolean
   /** The open slip's place, px; absent: along the window's left edge, as wide as it is by itself. */
   readonly slip?: SlipRoom
   /** The marks' place; absent: there is none, they lie over the sheet when they are asked for. */
@@ -103,7 +105,7 @@ export function roomFor(window: Window, { folded, paper, withoutMargin, withoutD
     top,
     bottom,
   }
-  const is = { narrow, slim, low }
+  const is = { narrow, slim, low, upright: window.height > window.width }
   if (!folded && isUpright(window)) {
     const open = { ...plain, left: edge, bottom: bottom + REM.leastSlip * rem }
     const height = window.height - top - bottom - paper.height * fitted(paper, window, open).scale
