@@ -145,6 +145,24 @@ describe('files', () => {
     expect(text).not.toContain('Whole sheet')
   })
 
+  it('lays two sheets one below the other in an upright window', { timeout: FIRST }, async () => {
+    page = await openPage(desk.browser, desk.served.address, 834, 1112)
+    await page.keyboard.press('Control+o')
+    await page.getByRole('button', { name: 'spacer ring' }).click()
+    await waitForLettering(page, 'Spacer ring')
+    await page.keyboard.press('Control+o')
+    await page.getByRole('button', { name: 'Lay beside' }).first().click()
+    await page.waitForFunction(() => document.querySelectorAll('.sheet .paper').length === 2, null, { timeout: 120_000 })
+    const routing = (await page.locator('.routing').boundingBox())!
+    const papers = async () =>
+      Promise.all([0, 1].map(async (i) => (await page.locator('.sheet .paper').nth(i).boundingBox())!))
+    await expect.poll(async () => (await papers()).every((p) => p.width > 300)).toBe(true)
+    const [upper, lower] = await papers()
+    expect(upper!.y).toBeGreaterThanOrEqual(0)
+    expect(lower!.y).toBeGreaterThanOrEqual(upper!.y + upper!.height)
+    expect(lower!.y + lower!.height).toBeLessThanOrEqual(routing.y)
+  })
+
   it('lays two sheets side by side', { timeout: FIRST }, async () => {
     page = await openPage(desk.browser, desk.served.address)
     await page.keyboard.press('Control+o')
