@@ -162,6 +162,13 @@ const making: readonly Case[] = [
     `block     80 × 50 × 58\nhole      top: ⌀6 THRU${at}`,
   ),
   iso('odd-drill-size', `${block}\nhole      top: ⌀8.13 THRU${at}`, `${block}\nhole      top: ⌀8.1 THRU${at}`),
+  // A fit is reamed or bored to its size; over 13 mm the drill of a size is no longer picked off the rack.
+  iso('odd-drill-size', `${block}\nhole      top: ⌀12.13 THRU${at}`, `${block}\nhole      top: ⌀13.13 THRU${at}`),
+  asme(
+    'odd-drill-size',
+    'block     3.00 × 2.00 × 1.00\nhole      top: ⌀.400 THRU\n          .75 from left; centred up',
+    'turned    axis left-right\n          body    ⌀1.00, 2.00 long\nbore      left face: ⌀.400 THRU',
+  ),
   iso(
     'tap-drill',
     `${block}\nhole      top: M8 ↧ 16, drill ⌀7.4 ↧ 21${at}`,
@@ -383,6 +390,17 @@ const tolerances: readonly Case[] = [
     'rough-for-tolerance',
     `texture   Ra 6.3\n${block}\nhole      top: ⌀20 H7 THRU${at}`,
     `texture   Ra 1.6\n${block}\nhole      top: ⌀20 H7 THRU${at}`,
+  ),
+  // A symbol holds for its own surface, the title block for all others (ISO 21920-1, ISO 1302, from memory).
+  iso(
+    'rough-for-tolerance',
+    `texture   Ra 6.3\n${block}\nhole A    top: ⌀20 H7 THRU${at}\ntexture   bottom: Ra 0.4, ground`,
+    `texture   Ra 6.3\n${block}\nhole A    top: ⌀20 H7 THRU${at}\ntexture   hole A: Ra 1.6, bored`,
+  ),
+  iso(
+    'grinding-not-said',
+    `${block} ±0.004\nhole A    top: ⌀20 H7 THRU${at}\ntexture   hole A: Ra 0.4, honed`,
+    `${block} ±0.004\ntexture   top: Ra 0.4, ground\ntexture   bottom: Ra 0.4, ground`,
   ),
   iso('wider-than-general', 'block     80 ±0.5 × 50 × 30', 'block     80 ±0.1 × 50 × 30'),
   iso(

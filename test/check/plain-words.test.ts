@@ -2,10 +2,15 @@ import { expect, it } from 'vitest'
 import { readFrame } from '../../src/brief/frame/read-frame.ts'
 import { readBrief } from '../../src/brief/read.ts'
 import { withAcceptances } from '../../src/check/acceptances.ts'
+import type { Sized } from '../../src/check/rule.ts'
 import { rule as boreWithoutChamfer } from '../../src/check/rules/making/bore-without-chamfer.ts'
 import { rule as roughForTolerance } from '../../src/check/rules/tolerances/rough-for-tolerance.ts'
+import { openKernel } from '../../src/kernel/open.ts'
+import { buildPart } from '../../src/part/build.ts'
 import { datumMarks } from '../../src/tolerance/frame/check-datums.ts'
 import { allMarks, iso, sized } from '../sizes/sized.ts'
+
+const kernel = await openKernel()
 
 // What a teacher at the board would say of a slip. Wordings: common practice, no source, unless said.
 
@@ -43,8 +48,8 @@ it('says a tolerance of ±0.0001 mm in its own figures, not as 0 µm', () => {
   const brief = readBrief(
     'units mm\npractice ISO\ntexture Ra 6.3\nblock 60 × 40 × 30\nhole top: ⌀5.55 ±0.0001 THRU\n  centred both ways\n',
   )
-  if (roughForTolerance.reads !== 'brief') throw new Error('the rule reads the brief')
-  const [found] = roughForTolerance.check({ brief })
+  if (roughForTolerance.reads !== 'drawing') throw new Error('the rule reads the drawing')
+  const [found] = roughForTolerance.check({ brief, part: buildPart(brief, kernel) } as Sized)
   expect(found!.text).toContain('is held to 0.2 µm')
 })
 

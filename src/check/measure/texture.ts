@@ -15,11 +15,8 @@ export function localRoughness({ parameter, value, unit }: FaceTexture): number 
   return parameter === 'Ra' ? value.value * (unit === 'µin' ? 0.0254 : 1) : undefined
 }
 
-/** The finest Ra that the title block, a note or a symbol at a surface asks for anywhere, µm. */
-export function finestRoughness({ header, textures = [] }: Brief): number | undefined {
-  const all = [
-    ...[header.texture, ...header.notes].flatMap((w) => (w ? roughnessIn(w.text) : [])),
-    ...textures.flatMap((t) => localRoughness(t) ?? []),
-  ]
+/** The finest Ra that the title block or a note asks for, of any surface without a symbol, µm. */
+export function generalRoughness({ header }: Pick<Brief, 'header'>): number | undefined {
+  const all = [header.texture, ...header.notes].flatMap((w) => (w ? roughnessIn(w.text) : []))
   return all.length > 0 ? Math.min(...all) : undefined
 }

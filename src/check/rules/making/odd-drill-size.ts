@@ -6,12 +6,16 @@ import type { BriefRule } from '../../rule.ts'
 export const rule: BriefRule = {
   name: 'odd-drill-size',
   weight: 'look again',
-  source: 'ASME B94.11M, twist drill sizes; DIN 338 and ISO 235 series (from memory)',
-  about: 'A plain hole is made with a drill off the rack. A size that no drill has is bored or reamed.',
+  source:
+    'ASME B94.11M, twist drill sizes; DIN 338 and ISO 235 series (from memory); up to 1/2 in or 13 mm: common practice, no source',
+  about:
+    'A small plain hole is made with a drill off the rack. A size that no drill has is bored or reamed, as a larger hole and a bore are anyway.',
   reads: 'brief',
   check: ({ brief }) =>
     brief.features.flatMap((f) => {
       if (f.kind !== 'hole' || f.thread || f.diameter.tolerance || f.diameter.unknown) return []
+      if (/^bores?\b/i.test(brief.text.slice(f.span.from)) || f.diameter.mm > (f.diameter.unit === 'inch' ? 12.7 : 13))
+        return []
       const near = f.diameter.unit === 'inch' ? inch(f.diameter) : metric(f.diameter)
       if (near === undefined) return []
       return [
@@ -26,18 +30,17 @@ export const rule: BriefRule = {
     }),
 }
 
-/** The nearest drill where the size is none. Over 2 in holes are bored. */
+/** The nearest drill where the size is none. */
 function inch(size: Size): string | undefined {
-  if (size.value > 2 || size.form !== 'decimal') return undefined
+  if (size.form !== 'decimal') return undefined
   const slack = 0.5 * 10 ** -size.decimals + 1e-9
   if (inchDrills.some((d) => Math.abs(d.diameter - size.value) <= slack)) return undefined
   return typed(nearestDrill(size.value).diameter * 25.4, 'inch')
 }
 
-/** Steps of the series: 0.1 mm to 14, 0.25 to 32, then half a millimetre. Over 50 mm holes are bored. */
+/** Steps of the series: 0.1 mm. */
 function metric(size: Size): string | undefined {
-  if (size.value > 50) return undefined
-  const step = size.value <= 14 ? 0.1 : size.value <= 32 ? 0.25 : 0.5
+  const step = 0.1
   const near = Math.round(size.value / step) * step
   if (Math.abs(near - size.value) < 1e-6 || isTenthForThread(size.value)) return undefined
   const text = String(Number(near.toFixed(2)))
