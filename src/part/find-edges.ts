@@ -2,9 +2,9 @@ import type { Name } from '../brief/brief.ts'
 import type { Vec2, Vec3 } from '../geometry/vec.ts'
 import { add, cross, scale } from '../geometry/vec3.ts'
 import { inPlane } from '../kernel/profile.ts'
-import { halfSection } from './contour.ts'
+import { halfSection, limitsOf } from './contour.ts'
 import { plainName } from './find-name.ts'
-import type { Profile, StockEdge } from './model.ts'
+import type { Contour, ContourPiece, Profile, StockEdge } from './model.ts'
 import { cornersOf, isInsideCorner, leanAt } from './profile-edit.ts'
 import { axisOf, endSides, faceAxes, SIDES } from './sides.ts'
 import type { Workshop } from './workshop.ts'
@@ -200,7 +200,6 @@ function roundEdgesOf(shop: Workshop, text: string): StockEdge[] {
   const isOuter = (e: StockEdge) => e.faces.some((f) => outerNames.has(f))
   const isBore = (e: StockEdge) => e.faces.some((f) => boreNames.has(f))
   const ends = [`${low} face`, `${high} face`]
-  const atFace = (face: string) => (e: StockEdge) => e.faces.includes(face)
   const words = text.split(' ')
   const side = SIDES.find((s) => words.includes(s) && (s === low || s === high))
 
@@ -226,19 +225,25 @@ function roundEdgesOf(shop: Workshop, text: string): StockEdge[] {
       )
     return corners.filter((e) => e.faces.includes(boss) && endCorner(e, boss, corners))
   }
-  if (words.includes('bore') || words.includes('inner')) {
-    const own = text.replace(/ (left|right|front|rear|top|bottom)?\s*(face )?edges?$/, '')
-    const here = corners.filter((e) => isBore(e) && ends.some((f) => e.faces.includes(f)))
-    const labelled = here.filter((e) => e.faces.some((f) => f.toLowerCase().startsWith(`${own} `)))
-    const chosen = labelled.length > 0 ? labelled : here
-    return side ? chosen.filter(atFace(`${side} face`)) : chosen
-  }
   const step = [...contour.outer]
     .sort((a, b) => b.name.length - a.name.length)
     .find((p) => text.startsWith(`${p.name.toLowerCase()} `))
+  const rest = step ? text.slice(step.name.length).trim().split(' ') : words
+  if (rest.includes('bore') || rest.includes('inner')) {
+    const at = step && (rest.includes(low) ? low : rest.includes(high) ? high : undefined)
+    if (step && at && rest.includes('inner')) return innerOfShoulder(contour, step, at === high, corners)
+    const [start, end] = limitsOf(contour)
+    const heights = [...(side === high ? [] : [start]), ...(side === low ? [] : [end])]
+    const within = ([h]: Vec2) => !step || (h > step.h0 - 1e-9 && h < step.h1 + 1e-9)
+    const here = corners.filter(
+      (e) => isBore(e) && within(e.contourCorner!) && heights.some((h) => Math.abs(e.contourCorner![0] - h) < 1e-9),
+    )
+    const label = rest.filter((w) => w !== side && !MOUTH_WORDS.includes(w)).join(' ')
+    const called = [`bore ${label} `, `hole ${label} `]
+    return label ? here.filter((e) => e.faces.some((f) => called.some((c) => f.toLowerCase().startsWith(c)))) : here
+  }
   if (step && text !== `${side} face outer edge` && text !== `${side} edge`) {
-    const rest = text.slice(step.name.length).trim()
-    const at = SIDES.find((s) => rest.split(' ').includes(s))
+    const at = SIDES.find((s) => rest.includes(s))
     const h = at === low ? step.h0 : at === high ? step.h1 : undefined
     return corners.filter(
       (e) => e.faces.includes(step.name) && (h === undefined || Math.abs(e.contourCorner![0] - h) < 1e-9),
@@ -247,6 +252,37 @@ function roundEdgesOf(shop: Workshop, text: string): StockEdge[] {
   if (side && /\b(edges?|outer)\b/.test(text))
     return corners.filter((e) => isOuter(e) && e.faces.includes(`${side} face`))
   return corners.filter((e) => e.faces.every((f) => text.includes(f.toLowerCase())))
+}
+
+/** Words of a bore's edges that tell no bore from another. */
+const MOUTH_WORDS = [
+  'bore',
+  'hole',
+  'inner',
+  'edge',
+  'edges',
+  'end',
+  'ends',
+  'face',
+  'faces',
+  'both',
+  'outer',
+  'outside',
+]
+
+/** `flange left face inner edge`: the smaller circle of the face at an end of a step, at a bore or a smaller neighbour. */
+function innerOfShoulder(
+  contour: Contour,
+  step: ContourPiece,
+  isHigh: boolean,
+  corners: readonly StockEdge[],
+): StockEdge[] {
+  const h = isHigh ? step.h1 : step.h0
+  const face = contour.planes.find((p) => p.up === isHigh && Math.abs(p.h - h) < 1e-9)?.name
+  const own = corners
+    .filter((e) => face !== undefined && e.faces.includes(face))
+    .sort((a, b) => a.contourCorner![1] - b.contourCorner![1])
+  return own.length > 1 ? own.slice(0, 1) : []
 }
 
 function bossOf(shop: Workshop, words: readonly string[]): string | undefined {

@@ -1,12 +1,13 @@
-import type { EdgeFeature } from '../../brief/brief.ts'
+import type { EdgeFeature, Name } from '../../brief/brief.ts'
 import type { Vec2, Vec3 } from '../../geometry/vec.ts'
 import { add, cross, dot, scale, unit } from '../../geometry/vec3.ts'
 import { chamferEdges, type EdgeChamfer, type EdgePlace, roundEdges } from '../../kernel/edge-work.ts'
+import { halfSection } from '../contour.ts'
 import { edgeCutter } from '../edge-cutter.ts'
 import { edgeWords, findEdges } from '../find-edges.ts'
 import { markUnknown, plainName } from '../find-name.ts'
 import type { StockEdge } from '../model.ts'
-import { type CornerResult, chamferCorner, isInsideCorner, roundCorner } from '../profile-edit.ts'
+import { type CornerResult, chamferCorner, counterClockwise, isInsideCorner, roundCorner } from '../profile-edit.ts'
 import { outwardOf, SIDES, squareUp, unitAxis } from '../sides.ts'
 import type { Workshop } from '../workshop.ts'
 import { addMouthWork, findMouths, mouthWords } from './hole-edges.ts'
@@ -68,6 +69,10 @@ function gather(shop: Workshop, feature: EdgeFeature): StockEdge[] | undefined {
     const found = findEdges(shop, { ...name, text: scope + name.text }).filter(
       (e) => plainName(name.text) !== 'corners' || isInside(shop, e) === (feature.kind === 'fillet'),
     )
+    if (found.length === 0 && plainName(name.text) === 'corners' && feature.kind !== 'chamfer') {
+      markOtherCorners(shop, feature, name)
+      return undefined
+    }
     if (found.length === 0) {
       markUnknown(shop, name, 'edge or corner', [...edgeWords(shop), ...mouthWords(shop)])
       return undefined
@@ -75,6 +80,22 @@ function gather(shop: Workshop, feature: EdgeFeature): StockEdge[] | undefined {
     for (const e of found) if (!all.some((o) => sameEdge(o, e))) all.push(e)
   }
   return all
+}
+
+/** `fillet corners` where all corners are outside ones, and `round corners` where all are inside. */
+function markOtherCorners(shop: Workshop, feature: EdgeFeature, name: Name): void {
+  const isFillet = feature.kind === 'fillet'
+  const write = isFillet ? 'round' : 'fillet'
+  const { from } = feature.span
+  const keyword = /^\w+/.exec(shop.brief.text.slice(from))?.[0] ?? feature.kind
+  shop.marks.push({
+    rule: 'unknown-name',
+    weight: 'must change',
+    text: `This part has no ${isFillet ? 'inside' : 'outside'} corners: a ${feature.kind} stands at ${isFillet ? 'inside' : 'outside'} ones only.`,
+    span: name.span,
+    expected: `${write} in place of ${feature.kind}, or the names of edges`,
+    mends: [{ label: `make it a ${write}`, span: { from, to: from + keyword.length }, text: write }],
+  })
 }
 
 const isInside = (shop: Workshop, e: StockEdge): boolean =>
@@ -118,15 +139,7 @@ function inProfile(shop: Workshop, feature: EdgeFeature, edge: StockEdge, back: 
   if (endsOf(edge).some((p) => shop.roundedEnds.has(p))) return 'solid'
   const inside = isInsideCorner(profile.curves, edge.profileCorner)
   if (inside === undefined) return 'solid'
-  if (feature.kind === 'round' && inside) {
-    shop.mark(
-      'remark',
-      'fillet-not-round',
-      feature.span,
-      'An inside corner is filled, not rounded: a fillet.',
-      'fillet',
-    )
-  }
+  sayKind(shop, feature, inside)
   const first = firstFace(feature, edge)
   const result: CornerResult =
     feature.kind === 'chamfer'
@@ -136,6 +149,16 @@ function inProfile(shop: Workshop, feature: EdgeFeature, edge: StockEdge, back: 
   if (!('curves' in result)) return refuse(shop, feature, result.room)
   profile.curves = result.curves
   return 'done'
+}
+
+/** A round at an inside corner and a fillet at an outside one are made, and said once a statement. */
+function sayKind(shop: Workshop, feature: EdgeFeature, isInside: boolean | undefined): void {
+  if (isInside === undefined || feature.kind !== (isInside ? 'round' : 'fillet')) return
+  const [rule, text, expected] = isInside
+    ? ['fillet-not-round', 'An inside corner is filled, not rounded: a fillet.', 'fillet']
+    : ['round-not-fillet', 'An outside edge is rounded, not filled: a round.', 'round, or the name of an inside corner']
+  if (!shop.marks.some((m) => m.rule === rule && m.span === feature.span))
+    shop.mark(isInside ? 'remark' : 'look again', rule, feature.span, text, expected)
 }
 
 /** The face along which the chamfer's first number is measured: the one the brief names first. */
@@ -154,6 +177,7 @@ function inContour(shop: Workshop, feature: EdgeFeature, at: Vec2, back: Backs, 
     shop.must('worked-twice', feature.span, 'This edge is chamfered or rounded already.', 'one statement for one edge')
     return 'refused'
   }
+  sayKind(shop, feature, isInsideCorner(counterClockwise(halfSection(contour)), at))
   const byAngle = feature.kind === 'chamfer' && !feature.leg
   contour.corners.push({
     kind: feature.kind,
