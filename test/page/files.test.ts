@@ -152,7 +152,9 @@ describe('files', () => {
     await waitForLettering(page, 'Spacer ring')
     await page.keyboard.press('Control+o')
     await page.getByRole('button', { name: 'Lay beside' }).first().click()
-    await page.waitForFunction(() => document.querySelectorAll('.sheet .paper').length === 2, null, { timeout: 120_000 })
+    await page.waitForFunction(() => document.querySelectorAll('.sheet .paper').length === 2, null, {
+      timeout: 120_000,
+    })
     const routing = (await page.locator('.routing').boundingBox())!
     const papers = async () =>
       Promise.all([0, 1].map(async (i) => (await page.locator('.sheet .paper').nth(i).boundingBox())!))
