@@ -1,6 +1,6 @@
 import type { BossFeature, HoleFeature } from '../brief/brief.ts'
 import { scale } from '../geometry/vec3.ts'
-import { limitsOf } from './contour.ts'
+import { limitsOf, radiusAt } from './contour.ts'
 import { type HoleShape, nameWalls, WALLS } from './features/hole-shape.ts'
 import { chooseHoleSizes } from './features/hole-sizes.ts'
 import type { ContourPiece, WorkFace } from './model.ts'
@@ -28,11 +28,7 @@ export function coaxialCut(shop: Workshop, feature: HoleFeature, id: string, fac
   if (shape.point > 0) pieces.push(piece(`${id} drill point`, far, far + shape.point, shape.r, 0))
   if (shape.bore) pieces.push(piece(`${id} counterbore wall`, -1, shape.bore.depth, shape.bore.r, shape.bore.r))
   if (shape.sink) pieces.push(piece(`${id} countersink`, 0, shape.sink.depth, shape.sink.r, shape.r))
-  const room = pieces.reduce((r, p) => Math.max(r, Math.min(p.r0, p.r1)), 0)
-  const least = contour.outer
-    .filter((o) => pieces.some((p) => p.h0 < o.h1 && p.h1 > o.h0))
-    .reduce((r, o) => Math.min(r, o.r0, o.r1), Infinity)
-  if (room >= least - 1e-9) {
+  if (pieces.some((p) => contour.outer.some((o) => !isWithin(p, o)))) {
     shop.must(
       'bore-too-large',
       feature.diameter.span,
@@ -65,6 +61,12 @@ export function coaxialCut(shop: Workshop, feature: HoleFeature, id: string, fac
     ],
     pattern: { kind: 'single' },
   }))
+}
+
+/** Whether the inside stays smaller than the outside at both ends of the stretch that they share; both are straight. */
+function isWithin(inner: ContourPiece, outer: ContourPiece): boolean {
+  const [a, b] = [Math.max(inner.h0, outer.h0), Math.min(inner.h1, outer.h1)]
+  return b <= a || [a, b].every((h) => radiusAt(inner, h) < radiusAt(outer, h) - 1e-9)
 }
 
 /** A boss on the axis of a turned part lengthens the outside of its half section. False where it is not at an end. */
