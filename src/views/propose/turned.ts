@@ -5,6 +5,7 @@ import { type Axis, axisOf, FRAMES, sideOf } from '../frames.ts'
 import { alignedHalves, unturned } from './aligned.ts'
 import { crossSections } from './cross-sections.ts'
 import { countsOf } from './front.ts'
+import { partedFillets } from './parted-fillets.ts'
 import type { PlannedView, Sight, ViewPlan } from './plan.ts'
 import { isBefore, sectionBeside } from './section-beside.ts'
 import { order } from './sections.ts'
@@ -29,8 +30,8 @@ export function proposeTurned(part: Part, sight: Sight): ViewPlan {
   const flats = part.features.flatMap((f) => (f.kind === 'flat-cut' ? [nameOf(f)] : []))
   const isBehind = (w: Want) => flats.includes(w.what) && !!w.faces && !sight.shows(endSide, w.faces)
   const ended = offAxis.filter((w) => w.along.includes(end) && !isBehind(w))
-  const crosswise = offAxis.filter((w) => !w.along.includes(end))
   const longitudinal = longitudinalSide(part, lie, sight)
+  const crosswise = [...offAxis.filter((w) => !w.along.includes(end)), ...partedFillets(part, longitudinal)]
   // A section would take away what is worked across the axis in its front half.
   const hollow =
     !bored &&
