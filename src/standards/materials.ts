@@ -1,3 +1,5 @@
+import { namesSteel } from './steel-grades.ts'
+
 /** A material's density and where the figure comes from. */
 export interface Density {
   readonly gPerCm3: number
@@ -12,6 +14,7 @@ interface Row {
 }
 
 const HANDBOOK = "Machinery's Handbook, table of specific gravity and density of metals (from memory)"
+const TOOL = 'makers’ data sheets of tool steels, customary value (from memory)'
 const EN = 'EN 1991-1-1:2002, table A.4, metals (from memory)'
 const PLASTICS = 'makers’ data sheets, customary middle value (common practice, no source)'
 
@@ -20,6 +23,14 @@ const PLASTICS = 'makers’ data sheets, customary middle value (common practice
  * steel. A brief whose words fit none has no mass; the density is never guessed.
  */
 const ROWS: readonly Row[] = [
+  // High in alloy, and so named before the rest: tool steels and high-speed steels.
+  {
+    words: /\b(x153crmov12|x155crvmo12-?1|x210cr12|1\.2379|1\.2080|(a681|aisi|sae)\D{0,9}d[23])\b/i,
+    gPerCm3: 7.7,
+    source: TOOL,
+  },
+  { words: /\b(x40crmov5-?1|x38crmov5-?1|1\.234[34]|(a681|aisi|sae)\D{0,9}h1[13])\b/i, gPerCm3: 7.8, source: TOOL },
+  { words: /\b(hs6-5-2\w*|1\.33(39|43)|(a600|aisi|sae)\D{0,9}m2)\b/i, gPerCm3: 8.16, source: TOOL },
   { words: /\b(stainless|1\.4\d{3}|x\d+cr\w*|30[1-4]l?|316l?|321|347)\b/i, gPerCm3: 7.9, source: HANDBOOK },
   {
     words: /\b(grey iron|gray iron|cast iron|en-gjl\S*|en-gjs\S*|gg-?\d{2}|ductile iron)/i,
@@ -52,5 +63,6 @@ const ROWS: readonly Row[] = [
 /** Density by the words of a material statement; undefined where none of them is known. */
 export function densityOf(material: string): Density | undefined {
   const row = ROWS.find((r) => r.words.test(material))
-  return row && { gPerCm3: row.gPerCm3, source: row.source }
+  if (row) return { gPerCm3: row.gPerCm3, source: row.source }
+  return namesSteel(material) ? { gPerCm3: 7.85, source: EN } : undefined
 }

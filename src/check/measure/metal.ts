@@ -1,3 +1,5 @@
+import { namesSteel } from '../../standards/steel-grades.ts'
+
 /** What the material's words come to, for rules of the shop. */
 export type Metal = 'steel' | 'stainless' | 'aluminium' | 'iron' | 'copper' | 'plastic'
 
@@ -12,7 +14,8 @@ const words: readonly (readonly [Metal, RegExp])[] = [
 
 /** Undefined where the words name nothing known. */
 export function metalOf(material: string | undefined): Metal | undefined {
-  return material === undefined ? undefined : words.find(([, form]) => form.test(material))?.[0]
+  if (material === undefined) return undefined
+  return words.find(([, form]) => form.test(material))?.[0] ?? (namesSteel(material) ? 'steel' : undefined)
 }
 
 /** Plain structural or mild steel, which rusts and does not through-harden. */
