@@ -92,9 +92,8 @@ export class Board {
     let best: Stand | undefined
     let bound = leftOff(unit)
     const candidates = this.candidates(unit)
-    for (let i = 0; ; i++) {
-      if (candidates.own(i) >= bound) break
-      if (this.skips(i, 0) || candidates.floor(i, bound) >= bound) continue
+    for (let i = candidates.next(0, bound); i !== undefined; i = candidates.next(i + 1, bound)) {
+      if (this.skips(i, 0)) continue
       const option = candidates.at(i)
       if (option.side === this.shunned && option.side !== undefined && unit.rank[0] === 1) continue
       let base = option.own + (this.biased ? (option.bias ?? 0) : 0)

@@ -12,6 +12,8 @@ export class Candidates {
   readonly number: number
   readonly #options: Options
   readonly #floors: number[] = []
+  /** Costs of the first options by themselves, ascending, as far as they were asked for in turn. */
+  readonly #own: number[] = []
 
   constructor(options: Options, number: number) {
     this.#options = options
@@ -21,6 +23,20 @@ export class Candidates {
   /** Cost of the option by itself; `Infinity` past the last. */
   own(index: number): number {
     return this.#options.own ? this.#options.own(index) : (this.#options.at(index)?.own ?? Infinity)
+  }
+
+  /** The first option from `index` on that may cost less than `bound`; undefined where there is none. */
+  next(index: number, bound: number): number | undefined {
+    const [owns, floors] = [this.#own, this.#floors]
+    for (let i = index; ; i++) {
+      let own = owns[i]
+      if (own === undefined) {
+        own = this.own(i)
+        if (i === owns.length) owns.push(own)
+      }
+      if (own >= bound) return undefined
+      if ((floors[i] ?? this.floor(i, bound)) < bound) return i
+    }
   }
 
   /**

@@ -116,15 +116,17 @@ export class Ground {
     const margin = s.role === 'text' ? CLEAR.ink : -0.1
     const body = s.role === 'arrow' ? behindTip(s) : s
     let sum = 0
-    ink.visit(s.x0 - margin, s.y0 - margin, s.x1 + margin, s.y1 + margin, (i) => {
+    const { ends, kinds, found } = ink
+    const count = ink.gather(s.x0 - margin, s.y0 - margin, s.x1 + margin, s.y1 + margin)
+    for (let n = 0; n < count; n++) {
+      const i = found[n]!
       const k = 4 * i
-      if (!entersSlab(ink.ends[k]!, ink.ends[k + 1]!, ink.ends[k + 2]!, ink.ends[k + 3]!, body, margin)) return false
+      if (!entersSlab(ends[k]!, ends[k + 1]!, ends[k + 2]!, ends[k + 3]!, body, margin)) continue
       if (s.role === 'text') sum += this.#breakable(s, i) ? WEIGHTS.textOverCentre : Infinity
-      else if (s.inGroove && ink.kinds[i] === 'visible') sum += WEIGHTS.headInGroove
-      else sum += WEIGHTS.over.arrow[weighed(ink.kinds[i]!)]
-      return sum === Infinity
-    })
-    if (sum === Infinity) return sum
+      else if (s.inGroove && kinds[i] === 'visible') sum += WEIGHTS.headInGroove
+      else sum += WEIGHTS.over.arrow[weighed(kinds[i]!)]
+      if (sum === Infinity) return sum
+    }
     if (s.role !== 'text') return sum
     if (ink.hasHatching && ink.hatchedAt(s.cx, s.cy) !== undefined) return Infinity
     return sum
@@ -161,11 +163,21 @@ export class Ground {
   /** What text costs beside its ink: where it lies on the part, and less in a hole of it. */
   #voidCost(s: Slab, owner: number, onPart: boolean): number {
     if (s.role !== 'text' || onPart || s.inStep) return 0
-    const { min, max } = this.#ink.views[owner]!.box
-    if (!(s.cx > min[0] && s.cx < max[0] && s.cy > min[1] && s.cy < max[1])) return 0
-    if (this.#ink.seesOut(owner, [s.cx, s.cy])) return WEIGHTS.textInVoid
-    if (!s.ofLeader) return WEIGHTS.textOverPart
-    return Math.min(WEIGHTS.textOverPart, WEIGHTS.noteOverPart + WEIGHTS.largeNoteOverPart * 4 * s.hw * s.hh)
+    if (s.ofLeader) return this.noteCost(s.cx, s.cy, s.hw, s.hh, owner)
+    if (!this.#within(s.cx, s.cy, owner)) return 0
+    return this.#ink.seesOut(owner, s.cx, s.cy) ? WEIGHTS.textInVoid : WEIGHTS.textOverPart
+  }
+
+  /** What the text of a leader, given by its middle and half its size, costs for where it lies on the part. */
+  noteCost(cx: number, cy: number, hw: number, hh: number, owner: number): number {
+    if (!this.#within(cx, cy, owner)) return 0
+    if (this.#ink.seesOut(owner, cx, cy)) return WEIGHTS.textInVoid
+    return Math.min(WEIGHTS.textOverPart, WEIGHTS.noteOverPart + WEIGHTS.largeNoteOverPart * 4 * hw * hh)
+  }
+
+  #within(x: number, y: number, owner: number): boolean {
+    const view = this.#views[owner]!
+    return x > view.x0 && x < view.x1 && y > view.y0 && y < view.y1
   }
 
   /** A straight centre line may be broken for text where enough of it is left on both sides. */
@@ -210,36 +222,35 @@ export class Ground {
     let grazing = false
     let besideEdge = false
     let overPart = 0
-    ink.visit(b.x0 - rx, b.y0 - ry, b.x1 + rx, b.y1 + ry, (i) => {
+    const { ends, kinds, straight, found } = ink
+    const count = ink.gather(b.x0 - rx, b.y0 - ry, b.x1 + rx, b.y1 + ry)
+    for (let n = 0; n < count; n++) {
+      const i = found[n]!
       const k = 4 * i
-      const m = meet(b.ax, b.ay, b.bx, b.by, ink.ends[k]!, ink.ends[k + 1]!, ink.ends[k + 2]!, ink.ends[k + 3]!)
-      const kind = ink.kinds[i]!
-      if (
-        isLeader &&
-        kind === 'visible' &&
-        ink.straight[i] &&
-        (overCorner(b, ink.ends, k) || overCorner(b, ink.ends, k + 2))
-      )
-        atCorner = true
-      if (isShoulder && kind === 'visible' && nearPiece(b.ax, b.ay, ink.ends, k) < ELBOW) atElbow = true
-      if (mayGraze && kind === 'visible' && !ink.straight[i] && grazes(b, length, ink.ends, k)) grazing = true
-      if (m.how === 'apart') return false
+      const m = meet(b.ax, b.ay, b.bx, b.by, ends[k]!, ends[k + 1]!, ends[k + 2]!, ends[k + 3]!)
+      const kind = kinds[i]!
+      if (kind === 'visible') {
+        if (isLeader && straight[i] && (overCorner(b, length, ends, k) || overCorner(b, length, ends, k + 2)))
+          atCorner = true
+        if (isShoulder && nearPiece(b.ax, b.ay, ends, k) < ELBOW) atElbow = true
+        if (mayGraze && !straight[i] && grazes(b, length, ends, k)) grazing = true
+      }
+      if (m.how === 'apart') continue
       if (m.how === 'cross') {
         sum += table[weighed(kind)]
-        if (role === 'extension' && kind === 'visible') overPart = Math.max(overPart, crossingAt(b, ink.ends, k))
+        if (role === 'extension' && kind === 'visible') overPart = Math.max(overPart, crossingAt(b, length, ends, k))
       } else if (m.how === 'along') {
         // A centre line serves as extension line.
-        if (role === 'extension' && kind === 'centre') return false
-        if (b.role === 'shoulder') nearOutline = true
+        if (role === 'extension' && kind === 'centre') continue
+        if (isShoulder) nearOutline = true
         else if (m.overlap > 0.6) sum += role === 'dimension' ? WEIGHTS.nearOutline : WEIGHTS.alongOutline
-      } else if (reach > 0 && kind === 'visible' && ink.straight[i] && m.overlap > 1) nearOutline = true
+      } else if (reach > 0 && kind === 'visible' && straight[i] && m.overlap > 1) nearOutline = true
       else if (role === 'extension' && level && kind === 'visible' && m.distance < GRAZE && m.overlap > 3)
         besideEdge = true
       else if (role === 'extension' && !level && m.distance < 1.8 && m.overlap > 3 && kind !== 'centre')
         sum += WEIGHTS.tooClose / 2
-      return sum > most
-    })
-    if (sum > most) return sum
+      if (sum > most) return sum
+    }
     if (role === 'extension') {
       for (const o of this.#passable) if (touches(b, o, 0)) sum += WEIGHTS.extensionOverSectionArrow
     }
@@ -276,41 +287,56 @@ function behindTip(s: Slab): Slab {
   return slab('arrow', [s.cx - s.ux * cut, s.cy - s.uy * cut], [s.ux, s.uy], s.hw - cut, s.hh)
 }
 
+// These are asked of every piece of ink near a line, hundreds of thousands of times: plain numbers, nothing is made.
+
 /** Whether the end `k` of a piece of ink lies on the bar's way, well away from both its ends. */
-function overCorner(b: Bar, ends: Float64Array, k: number): boolean {
-  const [ux, uy] = [b.bx - b.ax, b.by - b.ay]
-  const length = Math.hypot(ux, uy)
-  const [x, y] = [ends[k]! - b.ax, ends[k + 1]! - b.ay]
+function overCorner(b: Bar, length: number, ends: Float64Array, k: number): boolean {
+  const ux = b.bx - b.ax
+  const uy = b.by - b.ay
+  const x = ends[k]! - b.ax
+  const y = ends[k + 1]! - b.ay
   const on = (x * ux + y * uy) / length
   return on > 2 * CORNER && on < length && Math.abs(x * uy - y * ux) / length < CORNER
 }
 
 /** Whether the bar runs beside a piece of a curve, all but along it, other than where the bar begins. */
 function grazes(b: Bar, length: number, ends: Float64Array, k: number): boolean {
-  const [ux, uy] = [(b.bx - b.ax) / length, (b.by - b.ay) / length]
-  const [px, py] = [ends[k]! - b.ax, ends[k + 1]! - b.ay]
-  const [qx, qy] = [ends[k + 2]! - b.ax, ends[k + 3]! - b.ay]
+  const ux = (b.bx - b.ax) / length
+  const uy = (b.by - b.ay) / length
+  const px = ends[k]! - b.ax
+  const py = ends[k + 1]! - b.ay
+  const qx = ends[k + 2]! - b.ax
+  const qy = ends[k + 3]! - b.ay
   const on = ((px + qx) * ux + (py + qy) * uy) / 2
   if (on < BEGINNING || on > length) return false
-  const [off, end] = [px * uy - py * ux, qx * uy - qy * ux]
+  const off = px * uy - py * ux
+  const end = qx * uy - qy * ux
   if (Math.abs(off + end) / 2 > GRAZE) return false
-  return Math.abs(end - off) < GRAZE_ANGLE * Math.hypot(qx - px, qy - py)
+  const dx = qx - px
+  const dy = qy - py
+  return Math.abs(end - off) < GRAZE_ANGLE * Math.sqrt(dx * dx + dy * dy)
 }
 
 /** Distance of a point from a piece of ink. */
 function nearPiece(x: number, y: number, ends: Float64Array, k: number): number {
-  const [ax, ay] = [ends[k]!, ends[k + 1]!]
-  const [ux, uy] = [ends[k + 2]! - ax, ends[k + 3]! - ay]
+  const ax = ends[k]!
+  const ay = ends[k + 1]!
+  const ux = ends[k + 2]! - ax
+  const uy = ends[k + 3]! - ay
   const t = Math.max(0, Math.min(1, ((x - ax) * ux + (y - ay) * uy) / (ux * ux + uy * uy || 1)))
-  return Math.hypot(ax + t * ux - x, ay + t * uy - y)
+  const dx = ax + t * ux - x
+  const dy = ay + t * uy - y
+  return Math.sqrt(dx * dx + dy * dy)
 }
 
 /** Distance from the bar's start at which the piece of ink crosses it. */
-function crossingAt(b: Bar, ends: Float64Array, k: number): number {
-  const [ux, uy] = [b.bx - b.ax, b.by - b.ay]
-  const [vx, vy] = [ends[k + 2]! - ends[k]!, ends[k + 3]! - ends[k + 1]!]
+function crossingAt(b: Bar, length: number, ends: Float64Array, k: number): number {
+  const ux = b.bx - b.ax
+  const uy = b.by - b.ay
+  const vx = ends[k + 2]! - ends[k]!
+  const vy = ends[k + 3]! - ends[k + 1]!
   const t = ((ends[k]! - b.ax) * vy - (ends[k + 1]! - b.ay) * vx) / (ux * vy - uy * vx)
-  return t * Math.hypot(ux, uy)
+  return t * length
 }
 
 function touches(s: Shape, box: Slab, margin: number): boolean {

@@ -41,6 +41,7 @@ export class Ink {
   readonly #hatched: readonly { owner: number; box: Box2; loops: readonly (readonly Vec2[])[] }[]
   readonly #circles: readonly { owner: number; c: Vec2; r: number }[]
   readonly #arcs: readonly { owner: number; arc: Arc2 }[]
+  readonly found: Int32Array
   /** By view and direction. */
   readonly #inTheWay: number[] = []
 
@@ -84,6 +85,7 @@ export class Ink {
     this.owners = owners
     this.straight = straight
     this.ends = Float64Array.from(ends)
+    this.found = new Int32Array(kinds.length)
     this.#lines = lines
     this.#hatched = hatched
     this.#circles = circles
@@ -111,6 +113,20 @@ export class Ink {
       if (!enough) enough = look(piece)
       return false
     })
+  }
+
+  /**
+   * Numbers of the same pieces, in `found` up to the count that is returned, until the next search of this kind: for loops
+   * that run hundreds of thousands of times, in which a function for each piece is dear.
+   */
+  gather(x0: number, y0: number, x1: number, y1: number): number {
+    const { found } = this
+    let count = 0
+    this.#index?.search(x0, y0, x1, y1, (piece) => {
+      found[count++] = piece
+      return false
+    })
+    return count
   }
 
   /** Goes through the pieces that may meet the line, each once; `look` tells whether it has seen enough. */
@@ -223,39 +239,45 @@ export class Ink {
 
   /** True when the ray from `p` along the axis-aligned unit vector meets no visible line of the view before leaving it. */
   sees(owner: number, p: Vec2, way: Vec2): boolean {
-    const { box } = this.views[owner]!
-    const reach = Math.max(box.max[0] - box.min[0], box.max[1] - box.min[1]) * 2 + 10
-    const q = along(p, way, reach)
-    const meets = (i: number): boolean => {
-      if (this.owners[i] !== owner || this.kinds[i] !== 'visible') return false
-      const k = 4 * i
-      const side = (x: number, y: number) => (x - p[0]) * way[1] - (y - p[1]) * way[0]
-      const a = side(this.ends[k]!, this.ends[k + 1]!)
-      const b = side(this.ends[k + 2]!, this.ends[k + 3]!)
-      if (a * b > 0 || (a === 0 && b === 0)) return false
-      const t = a / (a - b)
-      const hit: Vec2 = [
-        this.ends[k]! + t * (this.ends[k + 2]! - this.ends[k]!),
-        this.ends[k + 1]! + t * (this.ends[k + 3]! - this.ends[k + 1]!),
-      ]
-      return dot([hit[0] - p[0], hit[1] - p[1]], way) > 0.1
-    }
+    return this.#seesFrom(owner, p[0], p[1], way)
+  }
+
+  /** True where the point sees out of the view level or upright: it lies beside the part, or in a void open to one side. */
+  seesOut(owner: number, x: number, y: number): boolean {
+    for (const way of WAYS) if (this.#seesFrom(owner, x, y, way)) return true
+    return false
+  }
+
+  #seesFrom(owner: number, x: number, y: number, way: Vec2): boolean {
     // What was in the way last time, an edge of the outline as a rule, mostly is again.
     const key = 4 * owner + (way[0] > 0 ? 0 : way[0] < 0 ? 1 : way[1] > 0 ? 2 : 3)
     const last = this.#inTheWay[key]
-    if (last !== undefined && meets(last)) return false
+    if (last !== undefined && this.#inWay(last, owner, x, y, way)) return false
+    const { box } = this.views[owner]!
+    const reach = Math.max(box.max[0] - box.min[0], box.max[1] - box.min[1]) * 2 + 10
+    const q = along([x, y], way, reach)
     let met: number | undefined
-    this.visit(Math.min(p[0], q[0]), Math.min(p[1], q[1]), Math.max(p[0], q[0]), Math.max(p[1], q[1]), (i) => {
-      if (meets(i)) met = i
+    this.visit(Math.min(x, q[0]), Math.min(y, q[1]), Math.max(x, q[0]), Math.max(y, q[1]), (i) => {
+      if (this.#inWay(i, owner, x, y, way)) met = i
       return met !== undefined
     })
     if (met !== undefined) this.#inTheWay[key] = met
     return met === undefined
   }
 
-  /** True where the point sees out of the view level or upright: it lies beside the part, or in a void open to one side. */
-  seesOut(owner: number, p: Vec2): boolean {
-    return WAYS.some((way) => this.sees(owner, p, way))
+  /** Whether the ray from the point meets the piece, a visible one of the view. */
+  #inWay(i: number, owner: number, x: number, y: number, way: Vec2): boolean {
+    if (this.owners[i] !== owner || this.kinds[i] !== 'visible') return false
+    const k = 4 * i
+    const ax = this.ends[k]! - x
+    const ay = this.ends[k + 1]! - y
+    const bx = this.ends[k + 2]! - x
+    const by = this.ends[k + 3]! - y
+    const a = ax * way[1] - ay * way[0]
+    const b = bx * way[1] - by * way[0]
+    if (a * b > 0 || (a === 0 && b === 0)) return false
+    const t = a / (a - b)
+    return (ax + t * (bx - ax)) * way[0] + (ay + t * (by - ay)) * way[1] > 0.1
   }
 
   /** Index of the view whose hatched region holds the point. */

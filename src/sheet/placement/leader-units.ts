@@ -79,7 +79,7 @@ function toTarget(note: Note, target: LeaderTarget): Ray[] {
     const { normal } = target
     return directions()
       .filter(({ way }) => !normal || dot(way, normal) >= 0.25)
-      .map((direction) => rayFrom(note, tip, direction, [{ odd: direction.odd }]))
+      .map((direction) => rayFrom(note, tip, direction, direction.plain))
   }
   const centre = onPaper(placed, target.centre)
   const r = target.radius * placed.scale
@@ -87,7 +87,7 @@ function toTarget(note: Note, target: LeaderTarget): Ray[] {
   const through = holdsHeads && desk.figures.iso && d.measured.kind === 'diameter'
   const out: Ray[] = []
   for (const direction of directions()) {
-    const { way, odd } = direction
+    const { way, odd, plain } = direction
     if (target.from !== undefined && target.sweep !== undefined) {
       if (sweepParameter(target.from, target.sweep, Math.atan2(way[1], way[0])) === undefined) continue
     }
@@ -98,7 +98,7 @@ function toTarget(note: Note, target: LeaderTarget): Ray[] {
       ? [{ odd, far }, { odd: odd + 1 }]
       : holdsHeads && odd < WEIGHTS.oddAngle
         ? [{ odd: odd + WEIGHTS.noteThrough, far }, { odd }]
-        : [{ odd }]
+        : plain
     out.push(rayFrom(note, along(centre, way, r), direction, forms))
   }
   return out
@@ -162,9 +162,11 @@ interface Direction {
   readonly side: PaperSide
   /** Cost of an angle other than the customary ones. */
   readonly odd: number
+  /** A leader and nothing else. */
+  readonly plain: Ray['forms']
 }
 
-const facing = (way: Vec2, odd: number): Direction => ({ way, side: paperSide(way), odd })
+const facing = (way: Vec2, odd: number): Direction => ({ way, side: paperSide(way), odd, plain: [{ odd }] })
 
 let all: readonly Direction[] | undefined
 
@@ -264,38 +266,36 @@ function textFromElbow(
   return [across, -(sx > 0 ? block.firstMid : block.lastMid), f.shoulder]
 }
 
-/** False only where the text of a leader surely could not stand; asked tens of thousands of times, and costs little. */
-function mayHold(note: Note, tip: Vec2, way: Vec2, length: number): boolean {
-  const { desk, block } = note
-  const [across, up] = way[0] >= 0 ? note.toRight : note.toLeft
-  return !desk.ground.onUnbreakable(
-    tip[0] + way[0] * length + across,
-    tip[1] + way[1] * length + up,
-    block.width / 2,
-    block.height / 2,
-  )
-}
-
-/** What the leader costs on the ground at the least; costs little to find out. */
+/** What the leader costs on the ground at the least; asked tens of thousands of times, and costs little. */
 function leastOnGround(note: Note, tip: Vec2, way: Vec2, length: number, most: number | undefined): number {
-  if (!mayHold(note, tip, way, length)) return Infinity
+  const { ground } = note.desk
+  const text = way[0] >= 0 ? note.toRight : note.toLeft
+  const ex = tip[0] + way[0] * length
+  const ey = tip[1] + way[1] * length
+  const cx = ex + text[0]
+  const cy = ey + text[1]
+  const hw = note.block.width / 2
+  const hh = note.block.height / 2
+  if (ground.onUnbreakable(cx, cy, hw, hh)) return Infinity
   if (most === undefined) return 0
+  const over = ground.noteCost(cx, cy, hw, hh, note.owner)
   // The sum may be rounded another way than where it is worked out whole.
-  const crossed = note.desk.ground.crossedBy(tip, tip[0] + way[0] * length, tip[1] + way[1] * length, most + ROUNDING)
-  return Math.max(0, crossed - ROUNDING)
+  if (over > most + ROUNDING) return over - ROUNDING
+  const crossed = ground.crossedBy(tip, ex, ey, most - over + ROUNDING)
+  return Math.max(0, over + crossed - ROUNDING)
 }
 
 /** None where the text could not stand. */
 function leaderMember(note: Note, l: Leader): readonly Member[] {
   const { desk, owner, dimension: d, block, tie, fixed } = note
   const f = desk.figures
-  if (!mayHold(note, l.tip, l.way, l.length)) return []
   const right = l.way[0] >= 0
   const sx = right ? 1 : -1
   const [across, up, reach] = right ? note.toRight : note.toLeft
   const ex = l.tip[0] + l.way[0] * l.length
   const ey = l.tip[1] + l.way[1] * l.length
   const [cx, cy] = [ex + across, ey + up]
+  if (desk.ground.onUnbreakable(cx, cy, block.width / 2, block.height / 2)) return []
   const centre: Vec2 = [cx, cy]
   const text = textSlab(block, centre, 0, true)
   if (!desk.ground.holdsText(text, owner)) return []

@@ -177,7 +177,7 @@ function rows(desk: Desk, owner: number, spans: readonly Span1[], n: Vec2, deare
       // Over the part only for what lies well within it on both sides.
       if (!free && (!upright || outline - level < f.first || within < f.first + 5)) break
       const middle = (first: Span1, last: Span1) => at(u, n, (first.s0 + last.s1) / 2, level)
-      const onPart = upright && !free && !desk.ink.seesOut(owner, middle(spans[0]!, spans.at(-1)!))
+      const onPart = upright && !free && !desk.ink.seesOut(owner, ...middle(spans[0]!, spans.at(-1)!))
       const kept = free ? 0 : onPart ? WEIGHTS.rowOnPart : WEIGHTS.rowOverPart
       out.push(option(level, features, k + 1, upright ? WEIGHTS.innerRow + kept : 0, onPart))
     }
