@@ -30,7 +30,13 @@ export interface Run {
 
 export type Placement =
   /** One, row or grid: one or two runs. */
-  | { readonly kind: 'runs'; readonly runs: readonly Run[]; readonly span: Span }
+  | {
+      readonly kind: 'runs'
+      readonly runs: readonly Run[]
+      /** `equally spaced`, of members round a turned surface: the first is placed, the others stand about the axis. */
+      readonly around?: Span
+      readonly span: Span
+    }
   /** `on ⌀100 bolt circle, equal, one at 12 o'clock`. */
   | {
       readonly kind: 'bolt circle'

@@ -177,7 +177,7 @@ function printPlacement(place: Placement, count: number, words: Words): string[]
     case 'runs': {
       const [a, b] = place.runs
       if (place.runs.length === 2 && isCentred(a, 'across') && isCentred(b, 'up')) return ['centred both ways']
-      return place.runs.map((run) => printRun(run, words))
+      return [...place.runs.map((run) => printRun(run, words)), ...(place.around ? ['equally spaced'] : [])]
     }
   }
 }

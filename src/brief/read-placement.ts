@@ -8,6 +8,7 @@ import { readPoints } from './read-points.ts'
 import { RunsReader } from './read-runs.ts'
 import { mostRepeats, sensibleCount } from './read-size.ts'
 import type { Count } from './size.ts'
+import type { Span } from './span.ts'
 
 /** Gathers the phrases that say where a feature's members sit. */
 export class PlacementReader {
@@ -15,8 +16,8 @@ export class PlacementReader {
   private circle: DraftCircle | undefined
   private first: First | undefined
   private about: Name | undefined
-  /** `equal` was said: without a circle it says nothing of where. */
-  private evenly = false
+  /** `equally spaced` was said: on a circle, or else round the axis of the worked surface. */
+  private evenly: Span | undefined
   private other: Placement | undefined
   mirror: Mirror | undefined
   private readonly c: Cursor
@@ -47,7 +48,7 @@ export class PlacementReader {
       this.other = readPoints(c, from) ?? this.other
     } else if (c.takeWord('equal', 'equally')) {
       c.takeWord('spaced')
-      this.evenly = true
+      this.evenly = { from, to: c.before }
     } else if (c.atWord('one', 'first') && c.isWord(1, 'at')) this.first = readFirst(c, from) ?? this.first
     else if (c.takeWord('astride')) this.first = readAstride(c, from)
     else if (c.takeWord('about')) this.about = readName(c, 'the centre of the bolt circle')
@@ -97,6 +98,8 @@ export class PlacementReader {
     const runs = this.runs.counted(each)
     const made = runs.reduce((n, run) => n * run.count.value, 1) * copies
     const { span } = this.runs
+    if (this.evenly && made === 1 && given && given.value > 1)
+      return { placement: { kind: 'runs', runs, around: this.evenly, span }, count: given }
     const count = given ?? sensibleCount(c, made, span)
     if (count && count.value !== made) this.miscount(count, made, plural)
     return { placement: { kind: 'runs', runs, span }, count: count ?? { value: 1, span } }
@@ -109,9 +112,14 @@ export class PlacementReader {
         expected: `places for ${count.value}, and at most ${mostRepeats}`,
       })
     else if (this.evenly && !this.circle)
-      this.c.mark('contradiction', count.span, `${text}: equal spacing is read of a bolt circle alone`, {
-        expected: `on a bolt circle; round an outside one statement a direction, each THRU both walls: from top, from front`,
-      })
+      this.c.mark(
+        'contradiction',
+        count.span,
+        `${text}: equal spacing is read of a bolt circle, or round an axis from one place`,
+        {
+          expected: `on a bolt circle, or round an outside one place along the axis: 4X ⌀6 THRU one wall; 20 from left face, equally spaced`,
+        },
+      )
     else
       this.c.mark('contradiction', count.span, text, {
         expected: `${made}X, or places for ${count.value}`,

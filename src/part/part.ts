@@ -149,6 +149,8 @@ export interface Member {
   readonly axes: readonly string[]
   readonly faces: readonly number[]
   readonly point: Vec3
+  /** Direction out of the material here, where the members stand round an axis and each has its own. */
+  readonly outward?: Vec3
 }
 
 /** A feature of the brief as it stands on the solid. */

@@ -17,13 +17,22 @@ export function placeMembers(
   ground: Ground,
   placement: Placement,
   id: string,
-  copies: { readonly count: number; readonly mirror?: Mirror | undefined },
+  copies: { readonly count: number; readonly mirror?: Mirror | undefined; readonly round?: boolean },
 ): Placed | undefined {
-  const { count, mirror } = copies
+  const { count, mirror, round } = copies
   const placed = (() => {
     switch (placement.kind) {
       case 'runs':
-        return placeRuns(shop, ground, placement.runs, id, placement.span)
+        if (placement.around && !round) {
+          shop.must(
+            'not-round',
+            placement.around,
+            `${id} is spaced equally round no axis: that is read of holes worked square into a turned surface.`,
+            'holes outside, from top: 4X … with one place along the axis, or a bolt circle, or rows with a distance apart',
+          )
+          return undefined
+        }
+        return placeRuns(shop, ground, placement.runs, id, placement.span, isAround(placement))
       case 'bolt circle':
         return placeCircle(shop, ground, placement, id, mirror ? Math.ceil(count / 2) : count)
       case 'points':
@@ -47,6 +56,9 @@ export function placeMembers(
   return full
 }
 
+/** Whether the members stand round the axis of the surface, the first where the placement says. */
+export const isAround = (placement: Placement): boolean => placement.kind === 'runs' && placement.around !== undefined
+
 function countOf(placement: Placement): number {
   if (placement.kind === 'runs') return placement.runs.reduce((n, r) => n * Math.max(1, r.count.value), 1)
   return placement.kind === 'points' ? placement.points.length : 1
@@ -54,7 +66,7 @@ function countOf(placement: Placement): number {
 
 /** Whether the members asked for are more than can be built; marked at once, before any list of them is made. */
 export function tooMany(shop: Workshop, placement: Placement, count: { value: number; span: Span }): boolean {
-  const asked = Math.max(countOf(placement), placement.kind === 'bolt circle' ? count.value : 1)
+  const asked = Math.max(countOf(placement), placement.kind === 'bolt circle' || isAround(placement) ? count.value : 1)
   if (asked + shop.members <= MOST_MEMBERS) return false
   shop.must(
     'too-many',

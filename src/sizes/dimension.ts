@@ -122,6 +122,13 @@ export type Statement =
   | { readonly kind: 'equal slopes'; readonly faces: readonly [number, number]; readonly direction: Vec3 }
   /** Flats given across two of them, by those words: all as far from the axis, evenly turned about it. No number. */
   | { readonly kind: 'flats alike'; readonly faces: readonly number[]; readonly axis: Vec3; readonly at: Vec3 }
+  /** Holes round an axis, by `equally spaced`: all square to it at one place along it, evenly turned from the first. No number. */
+  | {
+      readonly kind: 'ring'
+      readonly axis: Vec3
+      readonly at: Vec3
+      readonly members: readonly { readonly faces: readonly number[]; readonly outward: Vec3 }[]
+    }
   /** Angle between two plane faces; `also` lists other pairs said to have the same one (`2X`). */
   | {
       readonly kind: 'angle'

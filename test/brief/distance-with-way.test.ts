@@ -28,9 +28,9 @@ describe('a distance with its way behind it', () => {
   })
 })
 
-it('says that equal spacing without a circle places nothing, and what to write round an outside', () => {
-  const { marks } = brief('equally spaced, 12 from left', '4X ⌀6 THRU')
+it('says where equal spacing is read, and what to write round an outside', () => {
+  const { marks } = brief('equally spaced, 2 up 20 apart, lowest 12 from bottom', '6X ⌀6 THRU')
   const mark = marks.find((m) => m.rule === 'contradiction')
   expect(mark?.text).toContain('equal spacing')
-  expect(mark?.expected).toContain('from top, from front')
+  expect(mark?.expected).toContain('THRU one wall; 20 from left face, equally spaced')
 })

@@ -33,7 +33,7 @@ export const holesOf = once((part: Part): readonly Hole[] =>
     const callout = of.feature
     if (callout?.kind !== 'hole') return []
     return of.members.map((m): Hole => {
-      const inward = negate(of.outward)
+      const inward = negate(m.outward ?? of.outward)
       return {
         id: m.id,
         of,

@@ -6,6 +6,7 @@ import { release } from '../../kernel/scope.ts'
 import { findOrigin } from '../find-name.ts'
 import type { RoundFace } from '../model.ts'
 import { axisOf, endSides, oppositeOf, outwardOf, unitAxis } from '../sides.ts'
+import { turnedAbout } from '../turned-about.ts'
 import type { Workshop } from '../workshop.ts'
 import { locate, type Stretch } from './along-axis.ts'
 import { stretchFrom } from './groove.ts'
@@ -27,7 +28,7 @@ export function addFlat(shop: Workshop, feature: FlatFeature): void {
 
   const z = unitAxis[contour.axis]
   const turns = Array.from({ length: n }, (_, i) => (360 * i) / n)
-  const outwards = turns.map((turn) => turned(outwardOf[side], z, turn))
+  const outwards = turns.map((turn) => turnedAbout(outwardOf[side], z, turn))
   const names = turns.map((_, i) => (n > 1 ? `${id}.${i + 1}` : id))
   turns.forEach((turn, i) => {
     cutFlat(shop, feature, { side, level, stretch, turn, outward: outwards[i]!, name: names[i]!, id })
@@ -65,7 +66,7 @@ export function addFlat(shop: Workshop, feature: FlatFeature): void {
   }))
 }
 
-/** A flat must take some of the surface, and several flats must leave some of it: their size is no diameter otherwise. */
+/** A flat must take some of the surface. Several may meet in sharp corners, as on hexagon bar: that is said. */
 function cutsSurface(shop: Workshop, feature: FlatFeature, round: RoundFace, level: number): boolean {
   const { across, count } = feature
   if (level >= round.r - 1e-9 || level <= -round.r + 1e-9) {
@@ -76,13 +77,13 @@ function cutsSurface(shop: Workshop, feature: FlatFeature, round: RoundFace, lev
   const corner = level / Math.cos(Math.PI / count.value)
   if (count.value > 2 && corner <= round.r + 1e-9) {
     const wide = inUnit(2 * corner, across.unit)
-    shop.must(
-      'flat-off-part',
+    shop.mark(
+      'look again',
+      'flat-corners-sharp',
       across.span,
-      `${count.value} flats ${across.text} across leave nothing of the ${round.name}: their corners are ${wide} apart.`,
-      `a diameter of the ${round.name} below ${wide}, so that the corners stay round`,
+      `${count.value} flats ${across.text} across meet in sharp corners, ${wide} apart: where they run, nothing round is left of the ${round.name}.`,
+      `a diameter of the ${round.name} below ${wide} where its corners are to stay round`,
     )
-    return false
   }
   return true
 }
@@ -197,14 +198,4 @@ function cutFlat(shop: Workshop, feature: FlatFeature, flat: Flat): void {
     plane(`${name} ${low} end`, scale(z, stretch.from), z, sideways)
     plane(`${name} ${high} end`, scale(z, stretch.to), z, sideways)
   }
-}
-
-/** Turned about a unit axis square to it, right-handed. */
-function turned(v: Vec3, axis: Vec3, degrees: number): Vec3 {
-  const quarter = degrees / 90
-  // quarter turns stay exact
-  const [c, s] = Number.isInteger(quarter)
-    ? [[1, 0, -1, 0][quarter % 4]!, [0, 1, 0, -1][quarter % 4]!]
-    : [Math.cos((degrees * Math.PI) / 180), Math.sin((degrees * Math.PI) / 180)]
-  return add(scale(v, c), scale(cross(axis, v), s))
 }

@@ -8,7 +8,7 @@ import { faceWords, findRound, findWorkFace, markUnknown, plainName } from '../f
 import { fitsFace, overlapping } from '../fit.ts'
 import type { RoundFace, WorkFace } from '../model.ts'
 import { type Ground, limitsAlong } from '../place/ground.ts'
-import { placeMembers, tooMany } from '../place.ts'
+import { isAround, placeMembers, tooMany } from '../place.ts'
 import { addProfileCircle } from '../profile-holes.ts'
 import { addedOnWay, circleOn, surfaceUnder } from '../relief.ts'
 import { axisOf, oppositeOf, outwardOf } from '../sides.ts'
@@ -16,6 +16,7 @@ import type { MakeShape, Workshop } from '../workshop.ts'
 import { type HoleShape, inUnit, type Member, nameWalls, stationsOf, WALLS } from './hole-shape.ts'
 import { chooseHoleSizes } from './hole-sizes.ts'
 import { throughWalls } from './hole-walls.ts'
+import { addRadial } from './radial-holes.ts'
 
 /** A worked place for a hole: the ground, how deep through goes, and the flat face where there is one. */
 interface Worked {
@@ -39,8 +40,17 @@ export function addHole(shop: Workshop, feature: HoleFeature): void {
   const placed = placeMembers(shop, worked.ground, feature.placement, id, {
     count: feature.count.value,
     mirror: feature.mirror,
+    round: worked.round !== undefined && !worked.round.inside,
   })
   if (!placed) return
+  if (worked.round && isAround(feature.placement)) {
+    const { round, ground } = worked
+    const [first] = membersOf(shop, feature, worked, placed.points, id)
+    const shape = (through: number) => shapeOf(shop, feature, through)
+    const fits = (r: number) => fitsRound(shop, round, placed.points, r, feature, id)
+    if (first) addRadial(shop, feature, { id, first, side: ground.side, placed, shape, fits })
+    return
+  }
   if (saidBore) shop.saidBores.add(id)
   const outward = outwardOf[worked.ground.side]
   const standing = membersOf(shop, feature, worked, placed.points, id)

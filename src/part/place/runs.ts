@@ -43,6 +43,7 @@ export function placeRuns(
   runs: readonly Run[],
   id: string,
   span: Span,
+  around = false,
 ): Placed | undefined {
   const directed = directRuns(shop, ground, runs)
   if (!directed) return undefined
@@ -101,7 +102,8 @@ export function placeRuns(
     const column = Array.from({ length: ny }, (_, j) => ids[j * nx]!)
     chooseRun(shop, ground, xs, row, id, walls)
     chooseRun(shop, ground, ys, column, id, walls)
-    for (const axis of onAxis) shop.imply('centred', `${id} centred ${WORDS[axis]}`, [ids[0]!, 'axis'])
+    // a ring of holes says by its words that each points at the axis
+    for (const axis of around ? [] : onAxis) shop.imply('centred', `${id} centred ${WORDS[axis]}`, [ids[0]!, 'axis'])
     if (nx > 1) shop.imply('aligned', `${id} in line ${WORDS[across]}`, ids)
     if (ny > 1) shop.imply('aligned', `${id} in line ${WORDS[up]}`, ids)
   }

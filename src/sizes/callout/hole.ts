@@ -43,12 +43,19 @@ export function holeCallout(hole: HoleFeature, count: number, writing: SheetWrit
     const { diameter, angle } = hole.countersink
     lines.push(['⌵ ', ...sizeParts(diameter, writing, '⌀'), habit.by, ...angleParts(angle, writing)])
   }
+  if (isAround(hole)) lines.push([habit.equallySpacedUnseen])
   return { lines: lines.map(tidy) }
 }
 
+/** Round the axis of a turned surface, the angles between them said by the words. */
+const isAround = ({ placement }: HoleFeature): boolean => placement.kind === 'runs' && placement.around !== undefined
+
 /** What stands for a depth. Holes through both flanges are counted by their axes, so the words say that there are two. */
-function throughWords({ depth, face }: HoleFeature, habit: Habit, into: string | undefined): string {
+function throughWords(hole: HoleFeature, habit: Habit, into: string | undefined): string {
+  const { depth, face } = hole
   if (depth.kind === 'blind') return ''
+  // each of a ring goes through its own wall, whatever stands opposite
+  if (isAround(hole) && !depth.oneWall) return habit.throughOneWall(undefined)
   if (depth.oneWall) return habit.throughOneWall(into ?? depth.oneWall.into?.text)
   return face.text === 'flanges' ? habit.throughBothFlanges : habit.through
 }

@@ -37,7 +37,9 @@ export function holeDraft(
       if (isCone) for (const id of one.faces) cones.add(id)
     } else if (one.kind === 'depth') {
       const r = one.role === 'hole' || one.role === undefined ? hole.diameter.mm / 2 : 0
-      const [first, ...also] = members.map((m) => sunk(m, outward, one.size.mm, r, Math.max(...radii)))
+      // the others of a ring are as deep by its own words
+      const told = members.filter((m, i) => i === 0 || !m.outward || isSquare(m.outward))
+      const [first, ...also] = told.map((m) => sunk(m, m.outward ?? outward, one.size.mm, r, Math.max(...radii)))
       if (first) states.push({ kind: 'distance', ...first, ...(also.length > 0 ? { also } : {}) })
     }
   }
@@ -52,12 +54,27 @@ export function holeDraft(
   const pointSaid = chosen.some((c) => c.kind === 'angle' && c.role !== 'countersink')
   if (pointFaces.length > 0 && !pointSaid) states.push({ kind: 'cone angle', faces: pointFaces, custom: true })
 
-  const atCircles = showAtCircles(
-    members.map((m) => m.point),
-    outward,
-    radii,
+  const { axis } = context.part
+  if (axis && members.some((m) => m.outward))
+    states.push({
+      kind: 'ring',
+      axis: axis.direction,
+      at: axis.point,
+      members: members.map((m) => ({ faces: m.faces, outward: m.outward ?? outward })),
+    })
+
+  const ways = distinctWays(members.map((m) => m.outward ?? outward))
+  const circles = ways.map((way) =>
+    showAtCircles(
+      members.flatMap((m) => (same(m.outward ?? outward, way) ? [m.point] : [])),
+      way,
+      radii,
+    ),
   )
-  const across = members.map((m) => showDiameter(m.faces, m.point, outward, hole.diameter.mm / 2, 'circle'))
+  const atCircles = (sight: Sight) => circles.flatMap((show) => show(sight) ?? []).sort((a, b) => b.score - a.score)[0]
+  const across = members.map((m) =>
+    showDiameter(m.faces, m.point, m.outward ?? outward, hole.diameter.mm / 2, 'circle'),
+  )
   const sunken = hole.counterbore ?? hole.countersink ?? hole.spotface
   const callout = holeCallout(hole, members.length, context.writing, readersName(context, hole))
   return {
@@ -122,6 +139,13 @@ function sunk(
     to: { at: down(deep), name: `bottom of ${id}`, faces },
   }
 }
+
+const same = (a: Vec3, b: Vec3): boolean => dot(a, b) > 1 - 1e-9
+
+const isSquare = (way: Vec3): boolean => way.some((c) => Math.abs(c) > 1 - 1e-9)
+
+const distinctWays = (ways: readonly Vec3[]): Vec3[] =>
+  ways.filter((way, i) => ways.findIndex((w) => same(w, way)) === i)
 
 function surfaceKind(context: Context, face: number): string | undefined {
   return context.part.body.faces.find((f) => f.id === face)?.surface.kind

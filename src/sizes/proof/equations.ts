@@ -9,6 +9,7 @@ import { axisIndex } from './elements.ts'
 import { flatsAlike } from './flats.ts'
 import type { Expression, Model, PlaneReading, RoundReading, Values } from './model.ts'
 import { reached } from './reach.ts'
+import { ring } from './ring.ts'
 import { tangencies } from './tangency.ts'
 
 /** A statement that nothing on the solid answers to. */
@@ -118,6 +119,8 @@ function hear(model: Model, statement: Statement): Plain[] | string {
     }
     case 'flats alike':
       return flatsAlike(model, statement)
+    case 'ring':
+      return ring(model, statement)
     case 'chamfer':
       return chamfer(model, statement)
     case 'bolt circle':

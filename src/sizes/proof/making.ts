@@ -28,7 +28,7 @@ const OF_THEIR_OWN: readonly string[] = ['hole', 'slot', 'pocket', 'notch', 'ste
 /** Of a cut other than a hole its walls too: how wide and long it is its own numbers say, wherever another's walls stand. */
 function ownPlanes(part: Part, { feature, members, outward }: Part['features'][number]): number[] {
   const faces = members.flatMap((m) => m.faces)
-  if (feature?.kind === 'hole') return floorsOf(part, faces, outward)
+  if (feature?.kind === 'hole') return members.flatMap((m) => floorsOf(part, m.faces, m.outward ?? outward))
   const planes = faces.filter((id) => part.body.faces.find((f) => f.id === id)?.surface.kind === 'plane')
   // Steps at one level are one line of the outline, and a flat may end at a shoulder's own face, but for two that look
   // opposite ways.

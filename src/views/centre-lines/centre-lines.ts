@@ -1,4 +1,5 @@
 import type { Vec2, Vec3 } from '../../geometry/vec.ts'
+import { along, cross, dot, norm, sub } from '../../geometry/vec3.ts'
 import type { Part } from '../../part/part.ts'
 import { projectPoint } from '../project.ts'
 import type { Frame, View, ViewLine } from '../view.ts'
@@ -8,7 +9,7 @@ import { lengthwiseCentreLines, liesInPlane } from './lengthwise.ts'
 import { middleLine, middlesOf } from './middle.ts'
 import { outlineArcCentres } from './outline-arcs.ts'
 import { pocketMiddles } from './pocket-middle.ts'
-import { type RoundAxis, roundFeatures } from './round-features.ts'
+import { type RoundAxis, type RoundFeature, roundFeatures } from './round-features.ts'
 import { withinBox } from './within-box.ts'
 
 export interface CentreLineSettings {
@@ -29,17 +30,31 @@ export function centreLines(
 ): ViewLine[] {
   const { overrun, tolerance, section } = settings
   const shown = (axis: RoundAxis) => !section || liesInPlane(axis, section.point, section.normal)
+  const behind = (axis: RoundAxis, f: RoundFeature) => section !== undefined && isBehindAtSlant(axis, f, frame, section)
   const features = roundFeatures(part)
   const round = features.flatMap((f) => {
     const endOn = section ? { ...f, members: f.members.flatMap((m) => inSection(m, frame, outline) ?? []) } : f
     const crossed = endOnCentreLines(endOn, frame, overrun).map((l) => withinBox(l, box))
-    return [...crossed, ...lengthwiseCentreLines(f, frame, overrun, shown)]
+    return [...crossed, ...lengthwiseCentreLines(f, frame, overrun, (a) => shown(a) || behind(a, f))]
   })
   const middles = middlesOf(part).flatMap((m) => middleLine(m, outline, box, frame, overrun, tolerance) ?? [])
   const drawn = [...round, ...middles]
   const pockets = section ? [] : pocketMiddles(part, frame, drawn, overrun)
   const arcs = section ? [] : outlineArcCentres(part, frame, drawn, overrun)
   return [...drawn, ...pockets, ...arcs, ...features.flatMap((f) => bareCentre(f, frame, drawn, overrun))]
+}
+
+/** One of a ring of holes that stands behind the cut, neither along the view nor across it. */
+function isBehindAtSlant(
+  axis: RoundAxis,
+  { members }: RoundFeature,
+  { toViewer }: Frame,
+  { point }: { readonly point: Vec3 },
+): boolean {
+  const isRing = members.some((m) => m.axes.some((a) => norm(cross(a.direction, axis.direction)) > 1e-9))
+  if (!isRing || Math.abs(dot(axis.direction, toViewer)) < 1e-9) return false
+  const middle = along(axis.point, axis.direction, (axis.reach[0] + axis.reach[1]) / 2)
+  return dot(sub(middle, point), toViewer) < -1e-6
 }
 
 type Member = ReturnType<typeof roundFeatures>[number]['members'][number]

@@ -45,7 +45,7 @@ export function roundFeatures(part: Part): RoundFeature[] {
         feature: f.id,
         pattern: f.pattern ?? { kind: f.members.length > 1 ? 'points' : 'single' },
         members: f.members.map((m) => {
-          const axes = axesOfMember(m.faces, f.outward, m.axes, part)
+          const axes = axesOfMember(m.faces, m.outward ?? f.outward, m.axes, part)
           if (f.feature?.kind !== 'slot' || axes.length !== 2) return { axes }
           return { axes, middle: { point: m.point, alone: f.feature.measured === 'overall' } }
         }),

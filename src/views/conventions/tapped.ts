@@ -73,17 +73,18 @@ function wallsOf(part: Part): Wall[] {
     const nominal = nominalSize(hole.thread, part.brief.header.units)
     const r = hole.diameter.mm / 2
     if (!nominal || Math.abs(nominal.mm / 2 - r) > 1e-6) return []
-    return f.members.flatMap((m) =>
-      m.faces.flatMap((id) => {
+    return f.members.flatMap((m) => {
+      const out = m.outward ?? f.outward
+      return m.faces.flatMap((id) => {
         const s = part.body.faces[id]?.surface
-        if (s?.kind !== 'cylinder' || Math.abs(s.r - r) > 1e-6 || norm(cross(s.axes.z, f.outward)) > 1e-9) return []
+        if (s?.kind !== 'cylinder' || Math.abs(s.r - r) > 1e-6 || norm(cross(s.axes.z, out)) > 1e-9) return []
         const on = part.body.faces[id]!.loops.flat()
           .flatMap((use) => endsOf(part.body.edges[use.edge]!.curve))
-          .map((p) => dot(sub(p, s.axes.origin), f.outward))
+          .map((p) => dot(sub(p, s.axes.origin), out))
         const reach = [Math.min(...on), Math.max(...on)] as const
         const cones = m.faces.filter((c) => part.body.faces[c]?.surface.kind === 'cone')
-        return [{ faces: [id, ...cones], point: s.axes.origin, direction: f.outward, r, reach }]
-      }),
-    )
+        return [{ faces: [id, ...cones], point: s.axes.origin, direction: out, r, reach }]
+      })
+    })
   })
 }

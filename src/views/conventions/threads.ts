@@ -46,11 +46,12 @@ function threadsOf(part: Part): Thread[] {
     const major = nominal ? nominal.mm / 2 : r / USUAL
     if (major - r < 1e-6) return []
     return f.members.flatMap((m): Thread[] => {
+      const out = m.outward ?? f.outward
       const walls = m.faces.flatMap((id) => {
         const face = part.body.faces[id]
         if (face?.surface.kind !== 'cylinder') return []
         const s = face.surface
-        if (Math.abs(s.r - r) > 1e-6 || norm(cross(s.axes.z, f.outward)) > 1e-9) return []
+        if (Math.abs(s.r - r) > 1e-6 || norm(cross(s.axes.z, out)) > 1e-9) return []
         return [{ face, origin: s.axes.origin }]
       })
       const [first] = walls
@@ -59,7 +60,7 @@ function threadsOf(part: Part): Thread[] {
       const on = walls
         .flatMap(({ face }) => face.loops.flat())
         .flatMap((use) => endsOf(part.body.edges[use.edge]!.curve))
-        .map((p) => dot(sub(p, m.point), f.outward))
+        .map((p) => dot(sub(p, m.point), out))
       const deep = fullThread(hole)
       const reach = [Math.max(Math.min(...on), -deep), Math.max(Math.max(...on), mouthOf(hole, major))] as const
       if (!(reach[1] - reach[0] > 1e-6)) return []
@@ -68,10 +69,10 @@ function threadsOf(part: Part): Thread[] {
         {
           feature: f.id,
           point: first.origin,
-          outward: f.outward,
+          outward: out,
           r,
           other: major,
-          reach: shifted(reach, first.origin, m.point, f.outward),
+          reach: shifted(reach, first.origin, m.point, out),
           ends,
           through: !ends,
         },

@@ -11,7 +11,7 @@ import { isBefore, sectionBeside } from './section-beside.ts'
 import { order } from './sections.ts'
 import { sideView } from './side-view.ts'
 import { boredEnd } from './solid-bar.ts'
-import { nameOf, type Want, wantsOf } from './wants.ts'
+import { isRing, nameOf, type Want, wantsOf } from './wants.ts'
 import { capital, listed } from './words.ts'
 
 /**
@@ -32,11 +32,17 @@ export function proposeTurned(part: Part, sight: Sight): ViewPlan {
   const ended = offAxis.filter((w) => w.along.includes(end) && !isBehind(w))
   const longitudinal = longitudinalSide(part, lie, sight)
   const crosswise = [...offAxis.filter((w) => !w.along.includes(end)), ...partedFillets(part, longitudinal)]
+  const rings = part.features.filter(isRing)
   // A section would take away what is worked across the axis in its front half.
   const hollow =
     !bored &&
     (wants.some((w) => w.inside && w.coaxial) || isTube(part) || isPiercedDisc(part, longitudinal, sight)) &&
-    !crosswise.some((w) => w.faces && w.along.includes(axisOf[longitudinal]))
+    !crosswise.some(
+      (w) =>
+        w.faces &&
+        w.along.includes(axisOf[longitudinal]) &&
+        !rings.some((f) => nameOf(f) === w.what && isToldByCut(part, w, longitudinal)),
+    )
   const views: PlannedView[] = []
   const reasons: string[] = []
 
@@ -191,10 +197,13 @@ function isToldByCut(part: Part, want: Want, longitudinal: Side): boolean {
   return part.features.some(
     (f) =>
       f.kind === 'hole' &&
-      f.members.length === 1 &&
+      (f.members.length === 1 || isRing(f)) &&
       nameOf(f) === want.what &&
-      Math.abs(dot(f.outward, toViewer)) < 1e-9 &&
-      Math.abs(dot(sub(f.members[0]!.point, part.axis!.point), toViewer)) < 1e-6,
+      f.members.some(
+        (m) =>
+          Math.abs(dot(m.outward ?? f.outward, toViewer)) < 1e-9 &&
+          Math.abs(dot(sub(m.point, part.axis!.point), toViewer)) < 1e-6,
+      ),
   )
 }
 

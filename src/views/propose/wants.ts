@@ -24,7 +24,7 @@ export function wantsOf(part: Part): Want[] {
   const wants = part.features.map((f) => wantOf(f, part))
   const profile = profileAxis(part)
   if (profile) wants.unshift({ what: 'the profile', along: [profile], faces: [], coaxial: false, inside: false })
-  return [...wants, ...edgesOn(part)]
+  return [...wants, ...ringsOf(part), ...edgesOn(part)]
 }
 
 /** Faces with a datum letter, a frame or a texture must be seen edge-on, for the sign to stand at them; one with a profile all around from before it, where its border shows. */
@@ -73,7 +73,7 @@ function wantOf(f: PartFeature, part: Part): Want {
     case 'boss':
     case 'bore':
     case 'keyseat':
-      return { what, along: nearestAxis(f.outward), faces: ids, coaxial: false, inside }
+      return { what, along: seenAlong(f), faces: ids, coaxial: false, inside }
     default:
       return { what, along: sweptAlong(faces), faces: ids, coaxial: false, inside }
   }
@@ -97,6 +97,26 @@ function profileAxis(part: Part): Axis | undefined {
     default:
       return undefined
   }
+}
+
+/** How many stand round the axis, and at what angles, is seen along it. */
+function ringsOf(part: Part): Want[] {
+  const { axis } = part
+  if (!axis) return []
+  const along = ALL.filter((a) => Math.abs(dot(AXES[a], axis.direction)) > 1 - 1e-9)
+  return part.features.flatMap((f) =>
+    isRing(f) ? [{ what: `${nameOf(f)} round the axis`, along, coaxial: false, inside: false }] : [],
+  )
+}
+
+/** Members that each point at the axis from a side of their own. */
+export const isRing = ({ members }: PartFeature): boolean => members.some((m) => m.outward)
+
+/** Of holes round an axis, along any that stands square to a view. */
+function seenAlong({ members, outward }: PartFeature): Axis[] {
+  const ways = members.map((m) => m.outward ?? outward)
+  const square = ALL.filter((a) => ways.some((d) => Math.abs(dot(AXES[a], d)) > 1 - 1e-9))
+  return square.length > 0 ? square : nearestAxis(outward)
 }
 
 function nearestAxis(d: Vec3): Axis[] {
