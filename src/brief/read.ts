@@ -13,6 +13,7 @@ import type {
 } from './brief.ts'
 import { type Cursor, type Setting, show } from './cursor.ts'
 import type { DatumFeature, FaceTexture, FrameStatement } from './geometric.ts'
+import { withoutIndented } from './indented-keyword.ts'
 import { keywordMeant } from './keyword-meant.ts'
 import { type Cut, cut, type Statement } from './lexeme.ts'
 import { locate } from './locate.ts'
@@ -150,7 +151,8 @@ class Reader {
         expected: 'one part a brief',
       })
     }
-    const known = pieces.statements.slice(0, mostStatements).flatMap((s) => this.recognise(s))
+    const said = withoutIndented(text, pieces.statements.slice(0, mostStatements), comma, this.mark)
+    const known = said.flatMap((s) => this.recognise(s))
     for (const { statement, keyword } of known) {
       if (isOneOf(choiceKeywords, keyword)) header.choice(statement, keyword)
       else if (keyword === 'texture' && isFaceTexture(statement)) continue
@@ -279,8 +281,7 @@ class Reader {
     const pieces = inTradeWords(statement.lexemes.slice(skip), setting)
     const read = <T>(by: (c: Cursor) => T) => readMended(statement, setting, pieces, by)
     if (isOneOf(featureKeywords, keyword)) {
-      const face = boreFace(this.stock, statement)
-      const feature = read((c) => readFeature(c, keyword, face))
+      const feature = read((c) => readFeature(c, keyword, boreFace(this.stock, statement)))
       push(this.features, feature)
     } else if (keyword === 'datum') push(this.datums, read(readDatumFeature))
     else if (keyword === 'stack') push(this.stacks, read(readStack))

@@ -22,7 +22,9 @@ export function bothCalled(text: string): readonly string[] {
   return kind ? [text, `${kind === 'hole' ? 'bore' : 'hole'}${rest}`] : [text]
 }
 
-const withoutFace = (text: string) => text.replace(/ face$/, '')
+/** Also `left edge` and `left side`, where a distance from the left is meant. */
+const withoutFace = (text: string) =>
+  text.replace(/ face$/, '').replace(/^(left|right|front|rear|top|bottom) (edge|side)$/, '$1')
 
 function candidates<T extends { readonly name: string }>(all: readonly T[], shop: Workshop, text: string): T[] {
   const short = withoutFace(text)

@@ -3,6 +3,7 @@ import { boxOfCurves, pointAt } from '../geometry/evaluate.ts'
 import type { Vec2, Vec3 } from '../geometry/vec.ts'
 import { landsOf } from './lands.ts'
 import type { Profile, WorkFace } from './model.ts'
+import { beyondWords, placeOf, reachWords } from './off-face.ts'
 import { clearance } from './profile-edit.ts'
 import { inProfile } from './profile-holes.ts'
 import { axisOf, faceAxes } from './sides.ts'
@@ -29,17 +30,25 @@ export function fitsFace(
   const over = members.filter((m) => m.some((s) => s !== 'on')).length - off
   if (off === 0 && over === 0) return true
   const many = members.length > 1
+  const at = placeOf(shop, span)
+  const bad = off > 0 ? off : over
+  const [is, verb] = off > 0 ? ['off', 'lie'] : ['over', 'break']
+  const which = members.flatMap((m, i) => {
+    const isBad = off > 0 ? m.every((s) => s === is) : m.some((s) => s !== 'on')
+    return isBad ? points.slice(i * each, (i + 1) * each) : []
+  })
+  const beyond = beyondWords(shop, face, which, off > 0 ? 0 : r)
+  const who = !many
+    ? `${id} ${verb}s`
+    : bad === members.length
+      ? `${bad === 2 ? 'Both' : `All ${bad}`} of ${id} ${verb}`
+      : `${bad} of the ${members.length} of ${id} ${verb}${bad === 1 ? 's' : ''}`
   if (off > 0) {
-    const rule = many ? 'pattern-off-face' : 'hole-off-part'
-    const text = many
-      ? `${off} of the ${members.length} of ${id} ${off === 1 ? 'lies' : 'lie'} off the ${face.name}.`
-      : `${id} lies off the ${face.name}.`
-    shop.must(rule, span, text, `a place on the ${face.name}`)
+    const text = `${who} off the ${face.name}: ${many ? 'up to ' : ''}${beyond}, by the centre.`
+    shop.must(many ? 'pattern-off-face' : 'hole-off-part', at, text, `a place on it: ${reachWords(shop, face)}`)
   } else {
-    const text = many
-      ? `${over} of the ${members.length} of ${id} ${over === 1 ? 'breaks' : 'break'} out of the edge of the ${face.name}.`
-      : `${id} breaks out of the edge of the ${face.name}.`
-    shop.must('breaks-edge', span, text, 'a place further in, or an open slot or notch')
+    const text = `${who} out of the edge of the ${face.name}${each === 1 ? `, ${beyond}` : ''}.`
+    shop.must('breaks-edge', at, text, 'a place further in, or an open slot or notch')
   }
   return false
 }

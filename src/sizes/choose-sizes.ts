@@ -1,4 +1,5 @@
 import type { Mark } from '../brief/mark.ts'
+import type { Span } from '../brief/span.ts'
 import type { Part } from '../part/part.ts'
 import type { ViewSet } from '../views/view.ts'
 import { type Context, contextOf } from './choose/context.ts'
@@ -89,6 +90,11 @@ function proofMarks(proof: Proof, part: Part): Mark[] {
     m.rule === 'not-located' ? (/left-right|front-rear|up-down/.exec(m.text) ?? []) : [],
   )
   const missing = proof.missing.filter((m) => !unplaced.some((way) => m.text.includes(`stands ${way}`)))
+  // a depth that is to be THRU is no size
+  const asDeep = part.marks.filter((m) => m.rule === 'drill-point-through' && m.weight === 'must change')
+  const within = (span: Span | undefined, whole: Span) => span && span.from >= whole.from && span.to <= whole.to
+  const named = part.brief.features.filter((f) => asDeep.some((m) => within(m.span, f.span)))
+  const repeated = proof.repeated.filter((r) => !named.some((f) => within(r.span, f.span)))
   const source = 'ASME Y14.5-2018 4.1: each size once, and all that are needed (from memory)'
   return [
     ...missing.map((m) => ({
@@ -99,7 +105,7 @@ function proofMarks(proof: Proof, part: Part): Mark[] {
       ...(m.write ? { expected: m.write } : {}),
       source,
     })),
-    ...proof.repeated.map((r) => ({
+    ...repeated.map((r) => ({
       rule: r.astray ? 'size-reaches-nothing' : 'size-repeated',
       weight: 'must change' as const,
       text: `${r.text}.`,

@@ -49,6 +49,9 @@ describe('frame', () => {
     expect(marks('frame top: flatnes 0.05')).toEqual([
       { at: 'flatnes', text: '"flatnes" is no geometric characteristic', mend: 'flatness' },
     ])
+    // ISO 1101, ASME Y14.5: the symbol of flatness is a parallelogram
+    expect(marks('frame top: flat 0.05')).toMatchObject([{ at: 'flat', mend: 'flatness' }])
+    expect(marks('frame left: square 0.05 A')).toMatchObject([{ at: 'square', mend: 'perpendicularity' }])
     expect(marks('frame bottm: flatness 0.05')).toMatchObject([{ at: 'bottm', mend: 'bottom' }])
     expect(marks('frame top: flatness -0.05')).toMatchObject([{ at: '-0.05', mend: '0.05' }])
     expect(marks('frame holes A: position dia 0.2 MMC MMX')).toMatchObject([{ at: 'MMX', mend: 'MMC' }])

@@ -106,6 +106,9 @@ const practice: readonly Case[] = [
     'block     3.00 × 2.00 × 1.00',
   ),
   iso('fraction-on-metric', 'block     80-1/2 × 50 × 30', 'block     80.5 × 50 × 30'),
+  iso('decimals-differ', 'block     80.000 ±0.1 × 50 × 30', 'block     80.0 ±0.1 × 50 ±0.05 × 30 +0.2/0'),
+  asme('decimals-differ', 'block     3.00 ±.005 × 2.00 × 1.00', 'block     3.000 ±.005 × 2.00 +.01/-.02 × 1 1/2 ±1/64'),
+  iso('decimals-differ', 'block     80 +0.1/-0.05 × 50 × 30', 'block     80 +0.10/-0.05 × 50 × 30'),
   iso('needless-decimals', 'block     80.125 × 50 × 30', 'block     80.125 ±0.005 × 50 × 30'),
   iso(
     'holes-from-two-origins',

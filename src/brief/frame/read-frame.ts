@@ -32,6 +32,28 @@ const symbols: ReadonlyMap<string, Characteristic> = new Map([
   ['⊕', 'position'],
 ])
 
+// Words for the state of the surface, and short ones, that stand where the characteristic's name should.
+const adjectives: Readonly<Record<string, Characteristic>> = {
+  flat: 'flatness',
+  straight: 'straightness',
+  round: 'circularity',
+  circular: 'circularity',
+  cylindrical: 'cylindricity',
+  cyl: 'cylindricity',
+  square: 'perpendicularity',
+  perpendicular: 'perpendicularity',
+  perp: 'perpendicularity',
+  parallel: 'parallelism',
+  par: 'parallelism',
+  angular: 'angularity',
+  pos: 'position',
+  tp: 'position',
+  concentric: 'coaxiality',
+  coaxial: 'coaxiality',
+  symmetric: 'symmetry',
+  symmetrical: 'symmetry',
+}
+
 /** Plain words for the modifiers of a tolerance. */
 const modifierWords: Readonly<Record<string, string>> = {
   mmc: 'M',
@@ -131,6 +153,14 @@ class Reader {
       this.at += best.length - 1
       return best.name
     }
+    const meant = Object.hasOwn(adjectives, first.value) ? adjectives[first.value] : undefined
+    if (meant)
+      this.fail(
+        first,
+        `"${first.text}" is not the name of a geometric characteristic.`,
+        `${meant}, or its symbol ${characteristics[meant].symbol}`,
+        meant,
+      )
     const near = nearestWord(first.value, [...names.keys()])
     return this.fail(
       first,

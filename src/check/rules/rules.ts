@@ -135,6 +135,7 @@ import { rule as threadWithoutChamfer } from './making/thread-without-chamfer.ts
 import { rule as toolBlocked } from './making/tool-blocked.ts'
 import { rule as wallBetweenHoles } from './making/wall-between-holes.ts'
 import { rule as basicWithoutFrame } from './practice/basic-without-frame.ts'
+import { rule as decimalsDiffer } from './practice/decimals-differ.ts'
 import { rule as fractionOnMetric } from './practice/fraction-on-metric.ts'
 import { rule as holesFromTwoOrigins } from './practice/holes-from-two-origins.ts'
 import { rule as inchWithIso } from './practice/inch-with-iso.ts'
@@ -207,6 +208,7 @@ export const ruleGroups: readonly RuleGroup[] = [
     name: 'drafting practice',
     rules: [
       basicWithoutFrame,
+      decimalsDiffer,
       fractionOnMetric,
       holesFromTwoOrigins,
       inchWithIso,

@@ -40,6 +40,7 @@ export function joined(first: Side, second: Side): Run | Obstacle {
     oblique: runA.oblique || runB.oblique,
     ends: { ...runA.ends, aside: 0 },
     nominal: turn * nominal,
+    unit: runA.unit,
   }
 }
 

@@ -1,3 +1,4 @@
+import type { Unit } from '../../brief/size.ts'
 import type { StackStatement } from '../../brief/stack.ts'
 import type { Vec3 } from '../../geometry/vec.ts'
 import { dot, negate } from '../../geometry/vec3.ts'
@@ -6,6 +7,7 @@ import type { Values } from '../../sizes/proof/model.ts'
 import { reached } from '../../sizes/proof/reach.ts'
 import { keeps, type Requirement, type Stack, stack } from '../../tolerance/stack/stack.ts'
 import { type Advice, tighten } from '../../tolerance/stack/tighten.ts'
+import { said as inOwnUnit } from '../measure/said.ts'
 import { type Ends, endsOf, type Obstacle } from './ends.ts'
 import { type Chain, chainOf, type Sized, type SizeLink, saidOf } from './links.ts'
 
@@ -31,6 +33,8 @@ export interface Run extends Chain {
   readonly ends: Ends
   /** The length on the solid as drawn, from the first end to the second along the way. */
   readonly nominal: number
+  /** The brief's own, for what is said of it. */
+  readonly unit: Unit
 }
 
 export const isObstacle = (value: object): value is Obstacle => 'expected' in value && 'text' in value
@@ -60,7 +64,12 @@ export function runOf(drawing: Sized, index: number): { readonly said: StackStat
     return no(`No chain of sizes joins ${said.from.text} to ${said.to.text}.`, 'the sizes that the proof misses')
   return {
     said,
-    run: { ...chainOf(drawing, heard, lever, held, said.bonus), ends, nominal: length.of(heard.model.values) },
+    run: {
+      ...chainOf(drawing, heard, lever, held, said.bonus),
+      ends,
+      nominal: length.of(heard.model.values),
+      unit: part.brief.header.units,
+    },
   }
 }
 
@@ -68,7 +77,10 @@ export function runOf(drawing: Sized, index: number): { readonly said: StackStat
 export function stacksOf(drawing: Sized): { readonly said: StackStatement; readonly up: StackUp | Obstacle }[] {
   return (drawing.part.brief.stacks ?? []).map((_, i) => {
     const { said, run } = runOf(drawing, i)
-    return { said, up: isObstacle(run) ? run : addUp(said, run, wantedOf(drawing, said)) }
+    return {
+      said,
+      up: isObstacle(run) ? run : addUp(said, run, wantedOf(drawing, said)),
+    }
   })
 }
 
@@ -109,7 +121,7 @@ export function addUp(said: StackStatement, run: Run, wanted: Requirement): Stac
       ...(open.length > 0 ? [`No tolerance is known for ${open.join(', ')}: taken as exact.`] : []),
       ...left.map(
         (l) =>
-          `The bonus of ${l.name.replace(/^zone of /, '')}, up to ±${Number((l.leftOut ?? 0).toFixed(4))} mm, is not added; “with bonus” adds it.`,
+          `The bonus of ${l.name.replace(/^zone of /, '')}, up to ±${inOwnUnit(l.leftOut ?? 0, run.unit)}, is not added; “with bonus” adds it.`,
       ),
       ...(run.assumed.length > 0 ? [`Taken as exact without a number: ${run.assumed.join(', ')}.`] : []),
       ...(run.ends.aside > 1e-6

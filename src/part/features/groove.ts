@@ -7,6 +7,7 @@ import type { ContourPiece, ProfileCurve, RoundFace } from '../model.ts'
 import { limitsAlong } from '../place/ground.ts'
 import { axisOf, endSides, faceAxes, outwardOf, squareUp, unitAxis } from '../sides.ts'
 import type { Workshop } from '../workshop.ts'
+import { inUnit } from './hole-shape.ts'
 
 const LOW = ['lowest', 'leftmost', 'frontmost']
 
@@ -54,7 +55,7 @@ function turnedGroove(shop: Workshop, feature: GrooveFeature, round: RoundFace):
     shop.must(
       'groove-depth',
       at,
-      `The bottom of ${id} is not ${round.inside ? 'outside' : 'inside'} the ${round.name} ⌀${Number((2 * round.r).toFixed(4))} mm.`,
+      `The bottom of ${id} is not ${round.inside ? 'outside' : 'inside'} the ${round.name} ⌀${inUnit(2 * round.r, shop.brief.header.units)}.`,
       round.inside ? 'a larger bottom diameter' : 'a smaller bottom diameter, greater than zero',
     )
     return

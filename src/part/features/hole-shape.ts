@@ -30,7 +30,7 @@ export interface Member {
 export const WALLS = ['wall', 'counterbore wall', 'counterbore floor', 'countersink', 'floor', 'drill point']
 
 export function inUnit(mm: number, unit: 'inch' | 'mm'): string {
-  return unit === 'inch' ? `${(mm / 25.4).toFixed(3)} in` : `${Number(mm.toFixed(3))} mm`
+  return unit === 'inch' ? `${(mm / 25.4).toFixed(3).replace(/^(-?)0\./, '$1.')} in` : `${Number(mm.toFixed(3))} mm`
 }
 
 /** Half section of the tool, from a little above the face down; a through hole goes to `end`, else a little beyond. */

@@ -1,4 +1,5 @@
 import type { HoleFeature, Side } from '../../brief/brief.ts'
+import type { Size } from '../../brief/size.ts'
 import type { Vec3 } from '../../geometry/vec.ts'
 import { along, scale } from '../../geometry/vec3.ts'
 import { cylinder, turned } from '../../kernel/primitives.ts'
@@ -242,6 +243,31 @@ function workedPlace(shop: Workshop, feature: HoleFeature): Worked | undefined {
   return undefined
 }
 
+/** A blind hole as deep as the part is a through hole: one mark, with THRU in place of the depth. */
+function markAsDeep(shop: Workshop, size: Size, through: number): void {
+  const { text } = shop.brief
+  const before = /(?:↧|\b(?:deep|depth|dp))\s*$/i.exec(text.slice(0, size.span.from))?.[0] ?? ''
+  const after = before ? '' : (/^\s*(?:deep|depth|dp)\b/i.exec(text.slice(size.span.to))?.[0] ?? '')
+  shop.marks.push({
+    rule: 'drill-point-through',
+    weight: 'must change',
+    text: `A depth of ${size.text} is that of the part (${inUnit(through, size.unit)} here): the drill comes out on the far side.`,
+    span: size.span,
+    expected: 'THRU: the depth is that of the part',
+    ...(before || after
+      ? {
+          mends: [
+            {
+              label: 'write THRU',
+              span: { from: size.span.from - before.length, to: size.span.to + after.length },
+              text: 'THRU',
+            },
+          ],
+        }
+      : {}),
+  })
+}
+
 function shapeOf(shop: Workshop, feature: HoleFeature, through: number): HoleShape | undefined {
   const r = feature.diameter.mm / 2
   if (!(r > 0)) {
@@ -272,13 +298,14 @@ function shapeOf(shop: Workshop, feature: HoleFeature, through: number): HoleSha
       )
       return undefined
     }
-    if (depth + point > through - 1e-9 && point > 0) {
+    if (depth > through - 1e-9 && point > 0) markAsDeep(shop, size, through)
+    else if (depth + point > through - 1e-9 && point > 0) {
       shop.mark(
         'look again',
         'drill-point-through',
         size.span,
         `The drill point breaks through the far side (${inUnit(through, size.unit)} of material).`,
-        depth > through - 1e-9 ? 'THRU: the depth is that of the part' : 'a smaller depth, or a flat bottom',
+        'a smaller depth, or a flat bottom',
       )
     }
   }

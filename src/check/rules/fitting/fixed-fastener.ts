@@ -30,7 +30,7 @@ export const rule: BriefRule = {
       const hole = wide.min * (screw.unit === 'inch' ? 25.4 : 1)
       const room = fixedTolerance(hole, screw.mm)
       if (zone <= room + 1e-9) return []
-      const { unit } = nominal
+      const unit = brief.header.units
       return [
         {
           text: `The tapped holes may stray within ⌀${said(zone, unit)}; the usual clearance hole for ${screw.name} leaves ${said(room, unit)} for both parts together.`,

@@ -1,4 +1,5 @@
 import { holesOf } from '../../measure/cuts.ts'
+import { said } from '../../measure/said.ts'
 import type { SheetRule } from '../../rule.ts'
 
 /** Smallest circle that can be told from a blot and still carry a centre mark, paper mm. */
@@ -19,7 +20,7 @@ export const rule: SheetRule = {
       seen.add(of.id)
       return [
         {
-          text: `At ${sheet.scale} the ⌀${callout.diameter.text} of ${of.id} prints ${(2 * r * scale).toFixed(1)} mm wide.`,
+          text: `At ${sheet.scale} the ⌀${callout.diameter.text} of ${of.id} prints ${said(2 * r * scale, part.brief.header.units)} wide.`,
           span: callout.diameter.span,
           expected: 'a larger scale',
           feature: of.id,
