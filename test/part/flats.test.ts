@@ -51,6 +51,17 @@ describe('flats across from each other', () => {
     }
   })
 
+  // Area of a regular polygon of n sides, w across two of them: n·(w/2)²·tan(π/n).
+  it.each([
+    [4, 'on a shaft of their own width', 21],
+    [6, 'as on hexagon bar', 24],
+  ])('%i of them %s: a polygon, and no diameter of what is gone', (n, _, wide) => {
+    const part = bench.part(`${SHAFT}flats b: ${n}X ${wide} across`)
+    expect(part.marks.map((m) => [m.rule, m.weight])).toEqual([['flat-corners-sharp', 'look again']])
+    expect(part.properties.volume).toBeCloseTo(PI * 100 * 80 + n * (wide / 2) ** 2 * Math.tan(PI / n) * 20, 4)
+    expect(part.chosen.flatMap((c) => (c.kind === 'diameter' ? [c.size.text] : []))).toEqual(['20', '20'])
+  })
+
   it('a length and an end at the shoulder', () => {
     const part = bench.part(`${SHAFT}flats c, front and rear: 16 across, 15 long; right end at right face`)
     expect(faults(part)).toEqual([])
@@ -62,7 +73,6 @@ describe('flats across from each other', () => {
 describe('flats that cannot be', () => {
   it.each([
     ['two statements opposite each other', 'flat b, top: 24 across\nflat b, bottom: 24 across', 'flats-opposite'],
-    ['nothing round left between them', 'flats b: 6X 24 across', 'flat-off-part'],
     ['three', 'flats b: 3X 24 across', 'count-out-of-range'],
     ['sides that are not opposite', 'flats b, top and front: 24 across', 'unknown-side'],
     ['mirrored along the wrong way', 'flat b, top: 24 across; mirrored front-rear', 'wrong-direction'],

@@ -103,10 +103,16 @@ export function buildDisc(shop: Workshop, stock: DiscStock): void {
 /** The diameter of a face, on the finished part only where `isOwn` says so. */
 function chooseDiameter(shop: Workshop, size: Size, of: string, isOwn?: () => boolean, face = of): void {
   shop.choose((faces) =>
-    isOwn && !isOwn()
+    (isOwn && !isOwn()) || isSquared(shop, face, faces)
       ? undefined
       : { kind: 'diameter', size, of, faces: faces(face), count: 1, span: size.span, group: 'stock' },
   )
+}
+
+/** Flats that meet in sharp corners left nothing round: the diameter is then the bar's, not the part's. */
+function isSquared(shop: Workshop, face: string, faces: (name: string) => readonly number[]): boolean {
+  const many = shop.flats.some((f) => f.round.name === face && f.feature.count.value > 2)
+  return many && faces(face).length === 0
 }
 
 function chooseLength(shop: Workshop, contour: Contour, size: Size, kind: 'distance' | 'thickness'): void {
