@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest'
 import { compile } from '../../src/app/compile.ts'
 import { drawnOf } from '../../src/app/page/engine/drawn.ts'
+import { featureWords } from '../../src/app/page/engine/feature-words.ts'
 import { look } from '../../src/app/page/engine/look.ts'
 import type { Held, Seen } from '../../src/app/page/engine/messages.ts'
 import { pictureOf } from '../../src/app/page/engine/solid-picture.ts'
@@ -167,6 +168,15 @@ describe('the cutting-plane line', () => {
     const middle = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2]
     const front = onBoard(board, [(box.min[0] + box.max[0]) / 2, box.max[1] - 4, box.max[2] - 20])
     expect(middle).toEqual([expect.closeTo(front[0], 6), expect.closeTo(front[1], 6)])
+  })
+})
+
+describe('what a feature is called', () => {
+  it('names the line of the brief, and none where it was read from a model', () => {
+    const [hole] = part.features
+    expect(featureWords(part).of(hole!.id)).toBe('the hole ⌀10 (line 6)')
+    const read = { ...hole!, feature: { ...hole!.feature!, span: { from: 0, to: 0 } } }
+    expect(featureWords({ features: [read], brief: part.brief }).of(hole!.id)).toBe('the hole ⌀10')
   })
 })
 

@@ -41,8 +41,9 @@ function wordsOf({ id, members }: PartFeature, feature: Feature, text: string): 
   const { label } = feature
   // `boss`, `bore`: the only one, by its name alone.
   if (!label && !/\d/.test(id)) return [`the ${id}`, `the ${id}`]
-  // What was read from a solid model stands in no line.
-  const line = text === '' ? '' : `(line ${locate(text, feature.span.from).line})`
+  // What was read from a solid model is written nowhere.
+  const { from, to } = feature.span
+  const line = to > from ? `(line ${locate(text, from).line})` : ''
   const said = label ? label.text : `${sizeOf(feature)}${line}`.trimEnd()
   const many = `the ${count} ${PLURAL[kind] ?? `${kind}s`} ${said}`.trimEnd()
   if (count > 1) return [many, `one of ${many}`]
