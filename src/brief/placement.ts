@@ -34,7 +34,7 @@ export type Placement =
       readonly kind: 'runs'
       readonly runs: readonly Run[]
       /** `equally spaced`, of members round a turned surface: the first is placed, the others stand about the axis. */
-      readonly around?: Span
+      readonly around?: { readonly span: Span }
       readonly span: Span
     }
   /** `on ⌀100 bolt circle, equal, one at 12 o'clock`. */

@@ -99,7 +99,7 @@ export class PlacementReader {
     const made = runs.reduce((n, run) => n * run.count.value, 1) * copies
     const { span } = this.runs
     if (this.evenly && made === 1 && given && given.value > 1)
-      return { placement: { kind: 'runs', runs, around: this.evenly, span }, count: given }
+      return { placement: { kind: 'runs', runs, around: { span: this.evenly }, span }, count: given }
     const count = given ?? sensibleCount(c, made, span)
     if (count && count.value !== made) this.miscount(count, made, plural)
     return { placement: { kind: 'runs', runs, span }, count: count ?? { value: 1, span } }

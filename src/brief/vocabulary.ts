@@ -349,7 +349,7 @@ const roundEdges = [
 
 /**
  * Names by kind of stock. Besides these, everywhere: the part's own six sides; `bore`, `boss`, and labelled features
- * (`hole A`); for a bore `bore edges`, `bore left edge`; for a boss `boss end`, `boss end edge`, `boss root`; `axis`.
+ * (`hole A`); for a bore `bore edges`, `bore left edge`; for a boss `boss end`, `boss end edge`, `boss foot` (or `root`); `axis`.
  * In a turned part every step's name is a surface, `<name> left face` and `<name> right face` are its shoulders,
  * `<name> left edge` and `<name> right edge` its outer edges, and `ends` both end edges of the part.
  */
@@ -411,6 +411,7 @@ export const nameWords: readonly string[] = [
     'boss',
     'spigot',
     'root',
+    'foot',
     'hole',
     'holes',
     'slot',

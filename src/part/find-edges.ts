@@ -219,7 +219,7 @@ function roundEdgesOf(shop: Workshop, text: string): StockEdge[] {
   }
   const boss = bossOf(shop, words)
   if (boss) {
-    if (words.includes('root'))
+    if (words.includes('foot') || words.includes('root'))
       return corners.filter(
         (e) => e.faces.includes(boss) && !e.faces.includes(`${boss} end`) && !endCorner(e, boss, corners),
       )

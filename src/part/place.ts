@@ -26,7 +26,7 @@ export function placeMembers(
         if (placement.around && !round) {
           shop.must(
             'not-round',
-            placement.around,
+            placement.around.span,
             `${id} is spaced equally round no axis: that is read of holes worked square into a turned surface.`,
             'holes outside, from top: 4X … with one place along the axis, or a bolt circle, or rows with a distance apart',
           )
