@@ -33,7 +33,18 @@ function candidates<T extends { readonly name: string }>(all: readonly T[], shop
     return name === text || name === short || withoutFace(name) === short
   })
   const other = shop.aliases.get(short) ?? []
-  return [...exact, ...other.flatMap((n) => all.filter((f) => f.name === n && !exact.includes(f)))]
+  const found = [...exact, ...other.flatMap((n) => all.filter((f) => f.name === n && !exact.includes(f)))]
+  return found.length > 0 ? found : ofTheOnly(all, shop, short)
+}
+
+/** `step top` where the part has one step: that of `step 1 top`. A step's floor is its face that lies level. */
+function ofTheOnly<T extends { readonly name: string }>(all: readonly T[], shop: Workshop, text: string): T[] {
+  const [, kind, own, rest] = /^(step|notch|slot|pocket|groove)( \S+)? (floor|[a-z]+)$/.exec(text) ?? []
+  if (kind === undefined || rest === undefined) return []
+  if (!own && shop.brief.features.filter((f) => f.kind === kind).length > 1) return []
+  const ends = kind === 'step' && rest === 'floor' ? ['top', 'bottom'] : [rest]
+  const names = ends.map((end) => `${kind}${own ?? ' 1'} ${end}`)
+  return all.filter((f) => names.includes(withoutFace(f.name.toLowerCase())))
 }
 
 /** The flat face worked on; `from` is the side of the tool. Leaves a mark where there is none. */
@@ -55,7 +66,7 @@ export function findWorkFace(shop: Workshop, name: Name, from?: Side): WorkFace 
     const side = shop.faces.find((f) => f.name === from && text === '')
     if (side) return side
   }
-  return found[0] ?? endFace(shop, text)
+  return found[0] ?? endFace(shop, text) ?? (from && endFace(shop, `${text} ${from}`))
 }
 
 /** `hub left face`, where the step's end is an end or a shoulder that has another name: the same face. */

@@ -68,6 +68,7 @@ export function buildTube(shop: Workshop, stock: TubeStock): boolean {
   const contour = startContour(shop, stock.lie, [{ name: 'outside', h0: 0, h1: length, r0: r, r1: r }])
   chooseDiameter(shop, stock.outside, 'outside')
   if (inner > 0) {
+    shop.aliases.set('inside', ['bore'])
     contour.bores.push({ name: 'bore', h0: -Infinity, h1: Infinity, r0: inner, r1: inner })
     shop.rounds.push({ name: 'bore', r: inner, from: 0, to: length, inside: true })
     shop.imply('coaxial', 'bore and outside on one axis', ['bore', 'outside'])
