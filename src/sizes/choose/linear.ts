@@ -237,7 +237,7 @@ export function extentDraft(
         : axis
       : undefined
   const facing = across ?? (chosen.kind === 'depth' ? undefined : feature?.outward)
-  return linearDraft(context, {
+  const draft = linearDraft(context, {
     id: `${group ?? of}/${chosen.kind}/${directionWords(direction)}`,
     size,
     stretches,
@@ -248,4 +248,21 @@ export function extentDraft(
     // flats in pairs are one cut from several sides: what holds for one needs no count
     count: feature?.kind === 'flat-cut' ? 1 : pairs.length,
   })
+  const ends = chosen.kind === 'length' && feature ? endAtShoulder(context, feature.id, first, direction) : []
+  return { ...draft, states: [...draft.states, ...ends] }
 }
+
+/** The round end of a keyseat that stands against a shoulder is drawn there: its length counts from the shoulder. */
+function endAtShoulder(context: Context, feature: string, ends: readonly Mooring[], direction: Vec3): Statement[] {
+  return context.part.implied.flatMap(({ kind, between: [own, other] }): Statement[] => {
+    if (kind !== 'aligned' || !own?.startsWith(`${feature} `) || !own.endsWith(' end') || !other) return []
+    const shoulder = mooringOf(context, other, direction)
+    const level = (m: Mooring) => dot(m.at, direction)
+    const end = shoulder && ends.find((e) => Math.abs(level(e) - level(shoulder)) < 1e-5)
+    const isRound = end?.faces.every((f) => isCylinder(context, f))
+    return shoulder && end && isRound ? [{ kind: 'aligned', direction, reaches: [shoulder, end] }] : []
+  })
+}
+
+const isCylinder = ({ part }: Context, face: number): boolean =>
+  part.body.faces.some((f) => f.id === face && f.surface.kind === 'cylinder')
