@@ -89,7 +89,8 @@ export function markUnknown(shop: Workshop, name: Name, what: string, known: rea
   if (markNotSquare(shop, name, text)) return
   // what was just refused is no advice, nor is a name that no statement can hold
   const offers = [...new Set(known)].filter((k) => withoutFace(plainName(k)) !== withoutFace(text) && !/\.\d/.test(k))
-  const near = nearestWord(text, offers)
+  // one number is as near as another
+  const near = /^(side|corner) \d+$/.test(text) ? undefined : nearestWord(text, offers)
   shop.must(
     'unknown-name',
     name.span,
@@ -101,6 +102,12 @@ export function markUnknown(shop: Workshop, name: Name, what: string, known: rea
           .map((k) => placedName(shop, k))
           .join(', ') || 'another statement',
   )
+}
+
+/** A name that is no axis: the axes of the part are offered, and where they stand. */
+export function markNoAxis(shop: Workshop, name: Name): void {
+  const axes = [...shop.data.values()].flatMap((d) => (d.kind === 'axis' && !d.id.startsWith('corner ') ? [d.id] : []))
+  markUnknown(shop, name, 'axis', axes)
 }
 
 /** A side of the outline that is there, but neither worked nor counted from: it slopes, or it is round. */
@@ -123,12 +130,12 @@ function markNotSquare(shop: Workshop, name: Name, text: string): boolean {
 /** Numbered sides and corners of an outline with their place, counted from its first point. */
 function placedName(shop: Workshop, name: string): string {
   const { profile } = shop
-  const number = /^(side|corner) \d+$/.exec(name)
+  const number = /^(side|corner) \d+( axis)?$/.exec(name)
   if (!profile || !number) return name
   const { across, up } = faceAxes(profile.axis)
   const unit = shop.brief.header.units === 'inch' ? 25.4 : 1
   const figure = (mm: number) => Number((mm / unit).toFixed(3))
-  if (number[1] === 'corner') {
+  if (number[1] === 'corner' || number[2]) {
     const point = shop.data.get(name)?.point
     return point ? `${name} (at ${figure(point[across])} across, ${figure(point[up])} up)` : name
   }

@@ -54,3 +54,13 @@ describe('the only step goes without its number', () => {
     expect(faults(part('step 1 floor'))).toEqual([])
   })
 })
+
+it('offers axes where an axis is asked for, with their place', () => {
+  const link =
+    'outline 14 thick, face front\n  right 120; arc R 20 to 120 across, 40 up, turning left; left 120; arc R 20 to 0 across, 0 up, turning left; close'
+  const { marks } = bench.part(`${link}\nhole front: ⌀20 THRU\n  on axis of side 4`)
+  const mark = marks.find((m) => m.rule === 'unknown-name')!
+  expect(mark.expected).toBe('side 1 axis (at 120 across, 20 up), side 2 axis (at 0 across, 20 up)')
+  for (const name of ['side 1 axis', 'side 2 axis'])
+    expect(faults(bench.part(`${link}\nhole front: ⌀20 THRU\n  on axis of ${name}`))).toEqual([])
+})

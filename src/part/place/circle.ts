@@ -1,6 +1,6 @@
 import type { Placement } from '../../brief/brief.ts'
 import { add, scale } from '../../geometry/vec3.ts'
-import { axisDatum, markUnknown, plainName } from '../find-name.ts'
+import { axisDatum, markNoAxis, plainName } from '../find-name.ts'
 import { axisOf, faceAxes, facing, outwardOf } from '../sides.ts'
 import type { Workshop } from '../workshop.ts'
 import { centreAlong, centreOf, type Ground, type Placed, WORDS } from './ground.ts'
@@ -20,7 +20,7 @@ export function placeCircle(
   if (placement.about) {
     const found = axisDatum(shop, plainName(placement.about.text))
     if (!found) {
-      markUnknown(shop, placement.about, 'axis', [...shop.data.keys()])
+      markNoAxis(shop, placement.about)
       return undefined
     }
     const p: [number, number, number] = [...found.point]

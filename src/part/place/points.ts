@@ -1,5 +1,5 @@
 import type { Placement } from '../../brief/brief.ts'
-import { axisDatum, findOrigin, markUnknown, type Origin, plainName } from '../find-name.ts'
+import { axisDatum, findOrigin, markNoAxis, type Origin, plainName } from '../find-name.ts'
 import { axisOf, faceAxes, unitAxis } from '../sides.ts'
 import type { Workshop } from '../workshop.ts'
 import { centreAlong, centreOf, type Ground, type Placed, WORDS } from './ground.ts'
@@ -72,7 +72,7 @@ export function placeOnAxis(
   if (placement.of && plainName(placement.of.text) !== 'axis') {
     const found = axisDatum(shop, plainName(placement.of.text))
     if (!found) {
-      markUnknown(shop, placement.of, 'axis', [...shop.data.keys()])
+      markNoAxis(shop, placement.of)
       return undefined
     }
     const p: [number, number, number] = [...found.point]
