@@ -31,7 +31,7 @@ export const rule: DrawingRule = {
           {
             text: `${hole.thread!.text} has one depth: of the thread, or of the drill? A drill 4 pitches deeper than ${size.text} breaks through.`,
             span: size.span,
-            expected: `a drill at most ${typed(room, size.unit)} deep and a thread 3 pitches or more short of that, or THRU`,
+            expected: `THRU up to the open space, another place, or a drill at most ${typed(Math.max(0, room), size.unit)} deep and a thread 3 pitches short of that`,
             numbers,
           },
         ]
