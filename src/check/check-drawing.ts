@@ -1,4 +1,5 @@
 import type { Mark } from '../brief/mark.ts'
+import type { Span } from '../brief/span.ts'
 import type { Finding, PartialSubject, Rule, Sized, Subject } from './rule.ts'
 import { rules } from './rules/rules.ts'
 
@@ -9,7 +10,24 @@ import { rules } from './rules/rules.ts'
 export function checkDrawing(subject: PartialSubject, asked: readonly Rule[] = rules): Mark[] {
   const sized = isSized(subject) ? subject : undefined
   const whole = sized && isWhole(sized) ? sized : undefined
-  return asked.flatMap((rule) => found(rule, subject, sized, whole).map((f) => markOf(rule, f)))
+  const refused = refusedIn(subject)
+  const within = ({ span }: Finding) => span && refused.some((r) => span.from >= r.from && span.to <= r.to)
+  return asked.flatMap((rule) =>
+    found(rule, subject, sized, whole)
+      .filter((f) => !within(f))
+      .map((f) => markOf(rule, f)),
+  )
+}
+
+/** Statements that the part was built without and that are marked for it: the cause is said, what follows waits. */
+function refusedIn({ brief, part }: PartialSubject): readonly Span[] {
+  if (!part || part.features.length === 0) return []
+  const made = new Set(part.features.map((f) => f.feature))
+  const must = part.marks.filter((m) => m.weight === 'must change')
+  return brief.features.flatMap(({ span }, i) => {
+    const marked = must.some((m) => m.span && m.span.from >= span.from && m.span.to <= span.to)
+    return marked && !made.has(brief.features[i]) ? [span] : []
+  })
 }
 
 function found(
