@@ -80,6 +80,15 @@ export class PlacementReader {
       const placement = boltCircle(c, this.circle, { first: this.first, about: this.about }, given, plural)
       return { placement, count: given ?? { value: 1, span: at } }
     }
+    const idle = this.first ?? this.about
+    if (idle) {
+      const text = c.setting.text.slice(idle.span.from, idle.span.to)
+      c.mark('misplaced-words', idle.span, `“${text}” belongs to a bolt circle`, {
+        expected: this.evenly
+          ? 'the side of the first hole before the colon: holes outside, from top: …'
+          : 'on ⌀100 bolt circle before it, or nothing',
+      })
+    }
     if (this.other) {
       const made = (this.other.kind === 'points' ? this.other.points.length : 1) * copies
       const count = given ?? { value: made, span: this.other.span }
