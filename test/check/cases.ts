@@ -164,6 +164,18 @@ const making: readonly Case[] = [
     `block     80 × 50 × 66\nhole      top: ⌀6 THRU${at}`,
     `block     80 × 50 × 58\nhole      top: ⌀6 THRU${at}`,
   ),
+  // 0.15 of ⌀10 is 1.5: a bound by rule of thumb (common practice, no source) is not failed by a hundredth.
+  iso(
+    'hole-near-edge',
+    `${block}\nhole      top: ⌀10 THRU\n          6.45 from left; centred up`,
+    `${block}\nhole      top: ⌀10 THRU\n          6.49 from left; centred up`,
+  ),
+  // 0.15 of ⌀.250 is .0375: so much stands between the holes at a pitch of .2875, whatever its last binary digit.
+  asme(
+    'wall-between-holes',
+    'block     3.00 × 2.00 × 1.00\nholes     top: 2X ⌀.250 THRU\n          .286 apart, centred; centred up',
+    'block     3.00 × 2.00 × 1.00\nholes     top: 2X ⌀.250 THRU\n          .2875 apart, centred; centred up',
+  ),
   iso('odd-drill-size', `${block}\nhole      top: ⌀8.13 THRU${at}`, `${block}\nhole      top: ⌀8.1 THRU${at}`),
   // A fit is reamed or bored to its size; over 13 mm the drill of a size is no longer picked off the rack.
   iso('odd-drill-size', `${block}\nhole      top: ⌀12.13 THRU${at}`, `${block}\nhole      top: ⌀13.13 THRU${at}`),

@@ -2,6 +2,7 @@ import { holesOf, slotEndsOf } from '../../measure/cuts.ts'
 import { cutAt, isKeyseats, isSlits, ownersOf } from '../../measure/owners.ts'
 import { said } from '../../measure/said.ts'
 import { shareOfLeast } from '../../measure/small-part.ts'
+import { fallsShort } from '../../measure/thumb.ts'
 import { beside, worstLigaments } from '../../measure/worst.ts'
 import type { DrawingRule } from '../../rule.ts'
 
@@ -27,7 +28,7 @@ export const rule: DrawingRule = {
       () => (edge) => !cutAt(owners, edge) && !isKeyseats(owners, edge) && !isSlits(owners, edge),
     ).flatMap(({ cut, least }) => {
       const wanted = Math.max(LEAST * shareOfLeast(part), Math.min(MOST, SHARE * 2 * cut.r) - least.wider)
-      if (least.mm >= wanted) return []
+      if (!fallsShort(least.mm, wanted)) return []
       const unit = brief.header.units
       return [
         {

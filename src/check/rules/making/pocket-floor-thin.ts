@@ -1,6 +1,7 @@
 import { along, scale } from '../../../geometry/vec3.ts'
 import { firstHit } from '../../measure/faces.ts'
 import { said } from '../../measure/said.ts'
+import { fallsShort } from '../../measure/thumb.ts'
 import type { DrawingRule } from '../../rule.ts'
 
 export const rule: DrawingRule = {
@@ -17,7 +18,7 @@ export const rule: DrawingRule = {
       const inward = scale(f.outward, -1)
       const hit = firstHit(part.body, along(at, inward, pocket.depth.size.mm + 1e-4), inward)
       const least = Math.max(1, Math.max(pocket.across.mm, pocket.up.mm) / 50)
-      if (!hit || hit.far >= least) return []
+      if (!hit || !fallsShort(hit.far, least)) return []
       return [
         {
           text: `Under the pocket stand ${said(hit.far, brief.header.units)} of material.`,

@@ -2,6 +2,7 @@ import { along } from '../../../geometry/vec3.ts'
 import { holesOf } from '../../measure/cuts.ts'
 import { firstHit } from '../../measure/faces.ts'
 import { said } from '../../measure/said.ts'
+import { fallsShort } from '../../measure/thumb.ts'
 import type { DrawingRule } from '../../rule.ts'
 
 export const rule: DrawingRule = {
@@ -17,7 +18,7 @@ export const rule: DrawingRule = {
       if (hole.through || seen.has(hole.of.id)) return []
       const hit = firstHit(part.body, along(hole.at, hole.inward, hole.deep + 1e-4), hole.inward)
       const least = Math.max(1, 0.2 * hole.r)
-      if (!hit || hit.far >= least) return []
+      if (!hit || !fallsShort(hit.far, least)) return []
       seen.add(hole.of.id)
       return [
         {

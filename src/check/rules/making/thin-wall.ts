@@ -1,6 +1,7 @@
 import { metalOf } from '../../measure/metal.ts'
 import { said } from '../../measure/said.ts'
 import { shareOfLeast } from '../../measure/small-part.ts'
+import { fallsShort } from '../../measure/thumb.ts'
 import { wallsOf } from '../../measure/walls.ts'
 import type { DrawingRule } from '../../rule.ts'
 
@@ -19,7 +20,7 @@ export const rule: DrawingRule = {
     const given = brief.stock && 'thickness' in brief.stock ? brief.stock.thickness.mm : 0
     // Sheet is as thin as it was bought.
     const wall = wallsOf(part.body)
-      .filter((w) => Math.abs(w.thick - given) > 1e-6 && w.thick < least - 1e-6)
+      .filter((w) => Math.abs(w.thick - given) > 1e-6 && fallsShort(w.thick, least))
       .sort((a, b) => a.thick - b.thick)[0]
     if (!wall) return []
     const [a, b] = wall.faces

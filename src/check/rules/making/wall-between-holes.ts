@@ -4,6 +4,7 @@ import { holesOf, type RoundCut, slotEndsOf } from '../../measure/cuts.ts'
 import { breaksIn, cutAt, isKeyseats, ownersOf } from '../../measure/owners.ts'
 import { said } from '../../measure/said.ts'
 import { shareOfLeast } from '../../measure/small-part.ts'
+import { fallsShort } from '../../measure/thumb.ts'
 import { worstLigaments } from '../../measure/worst.ts'
 import type { DrawingRule } from '../../rule.ts'
 
@@ -30,7 +31,7 @@ export const rule: DrawingRule = {
       const other = cutAt(owners, least.edge)!
       const smaller = Math.min(cut.r, ...cuts.filter((c) => c.of.id === other.id).map((c) => c.r))
       const wanted = Math.max(LEAST * shareOfLeast(part), Math.min(MOST, SHARE * 2 * smaller) - least.wider)
-      if (least.mm >= wanted) return []
+      if (!fallsShort(least.mm, wanted)) return []
       // holes that cross are meant to meet
       if (least.mm < 1e-6 && Math.abs(dot(cut.of.outward, other.outward)) < 0.99) return []
       const unit = brief.header.units
