@@ -259,6 +259,9 @@ function isInPlaceOfSize(before: Lexeme | undefined, piece: Lexeme, after: Lexem
 export const sizeExample = (unit: Unit): string =>
   unit === 'inch' ? 'a size such as 1.250 or 3/8' : 'a size such as 25 or 12.5'
 
+/** An example in the brief's own unit: one of the other's figures would be written down as it stands. */
+export const exampleIn = (unit: Unit, inch: string, mm: string): string => (unit === 'inch' ? inch : mm)
+
 export const spanOf = (piece: Span): Span => ({ from: piece.from, to: piece.to })
 
 /** Text fit to be quoted in a message: no control characters, no torn surrogates, not too long. */

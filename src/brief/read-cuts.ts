@@ -1,5 +1,5 @@
 import type { Depth, Feature, Lie, Name, NotchFeature, SlotFeature, StepFeature } from './brief.ts'
-import { type Cursor, spanOf } from './cursor.ts'
+import { type Cursor, exampleIn, spanOf } from './cursor.ts'
 import { needName, readHead, readWorkedHead } from './read-head.ts'
 import { readDepth } from './read-hole.ts'
 import { readName } from './read-name.ts'
@@ -102,8 +102,10 @@ export function readSlot(c: Cursor): SlotFeature | undefined {
   })
   const { count, placement } = place.finish(v.count, 'slots')
   const at = c.statement.keyword.span
-  if (!v.width && !v.broken) missing(c, 'the width of the slot', '.281 × .75 overall')
-  if (v.width && !v.length && !v.broken) missing(c, 'the length of the slot', '.281 × .75 overall')
+  if (!v.width && !v.broken)
+    missing(c, 'the width of the slot', exampleIn(c.setting.unit, '.281 × .75 overall', '8 × 20 overall'))
+  if (v.width && !v.length && !v.broken)
+    missing(c, 'the length of the slot', exampleIn(c.setting.unit, '.281 × .75 overall', '8 × 20 overall'))
   if (!v.depth && c.setting.practice === 'ISO' && v.width) v.depth = { kind: 'through', span: v.width.span }
   if (!v.depth && !v.broken) c.mark('missing-size', at, 'through, or how deep?', { expected: 'THRU, or ↧ and a depth' })
   // an open slot is measured from its edge to its round end unless said otherwise
@@ -203,8 +205,10 @@ export function readPocket(c: Cursor): Feature | undefined {
     return true
   })
   const { count, placement } = place.finish(v.count, 'pockets')
-  if (!v.across && !v.broken) missing(c, 'how far across the pocket is', '60 × 40 ↧ 10')
-  if (v.across && !v.up && !v.broken) missing(c, 'how far up the pocket is', '60 × 40 ↧ 10')
+  if (!v.across && !v.broken)
+    missing(c, 'how far across the pocket is', exampleIn(c.setting.unit, '2.40 × 1.60 ↧ .40', '60 × 40 ↧ 10'))
+  if (v.across && !v.up && !v.broken)
+    missing(c, 'how far up the pocket is', exampleIn(c.setting.unit, '2.40 × 1.60 ↧ .40', '60 × 40 ↧ 10'))
   if (!v.depth && !v.broken) missing(c, 'the depth of the pocket', 'THRU, or ↧ and a depth')
   if (!face || !v.across || !v.up || !v.depth || v.broken) return undefined
   return {
@@ -332,7 +336,7 @@ export function readNotch(c: Cursor): NotchFeature | undefined {
   const { count, placement } = place.finish(v.count, 'notches')
   if (!v.shape)
     c.mark('notch-shape-not-said', c.statement.keyword.span, 'a square notch or a vee?', { expected: 'square, or vee' })
-  if (!v.width && !v.broken) missing(c, 'the width of the notch', '20 wide')
+  if (!v.width && !v.broken) missing(c, 'the width of the notch', exampleIn(c.setting.unit, '.75 wide', '20 wide'))
   if (v.into && (v.depth || v.shape === 'vee')) {
     c.mark(
       'stated-twice',

@@ -1,5 +1,5 @@
 import type { Anchor, FlatFeature, GrooveFeature, KeyseatFeature, Lie, Mirror, Name, Side } from './brief.ts'
-import { type Cursor, spanOf } from './cursor.ts'
+import { type Cursor, exampleIn, spanOf } from './cursor.ts'
 import { oppositeOf } from './opposite-side.ts'
 import { readAnchor } from './read-anchor.ts'
 import { needName, readHead } from './read-head.ts'
@@ -126,8 +126,13 @@ export function readGroove(c: Cursor): GrooveFeature | undefined {
     bottom: 'bottom',
   })
   const { width, bottom, depth } = sizes
-  if (!broken && !width) missing(c, 'the width of the groove', '2.2 wide')
-  if (!broken && !bottom && !depth) missing(c, 'the depth of the groove', 'bottom ⌀18, or 1 deep')
+  if (!broken && !width) missing(c, 'the width of the groove', exampleIn(c.setting.unit, '.090 wide', '2.2 wide'))
+  if (!broken && !bottom && !depth)
+    missing(
+      c,
+      'the depth of the groove',
+      exampleIn(c.setting.unit, 'bottom ⌀.704, or .04 deep', 'bottom ⌀18, or 1 deep'),
+    )
   if (bottom && depth)
     c.mark('stated-twice', depth.span, 'bottom diameter and depth say the same thing twice', {
       expected: 'one of the two',
@@ -162,7 +167,7 @@ export function readKeyseat(c: Cursor): KeyseatFeature | undefined {
   // through the bore, unless a length is given
   const inBore = face !== undefined && /\b(bore|inside|hole)\b/.test(face.text)
   const through = inBore && !length && !anchor
-  if (!broken && !width) missing(c, 'the width of the keyseat', '6 wide')
+  if (!broken && !width) missing(c, 'the width of the keyseat', exampleIn(c.setting.unit, '.250 wide', '6 wide'))
   if (!broken && !depth && !over)
     missing(c, 'the depth of the keyseat', inBore ? '3.3 deep, or 33.3 over bore' : '3.5 deep')
   if (depth && over)
@@ -173,7 +178,8 @@ export function readKeyseat(c: Cursor): KeyseatFeature | undefined {
     c.mark('contradiction', over.span, 'a keyseat in a shaft has no size over a bore', {
       expected: 'a depth: 3.5 deep',
     })
-  if (!broken && !length && !through) missing(c, 'the length of the keyseat', '25 long')
+  if (!broken && !length && !through)
+    missing(c, 'the length of the keyseat', exampleIn(c.setting.unit, '1.00 long', '25 long'))
   if (!anchor && !through)
     c.mark('missing-place', c.statement.keyword.span, 'where is the keyseat?', {
       expected: 'left end 4 from left face',
@@ -203,7 +209,7 @@ export function readFlat(c: Cursor): FlatFeature | undefined {
     long: 'length',
   })
   const { across, length } = sizes
-  if (!broken && !across) missing(c, 'the size across the flat', '18 across')
+  if (!broken && !across) missing(c, 'the size across the flat', exampleIn(c.setting.unit, '.70 across', '18 across'))
   const pair = head.pair === true || isPair(c, mirror, head.side)
   const plural = /s$/i.test(c.statement.keyword.text)
   const made = count ?? { value: pair || plural ? 2 : 1, span: c.statement.keyword.span }

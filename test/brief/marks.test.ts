@@ -203,3 +203,14 @@ describe('messages', () => {
     }
   })
 })
+
+// An example is taken as it stands, so that it is of the brief's own unit: 18 across on an inch part is 18 in.
+it.each([
+  ['mm', 'flat body, top: 1 long', '18 across'],
+  ['inch', 'flat body, top: 1 long', '.70 across'],
+  ['mm', 'notch body, top: square, 10 deep', '20 wide'],
+  ['inch', 'notch body, top: square, 10 deep', '.75 wide'],
+] as const)('a size missing in a brief in %s, “%s”, is shown by an example of that unit: %s', (units, line, wanted) => {
+  const brief = readBrief(`units ${units}\nturned axis left-right\n  body ⌀30, 40 long\n${line}\n`)
+  expect(brief.marks.find((m) => m.rule === 'missing-size')?.expected).toBe(wanted)
+})
