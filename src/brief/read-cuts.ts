@@ -305,7 +305,11 @@ export function readNotch(c: Cursor): NotchFeature | undefined {
       v.shape = c.peek().text.toLowerCase() === 'square' ? 'square' : 'vee'
       c.index++
     } else if (c.take('times')) return true
-    else if (atAngle(c)) v.angle = readAngle(c, 'the angle of the vee')
+    // `centres 1.520 apart`: notches are placed by their middles anyway
+    else if (c.atWord('centre', 'centres', 'center', 'centers') && c.isSizeAhead(1)) {
+      c.index++
+      return place.take()
+    } else if (atAngle(c)) v.angle = readAngle(c, 'the angle of the vee')
     else if (c.takeWord('to', 'into')) {
       v.into = readName(c, 'what the notch goes to')
       if (!v.into) v.broken = true

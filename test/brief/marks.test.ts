@@ -214,3 +214,16 @@ it.each([
   const brief = readBrief(`units ${units}\nturned axis left-right\n  body ⌀30, 40 long\n${line}\n`)
   expect(brief.marks.find((m) => m.rule === 'missing-size')?.expected).toBe(wanted)
 })
+
+// Common practice, no source: the middles of notches are their centres, as those of slots are.
+it('reads the distance between centres of notches as that of slots', () => {
+  const places = (words: string) => {
+    const { features, marks } = readBrief(
+      `units inch\nplate 4.00 × 2.50 × .25, face front\nnotches front, bottom: 2X square, .760 wide, .50 deep\n  ${words}\n`,
+    )
+    const [notch] = features
+    return { marks: marks.map((m) => m.text), sizes: JSON.stringify(notch).match(/"text":"[^"]*"/g) }
+  }
+  expect(places('centres 1.520 apart, centred')).toEqual(places('1.520 apart, centred'))
+  expect(places('centres 1.520 apart, centred').sizes).toContain('"text":"1.520"')
+})

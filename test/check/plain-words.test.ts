@@ -3,6 +3,7 @@ import { readFrame } from '../../src/brief/frame/read-frame.ts'
 import { readBrief } from '../../src/brief/read.ts'
 import { withAcceptances } from '../../src/check/acceptances.ts'
 import type { Sized } from '../../src/check/rule.ts'
+import { rule as datumUnstable } from '../../src/check/rules/frames/datum-unstable.ts'
 import { rule as boreWithoutChamfer } from '../../src/check/rules/making/bore-without-chamfer.ts'
 import { rule as roughForTolerance } from '../../src/check/rules/tolerances/rough-for-tolerance.ts'
 import { openKernel } from '../../src/kernel/open.ts'
@@ -119,4 +120,19 @@ it('offers THRU for a hole as deep as the part, and a smaller depth for one that
   // the point of a ⌀8 drill at 118° is 4 / tan 59° = 2.40 long
   expect(wanted('28')).toEqual(['a smaller depth, or a flat bottom'])
   expect(wanted('27')).toEqual([])
+})
+
+// A boss ⌀90 × 6 with a chamfer of 1 bears over 6 − 1 = 5.
+it('calls a datum by the word of the brief, and says that a chamfer is taken off its length', () => {
+  const { part } = iso(`disc ⌀140 × 16, outer face front
+spigot rear: ⌀90 f7 × 6 high
+bore front: ⌀35 H7 THRU
+chamfer boss end edge: 1 × 45°
+datum B spigot
+frame bore: ◎ ⌀0.05 B
+`)
+  if (datumUnstable.reads !== 'drawing') throw new Error('the rule reads the drawing')
+  expect(datumUnstable.check({ brief: part.brief, part } as Sized).map((f) => f.text)).toEqual([
+    'Datum B, spigot, bears over 5 mm of its length, chamfers and rounds not counted, on a diameter of 90 mm: it does not set how the part lies.',
+  ])
 })

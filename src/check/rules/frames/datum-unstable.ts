@@ -28,13 +28,16 @@ export const rule: DrawingRule = {
       const short = feature.kind === 'width' ? undefined : shortness(subject.part, feature)
       if (!short) return []
       seen.add(first.name)
-      const { units } = subject.brief.header
+      const { header, datums: stated = [] } = subject.brief
+      const { units } = header
+      // By the brief's own word: the part may name a spigot boss.
+      const name = stated.find((d) => d.letter.text === first.name)?.of.text ?? feature.id
       return [
         {
           text:
             feature.kind === 'round'
-              ? `Datum ${first.name}, ${feature.id}, is ${said(short.own, units)} long on a diameter of ${said(short.of, units)}: it does not set how the part lies.`
-              : `Datum ${first.name}, ${feature.id}, reaches over ${said(short.own, units)} of the part’s ${said(short.of, units)}: it does not set how the part lies.`,
+              ? `Datum ${first.name}, ${name}, bears over ${said(short.own, units)} of its length, chamfers and rounds not counted, on a diameter of ${said(short.of, units)}: it does not set how the part lies.`
+              : `Datum ${first.name}, ${name}, reaches over ${said(short.own, units)} of the part’s ${said(short.of, units)}: it does not set how the part lies.`,
           span: row.datums[0]!.span,
           expected:
             feature.kind === 'round'
