@@ -1,7 +1,8 @@
 import type { ChosenSize } from '../../part/part.ts'
+import type { Statement } from '../dimension.ts'
 import { angleDraft, boltCircleDrafts } from './angular.ts'
 import { arcLengthDraft } from './arc-length.ts'
-import type { Context } from './context.ts'
+import { type Context, mooringOf } from './context.ts'
 import { depthDraft } from './depth.ts'
 import type { Draft } from './draft.ts'
 import { holeDraft } from './hole.ts'
@@ -42,7 +43,20 @@ export function draftsOf(context: Context): Draft[] {
     const draft = draftOf(context, chosen)
     return draft ? [draft] : []
   })
-  return distinctIds([...rest, ...round, ...notes.values(), ...slots])
+  return inLine(context, distinctIds([...rest, ...round, ...notes.values(), ...slots]))
+}
+
+/** A distance of 0 is no size but says that two axes, or an axis and a plane, are drawn in line: it goes with the feature's own size. */
+function inLine(context: Context, drafts: Draft[]): Draft[] {
+  return context.part.chosen.reduce<Draft[]>((all, c) => {
+    if (!isKind(c, 'distance') || c.size.mm !== 0) return all
+    const [a, b] = [c.from, c.to].map((id) => mooringOf(context, id, c.direction))
+    if (!a || !b || (a.normal && b.normal)) return all
+    const own = all.filter((d) => d.feature !== undefined && d.feature === c.group)
+    const bearer = own.find((d) => d.direction === 'diameter') ?? own[0]
+    const said: Statement = { kind: 'aligned', direction: c.direction, reaches: [a, b] }
+    return all.map((d) => (d === bearer ? { ...d, states: [...d.states, said] } : d))
+  }, drafts)
 }
 
 function draftOf(context: Context, chosen: ChosenSize): Draft | undefined {

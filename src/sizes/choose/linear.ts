@@ -88,8 +88,8 @@ export function distanceDraft(context: Context, chosen: Chosen<'distance'> | Cho
   const b = mooringOf(context, to, direction)
   if (!a) return lost(context, chosen, from)
   if (!b) return lost(context, chosen, to)
-  // What stands flush is one plane, which needs no size.
-  if (size.mm === 0 && a.normal && b.normal) return undefined
+  // What stands flush is one plane, and what stands in line is drawn in line: neither needs a size.
+  if (size.mm === 0) return undefined
   const axis = b.axis ?? a.axis
   const profile = profileOf(context)
   const feature = group === 'stock' || group === 'lengths' ? undefined : group
