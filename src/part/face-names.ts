@@ -136,7 +136,9 @@ function contourNames(shop: Workshop, contour: Contour): FaceName[] {
       if (r0 < 1e-9) return []
       return [{ name: face, surface: { kind: 'cylinder', axes: { origin: at(h0), x, y, z }, r: r0 }, within }]
     }
-    if (Math.abs(h0 - h1) < 1e-9) return [{ name: face, surface: { kind: 'plane', axes: { origin: at(h0), x, y, z } } }]
+    // The outline runs with its material on the left: a floor and a shoulder in one plane look opposite ways.
+    if (Math.abs(h0 - h1) < 1e-9)
+      return [{ name: face, surface: { kind: 'plane', axes: { origin: at(h0), x, y, z } }, reversed: r1 < r0 }]
     const slope = (r1 - r0) / (h1 - h0)
     const axes = slope > 0 ? { origin: at(h0), x, y, z } : { origin: at(h0), x, y: scale(y, -1), z: scale(z, -1) }
     return [{ name: face, surface: { kind: 'cone', axes, r: r0, halfAngle: Math.atan(Math.abs(slope)) }, within }]

@@ -98,7 +98,8 @@ export function mooringOf(context: Context, id: string, direction: Vec3): Moorin
   if (datum) {
     const plane = named.length > 0 ? named.map((f) => f.id) : facesOnPlane(context, datum.point, datum.normal)
     // a round end has no plane: it is met at the crown of the feature's own
-    const faces = plane.length > 0 ? plane : roundsOf(context, id)
+    const rounds = plane.length > 0 ? [] : roundsOf(context, id)
+    const faces = [...plane, ...(rounds.length > 0 || plane.length > 0 ? rounds : stepsAt(context, datum))]
     return { at: datum.point, name: datum.name, faces, normal: datum.normal }
   }
   const face = named[0]
@@ -158,6 +159,19 @@ function spread(a: Vec3, b: Vec3, at: Vec3, direction: Vec3): readonly [Vec3, Ve
 function roundsOf({ part }: Context, id: string): readonly number[] {
   const members = part.features.flatMap((f) => (f.feature ? f.members : []))
   return members.find((m) => id.startsWith(`${m.id} `) && id.endsWith(' end'))?.faces ?? []
+}
+
+/** Turned steps that meet at this level without a shoulder, so that nothing within the part is taken for their end. */
+function stepsAt({ part }: Context, { point, normal }: { readonly point: Vec3; readonly normal: Vec3 }): number[] {
+  const stock = part.brief.stock
+  if (stock?.kind !== 'turned') return []
+  const names = new Set(stock.steps.map((s) => s.name.text.toLowerCase()))
+  const isStep = (f: number | undefined) => f !== undefined && names.has(part.body.faces[f]?.name?.toLowerCase() ?? '')
+  const meet = part.body.edges.filter(({ curve, faces: [a, b] }) => {
+    if (curve.kind !== 'circle' || !isStep(a) || !isStep(b) || a === b) return false
+    return Math.abs(dot(sub(curve.axes.origin, point), normal)) < 1e-6 && Math.abs(dot(curve.axes.z, normal)) > 1 - 1e-9
+  })
+  return [...new Set(meet.flatMap(({ faces }) => faces.flatMap((f) => f ?? [])))]
 }
 
 function facesOnPlane(context: Context, point: Vec3, normal: Vec3): number[] {
