@@ -1,15 +1,8 @@
-import { afterEach, beforeAll, describe, expect, it } from 'vitest'
-import { type OcctKernel, openKernel } from '../../src/kernel/open.ts'
-import { faults, workbench } from './workbench.ts'
+import { describe, expect, it } from 'vitest'
+import { faults, openBench } from './workbench.ts'
 
 // Volumes by closed formulas: cylinder πr²h, cone frustum πh(R² + Rr + r²)/3, drill point of 118° a cone r / tan 59° high.
-let kernel: OcctKernel
-let bench: ReturnType<typeof workbench>
-beforeAll(async () => {
-  kernel = await openKernel()
-  bench = workbench(kernel)
-})
-afterEach(() => bench.clear())
+const bench = openBench()
 
 const frustum = (R: number, r: number, h: number) => (Math.PI * h * (R * R + R * r + r * r)) / 3
 const nozzle = 'turned axis left-right\n  inlet ⌀24, 18 long\n  body ⌀22, 44 long\n  tip ⌀22 tapered to ⌀10, 16 long'

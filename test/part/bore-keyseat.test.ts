@@ -1,18 +1,11 @@
-import { afterEach, beforeAll, describe, expect, it } from 'vitest'
+import { describe, expect, it } from 'vitest'
 import { printBrief } from '../../src/brief/print.ts'
 import { readBrief } from '../../src/brief/read.ts'
-import { type OcctKernel, openKernel } from '../../src/kernel/open.ts'
 import { plainText } from '../../src/sizes/callout/plain-text.ts'
 import { lazySubject, onHeader } from '../check/subject.ts'
-import { faults, named, workbench } from './workbench.ts'
+import { faults, named, openBench } from './workbench.ts'
 
-let kernel: OcctKernel
-let bench: ReturnType<typeof workbench>
-beforeAll(async () => {
-  kernel = await openKernel()
-  bench = workbench(kernel)
-})
-afterEach(() => bench.clear())
+const bench = openBench()
 
 const { PI } = Math
 const HUB = `turned axis left-right
@@ -76,7 +69,7 @@ keyseat bore, top: 8 wide × 3.3 deep`)
     const part = bench.part(BLOCK + text)
     expect(faults(part)).toEqual([])
     expect(part.properties.volume).toBeCloseTo(block - area(6, 10, 12.8) * long, 4)
-    const subject = lazySubject(onHeader('iso', BLOCK + text), kernel)
+    const subject = lazySubject(onHeader('iso', BLOCK + text), bench.kernel)
     expect(subject.sizes.proof.sentence).toMatch(/^complete/)
     expect(subject.sizes.dimensions.map((d) => plainText(d.callout))).toEqual(expect.arrayContaining(['22.8', '6']))
     subject.free()

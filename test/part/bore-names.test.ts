@@ -1,14 +1,7 @@
-import { afterEach, beforeAll, describe, expect, it } from 'vitest'
-import { type OcctKernel, openKernel } from '../../src/kernel/open.ts'
-import { faults, workbench } from './workbench.ts'
+import { describe, expect, it } from 'vitest'
+import { faults, openBench } from './workbench.ts'
 
-let kernel: OcctKernel
-let bench: ReturnType<typeof workbench>
-beforeAll(async () => {
-  kernel = await openKernel()
-  bench = workbench(kernel)
-})
-afterEach(() => bench.clear())
+const bench = openBench()
 
 const PLATE = 'plate 80 × 60 × 10\n'
 const named = (word: string) => `holes B top: 4X ⌀5 THRU

@@ -1,16 +1,9 @@
-import { afterEach, beforeAll, describe, expect, it } from 'vitest'
-import { type OcctKernel, openKernel } from '../../src/kernel/open.ts'
-import { faults, named, workbench } from './workbench.ts'
+import { describe, expect, it } from 'vitest'
+import { faults, named, openBench } from './workbench.ts'
 
 // Volumes by closed formulas: a corner round takes (1 − π/4)r² off the section; a chamfer c × 45° all round a border of
 // straight length s and four corner arcs r takes s·c²/2 and, by Pappus, 2π(r − c/3)·c²/2.
-let kernel: OcctKernel
-let bench: ReturnType<typeof workbench>
-beforeAll(async () => {
-  kernel = await openKernel()
-  bench = workbench(kernel)
-})
-afterEach(() => bench.clear())
+const bench = openBench()
 
 const rounded = (a: number, b: number, r: number) => a * b - 4 * (1 - Math.PI / 4) * r * r
 const allRound = (a: number, b: number, r: number, c: number) =>

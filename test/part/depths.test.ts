@@ -1,16 +1,9 @@
-import { afterEach, beforeAll, describe, expect, it } from 'vitest'
-import { type OcctKernel, openKernel } from '../../src/kernel/open.ts'
-import { faults, workbench } from './workbench.ts'
+import { describe, expect, it } from 'vitest'
+import { faults, openBench } from './workbench.ts'
 
 // Volumes by the closed formulas of prism, cylinder and cone. ASME Y14.5-2018 4.6.12 and ISO 15786 (from memory): a
 // depth runs from the surface that the hole is worked into.
-let kernel: OcctKernel
-let bench: ReturnType<typeof workbench>
-beforeAll(async () => {
-  kernel = await openKernel()
-  bench = workbench(kernel)
-})
-afterEach(() => bench.clear())
+const bench = openBench()
 
 const BLOCK = 'block 120 × 70 × 45'
 const STEP = 'step top left: 30 from left, 12 from top'

@@ -1,16 +1,9 @@
-import { afterEach, beforeAll, describe, expect, it } from 'vitest'
+import { describe, expect, it } from 'vitest'
 import { readBrief } from '../../src/brief/read.ts'
-import { type OcctKernel, openKernel } from '../../src/kernel/open.ts'
 import { buildPart } from '../../src/part/build.ts'
-import { faults, workbench } from './workbench.ts'
+import { faults, openBench } from './workbench.ts'
 
-let kernel: OcctKernel
-let bench: ReturnType<typeof workbench>
-beforeAll(async () => {
-  kernel = await openKernel()
-  bench = workbench(kernel)
-})
-afterEach(() => bench.clear())
+const bench = openBench()
 
 const PLATE = 'plate 100 × 60 × 8\n'
 
@@ -137,9 +130,9 @@ describe('what cannot be built is left out and marked', () => {
     if (hole?.kind !== 'hole' || hole.placement.kind !== 'runs') throw new Error('no row of holes')
     const count = { value: 1e9, span: hole.count.span }
     const runs = hole.placement.runs.map((run) => (run.count.value > 1 ? { ...run, count } : run))
-    const part = buildPart({ ...brief, features: [{ ...hole, placement: { ...hole.placement, runs } }] }, kernel)
+    const part = buildPart({ ...brief, features: [{ ...hole, placement: { ...hole.placement, runs } }] }, bench.kernel)
     expect(faults(part)).toEqual(['too-many'])
-    kernel.free(part.solid)
+    bench.kernel.free(part.solid)
   })
 
   it('an empty brief is no part', () => {

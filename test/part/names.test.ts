@@ -1,19 +1,12 @@
 import { readdirSync, readFileSync } from 'node:fs'
-import { afterEach, beforeAll, describe, expect, it } from 'vitest'
+import { describe, expect, it } from 'vitest'
 import { readBrief } from '../../src/brief/read.ts'
 import type { Size } from '../../src/brief/size.ts'
-import { type OcctKernel, openKernel } from '../../src/kernel/open.ts'
 import { buildPart } from '../../src/part/build.ts'
 import type { ChosenSize, Datum, Part } from '../../src/part/part.ts'
-import { faults, named, workbench } from './workbench.ts'
+import { faults, named, openBench } from './workbench.ts'
 
-let kernel: OcctKernel
-let bench: ReturnType<typeof workbench>
-beforeAll(async () => {
-  kernel = await openKernel()
-  bench = workbench(kernel)
-})
-afterEach(() => bench.clear())
+const bench = openBench()
 
 const examples = new URL('../../examples/', import.meta.url)
 const BRACKET = `angle formed, 5 STK, inside R 5
@@ -42,11 +35,11 @@ describe('names of faces', () => {
 
   it('survive a cut, with the cut faces flagged', () => {
     const part = bench.part(BRACKET)
-    const { solid, body } = kernel.cut(part.solid, [{ point: [20, 0, 0], normal: [-1, 0, 0] }], 'intersection')
+    const { solid, body } = bench.kernel.cut(part.solid, [{ point: [20, 0, 0], normal: [-1, 0, 0] }], 'intersection')
     expect(body.faces.filter((f) => f.cut).length).toBeGreaterThan(0)
     expect(body.faces.some((f) => f.name === 'upright front')).toBe(true)
     expect(body.faces.filter((f) => f.cut).every((f) => f.name === undefined)).toBe(true)
-    kernel.free(solid)
+    bench.kernel.free(solid)
   })
 
   it('edges take the names of the two faces beside them', () => {
@@ -132,7 +125,7 @@ describe('the example briefs', () => {
 
   it.each(files)('%s builds clean, every face named, every chosen distance true on the solid', (file) => {
     const brief = readBrief(readFileSync(new URL(file, examples), 'utf8'))
-    const part = buildPart(brief, kernel)
+    const part = buildPart(brief, bench.kernel)
     try {
       expect(faults(part)).toEqual([])
       expect(part.body.faces.filter((f) => !f.name)).toEqual([])
@@ -147,11 +140,11 @@ describe('the example briefs', () => {
       // one number, one size
       const spans = part.chosen.map((c) => `${c.kind === 'angle' ? c.angle.span.from : c.size.span.from}`)
       expect(new Set(spans).size).toBe(spans.length)
-      const check = new kernel.oc.BRepCheck_Analyzer(kernel.shapeOf(part.solid), true)
+      const check = new bench.kernel.oc.BRepCheck_Analyzer(bench.kernel.shapeOf(part.solid), true)
       expect(check.IsValid()).toBe(true)
       check.delete()
     } finally {
-      kernel.free(part.solid)
+      bench.kernel.free(part.solid)
     }
   })
 })

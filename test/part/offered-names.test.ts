@@ -1,14 +1,7 @@
-import { afterEach, beforeAll, describe, expect, it } from 'vitest'
-import { type OcctKernel, openKernel } from '../../src/kernel/open.ts'
-import { faults, workbench } from './workbench.ts'
+import { describe, expect, it } from 'vitest'
+import { faults, openBench } from './workbench.ts'
 
-let kernel: OcctKernel
-let bench: ReturnType<typeof workbench>
-beforeAll(async () => {
-  kernel = await openKernel()
-  bench = workbench(kernel)
-})
-afterEach(() => bench.clear())
+const bench = openBench()
 
 const PILLOW = `block 140 × 40 × 80
 step top left: 40 from left, 60 from top

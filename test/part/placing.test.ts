@@ -1,14 +1,7 @@
-import { afterEach, beforeAll, describe, expect, it } from 'vitest'
-import { type OcctKernel, openKernel } from '../../src/kernel/open.ts'
-import { faults, workbench } from './workbench.ts'
+import { describe, expect, it } from 'vitest'
+import { faults, openBench } from './workbench.ts'
 
-let kernel: OcctKernel
-let bench: ReturnType<typeof workbench>
-beforeAll(async () => {
-  kernel = await openKernel()
-  bench = workbench(kernel)
-})
-afterEach(() => bench.clear())
+const bench = openBench()
 
 const textOf = (part: ReturnType<typeof bench.part>, rule: string) => part.marks.find((m) => m.rule === rule)?.text
 

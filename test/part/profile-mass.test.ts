@@ -1,14 +1,7 @@
-import { afterEach, beforeAll, expect, it } from 'vitest'
-import { type OcctKernel, openKernel } from '../../src/kernel/open.ts'
-import { workbench } from './workbench.ts'
+import { expect, it } from 'vitest'
+import { openBench } from './workbench.ts'
 
-let kernel: OcctKernel
-let bench: ReturnType<typeof workbench>
-beforeAll(async () => {
-  kernel = await openKernel()
-  bench = workbench(kernel)
-})
-afterEach(() => bench.clear())
+const bench = openBench()
 
 // the kernel integrates over the faces of the solid: an oracle independent of the profile
 it.each([
@@ -33,7 +26,7 @@ it.each([
   ['tube', 'tube ⌀62 outside, ⌀45 inside, 12 long, axis left-right\nchamfer bore edges: 2X 0.5 × 45°'],
 ])('%s: volume, surface and centroid agree with the kernel', (_, text) => {
   const part = bench.part(text)
-  const oracle = kernel.properties(part.solid)
+  const oracle = bench.kernel.properties(part.solid)
   expect(part.marks.filter((m) => m.weight === 'must change')).toEqual([])
   expect(Math.abs(part.properties.volume / oracle.volume - 1)).toBeLessThan(1e-11)
   expect(Math.abs(part.properties.area / oracle.area - 1)).toBeLessThan(1e-11)

@@ -1,16 +1,9 @@
-import { afterEach, beforeAll, describe, expect, it } from 'vitest'
+import { describe, expect, it } from 'vitest'
 import { printBrief } from '../../src/brief/print.ts'
 import { readBrief } from '../../src/brief/read.ts'
-import { type OcctKernel, openKernel } from '../../src/kernel/open.ts'
-import { faults, named, workbench } from './workbench.ts'
+import { faults, named, openBench } from './workbench.ts'
 
-let kernel: OcctKernel
-let bench: ReturnType<typeof workbench>
-beforeAll(async () => {
-  kernel = await openKernel()
-  bench = workbench(kernel)
-})
-afterEach(() => bench.clear())
+const bench = openBench()
 
 const { PI } = Math
 const TUBE = 'tube ⌀62 outside, ⌀45 inside, 40 long, axis left-right\n'

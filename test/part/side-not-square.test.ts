@@ -1,14 +1,7 @@
-import { afterEach, beforeAll, describe, expect, it } from 'vitest'
-import { type OcctKernel, openKernel } from '../../src/kernel/open.ts'
-import { workbench } from './workbench.ts'
+import { describe, expect, it } from 'vitest'
+import { openBench } from './workbench.ts'
 
-let kernel: OcctKernel
-let bench: ReturnType<typeof workbench>
-beforeAll(async () => {
-  kernel = await openKernel()
-  bench = workbench(kernel)
-})
-afterEach(() => bench.clear())
+const bench = openBench()
 
 const WEDGE = `outline 40 thick, face front
   right 120; up 20; slope left 100 up 60; left 20; close

@@ -1,18 +1,11 @@
-import { afterEach, beforeAll, describe, expect, it } from 'vitest'
+import { describe, expect, it } from 'vitest'
 import { printBrief } from '../../src/brief/print.ts'
 import { readBrief } from '../../src/brief/read.ts'
 import { rules } from '../../src/check/rules/rules.ts'
-import { type OcctKernel, openKernel } from '../../src/kernel/open.ts'
 import { lazySubject, onHeader } from '../check/subject.ts'
-import { faults, workbench } from './workbench.ts'
+import { faults, openBench } from './workbench.ts'
 
-let kernel: OcctKernel
-let bench: ReturnType<typeof workbench>
-beforeAll(async () => {
-  kernel = await openKernel()
-  bench = workbench(kernel)
-})
-afterEach(() => bench.clear())
+const bench = openBench()
 
 const CLAMP = 'block 90 × 30 × 35\nbore front: ⌀26 H8 THRU\n'
 const slit = (end: string) => `${CLAMP}notch front, right: square, 4 wide, ${end}\n  centred`
@@ -29,7 +22,7 @@ describe('a slit that runs out in a bore', () => {
   })
 
   it('is sized whole, and no wall is missed beside it', () => {
-    const subject = lazySubject(onHeader('iso', slit('to bore')), kernel)
+    const subject = lazySubject(onHeader('iso', slit('to bore')), bench.kernel)
     expect(subject.sizes.proof.complete).toBe(true)
     for (const name of ['hole-near-edge', 'drill-breaks-sideways', 'notch-narrow']) {
       expect(rules.find((r) => r.name === name)!.check(subject), name).toEqual([])

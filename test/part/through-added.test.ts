@@ -1,15 +1,8 @@
-import { afterEach, beforeAll, describe, expect, it } from 'vitest'
-import { type OcctKernel, openKernel } from '../../src/kernel/open.ts'
-import { faults, named, workbench } from './workbench.ts'
+import { describe, expect, it } from 'vitest'
+import { faults, named, openBench } from './workbench.ts'
 
 // Volumes by the closed formulas of prism and cylinder.
-let kernel: OcctKernel
-let bench: ReturnType<typeof workbench>
-beforeAll(async () => {
-  kernel = await openKernel()
-  bench = workbench(kernel)
-})
-afterEach(() => bench.clear())
+const bench = openBench()
 
 const disc = (d: number, h: number) => (Math.PI / 4) * d * d * h
 const BLOCK = 'block 80 × 60 × 20'

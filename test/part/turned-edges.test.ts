@@ -1,17 +1,10 @@
-import { afterEach, beforeAll, describe, expect, it } from 'vitest'
-import { type OcctKernel, openKernel } from '../../src/kernel/open.ts'
-import { faults, workbench } from './workbench.ts'
+import { describe, expect, it } from 'vitest'
+import { faults, openBench } from './workbench.ts'
 
 // Volumes by closed formulas. A chamfer c × 45° at the mouth of a bore r is a triangle c²/2 whose centroid stands c/3
 // from the corner: by Pappus 2π(r + c/3)·c²/2. A corner fillet R about an inside corner at radius a adds the corner
 // square less its quarter circle; each part turned about the axis by Pappus.
-let kernel: OcctKernel
-let bench: ReturnType<typeof workbench>
-beforeAll(async () => {
-  kernel = await openKernel()
-  bench = workbench(kernel)
-})
-afterEach(() => bench.clear())
+const bench = openBench()
 
 const round = (d: number, h: number) => (Math.PI * d * d * h) / 4
 const mouth = (d: number, c: number) => Math.PI * (d / 2 + c / 3) * c * c

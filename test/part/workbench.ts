@@ -1,20 +1,34 @@
+import { afterEach, beforeAll } from 'vitest'
 import { readBrief } from '../../src/brief/read.ts'
-import type { OcctKernel } from '../../src/kernel/open.ts'
+import { type OcctKernel, openKernel } from '../../src/kernel/open.ts'
 import { buildPart } from '../../src/part/build.ts'
 import type { Part } from '../../src/part/part.ts'
 
-/** Builds parts from short briefs in millimetres and frees them together. */
-export function workbench(kernel: OcctKernel) {
+export interface Bench {
+  readonly kernel: OcctKernel
+  /** The part of a short brief, in millimetres unless a header says otherwise. */
+  part(text: string, header?: string): Part
+}
+
+/** Builds parts for the tests of one file, and frees them after each. */
+export function openBench(): Bench {
   const parts: Part[] = []
+  let kernel: OcctKernel
+  beforeAll(async () => {
+    kernel = await openKernel()
+  })
+  afterEach(() => {
+    for (const part of parts.splice(0)) kernel.free(part.solid)
+  })
   return {
-    part(text: string, header = 'units mm\npractice ISO'): Part {
+    get kernel() {
+      return kernel
+    },
+    part(text, header = 'units mm\npractice ISO') {
       const brief = readBrief(`${header}\n${text}\n`)
       const part = buildPart(brief, kernel)
       parts.push(part)
       return { ...part, marks: [...brief.marks, ...part.marks] }
-    },
-    clear() {
-      for (const part of parts.splice(0)) kernel.free(part.solid)
     },
   }
 }

@@ -1,19 +1,12 @@
-import { afterEach, beforeAll, describe, expect, it } from 'vitest'
-import { type OcctKernel, openKernel } from '../../src/kernel/open.ts'
+import { describe, expect, it } from 'vitest'
 import { drawViews } from '../../src/views/draw-views.ts'
-import { workbench } from '../part/workbench.ts'
+import { openBench } from '../part/workbench.ts'
 
 /** What the plane of a section goes through: worked out by hand from the numbers of each brief. */
 describe('a section through a named feature', () => {
-  let kernel: OcctKernel
-  let bench: ReturnType<typeof workbench>
-  beforeAll(async () => {
-    kernel = await openKernel()
-    bench = workbench(kernel)
-  })
-  afterEach(() => bench.clear())
+  const bench = openBench()
 
-  const viewsOf = (text: string) => drawViews(bench.part(text), kernel)
+  const viewsOf = (text: string) => drawViews(bench.part(text), bench.kernel)
   const cut = (text: string) => viewsOf(text).views.find((v) => v.kind === 'section')!
   const shaft = (side: string, views: string) => `turned axis left-right
   body ⌀40, 100 long

@@ -1,6 +1,6 @@
-import { cross, dot, norm, sub } from '../../../geometry/vec3.ts'
+import { dot } from '../../../geometry/vec3.ts'
 import type { BodyFace } from '../../../kernel/body.ts'
-import { holesOf } from '../../measure/cuts.ts'
+import { holesOf, offAxis } from '../../measure/cuts.ts'
 import { said } from '../../measure/said.ts'
 import type { DrawingRule } from '../../rule.ts'
 
@@ -26,7 +26,7 @@ export const rule: DrawingRule = {
         if (face.surface.kind !== 'cylinder') return []
         const { axes, r } = face.surface
         if (Math.abs(dot(axes.z, hole.inward)) < 1 - 1e-9 || hole.r >= r) return []
-        const off = norm(cross(sub(hole.at, axes.origin), axes.z))
+        const off = offAxis(hole, axes.origin)
         return off > 1e-6 * r && off < NEAR * r ? [{ face, off, r }] : []
       })[0]
       if (!beside) return []
