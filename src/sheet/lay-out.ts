@@ -58,21 +58,11 @@ export function layOut(
   }
 }
 
-/** How many times as dear as the first a sheet may be for the sake of a chain in one line (common practice, no source). */
-const DEAR = 2.1
-
-/** Area times enlargement: about twice for a step of either. */
-const sizeOf = ({ format, stated }: SheetChoice): number =>
-  Math.max(format.width * format.height, 1) * Math.max(1, stated.paper / stated.part)
-
 function cheapest(desk: Desk, choices: Iterable<SheetChoice>): Drawn {
   let best: Drawn | undefined
   const tried: string[] = []
   const wanting = (drawn: Drawn) => drawn.left + drawn.broken + (drawn.honest ? 0 : 1)
-  let first: SheetChoice | undefined
   for (const choice of choices) {
-    first ??= choice
-    if (best && best.left === 0 && best.honest && sizeOf(choice) > DEAR * sizeOf(first)) break
     const drawn = draw(desk, choice)
     tried.push(`${choice.format.name} ${choice.scaleText}`)
     if (!best || wanting(drawn) < wanting(best)) best = drawn
