@@ -6,6 +6,8 @@ export default defineConfig({
     include: ['test/**/*.test.ts'],
     testTimeout: 300_000,
     hookTimeout: 120_000,
+    // A page on a busy machine takes its time; what never comes still fails.
+    expect: { poll: { timeout: 60_000 } },
     pool: 'forks',
     maxWorkers: 2,
   },

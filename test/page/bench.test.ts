@@ -16,7 +16,7 @@ describe('the bench', () => {
     const canvas = page.locator('.turning canvas')
     await canvas.waitFor()
     await page.waitForSelector('.turning[data-state="at rest"]', { timeout: FIRST })
-    expect(await page.locator('.turning [role=alert]').count()).toBe(0)
+    await expect.poll(() => page.locator('.turning [role=alert]').count()).toBe(0)
     const picture = () => canvas.screenshot().then((b) => b.toString('base64'))
     await expect.poll(async () => (await picture()).length, { timeout: 120_000 }).toBeGreaterThan(4000)
     const whole = await picture()
@@ -35,7 +35,7 @@ describe('the bench', () => {
     await page.keyboard.press('Enter')
     await size(page, '2.75').waitFor({ state: 'attached', timeout: 120_000 })
     await expect.poll(picture, { timeout: 120_000 }).not.toBe(cut)
-    expect(await page.locator('.turning [role=alert]').count()).toBe(0)
+    await expect.poll(() => page.locator('.turning [role=alert]').count()).toBe(0)
   })
 
   it('has nothing serious against it for those who cannot see or point', { timeout: FIRST }, async () => {
@@ -92,7 +92,7 @@ describe('the bench', () => {
     await page.getByRole('button', { name: 'Lay beside' }).first().click()
     await page.locator('.sheet-frame').nth(1).locator('.ink').first().waitFor({ state: 'attached' })
     // That is there to be looked at: nothing on it says that it can be lifted.
-    expect(await page.getByRole('button', { name: 'Lift off' }).count()).toBe(1)
+    await expect.poll(() => page.getByRole('button', { name: 'Lift off' }).count()).toBe(1)
     await page.getByRole('button', { name: 'Put back', exact: true }).waitFor()
     expect(await axeFindings(page)).toEqual([])
     await page.getByRole('button', { name: 'Put back', exact: true }).click()
@@ -119,8 +119,8 @@ describe('the bench', () => {
           .map((e) => e.className),
       )
     // The slip slides when it is folded away.
-    expect(await moving()).toContain('slip-body')
+    await expect.poll(() => moving()).toContain('slip-body')
     await page.emulateMedia({ reducedMotion: 'reduce' })
-    expect((await moving()).filter((name) => !/^cm-/.test(String(name)))).toEqual([])
+    await expect.poll(async () => (await moving()).filter((name) => !/^cm-/.test(String(name)))).toEqual([])
   })
 })

@@ -29,13 +29,16 @@ describe('the checker on the page', () => {
     page = await openPage(desk.browser, desk.served.address)
     await writeBrief(page, BASE)
     await expect.poll(async () => (await marks()).length, { timeout: 60_000 }).toBe(said.length)
-    for (const text of said) expect((await marks()).some((m) => m.endsWith(sentence(text)))).toBe(true)
+    for (const text of said)
+      await expect.poll(async () => (await marks()).some((m) => m.endsWith(sentence(text)))).toBe(true)
     // The paper leaves the margin its place.
     const margin = (await page.locator('.margin').boundingBox())!
     const paper = (await page.locator('.sheet .paper').boundingBox())!
     expect(paper.x + paper.width <= margin.x + 1 || paper.y + paper.height <= margin.y + 1).toBe(true)
     await page.locator('.margin .mark').first().press('Enter')
-    expect(await page.locator('.opened dt').allTextContents()).toEqual(['Weight', 'Expected', 'Rule', 'Source'])
+    await expect
+      .poll(() => page.locator('.opened dt').allTextContents())
+      .toEqual(['Weight', 'Expected', 'Rule', 'Source'])
     expect(await axeFindings(page)).toEqual([])
   })
 
@@ -47,15 +50,15 @@ describe('the checker on the page', () => {
     await page.getByLabel('It stands, because').fill('both parts are drilled together, see note #2')
     await page.keyboard.press('Enter')
     await page.waitForSelector('.margin li.accepted')
-    expect(await briefText(page)).toMatch(
-      /^accept +"dowel-distance at .* because both parts are drilled together, see note #2"$/m,
-    )
-    expect(await page.locator('.routing').textContent()).toContain('1 accepted')
+    await expect
+      .poll(() => briefText(page))
+      .toMatch(/^accept +"dowel-distance at .* because both parts are drilled together, see note #2"$/m)
+    await expect.poll(() => page.locator('.routing').textContent()).toContain('1 accepted')
     await page.locator('.cm-line', { hasText: 'up 100 apart' }).click()
     const text = (await briefText(page)).replace('up 100 apart', 'up 104 apart')
     await writeBrief(page, text)
     await page.waitForSelector('.margin .mark:has-text("It was accepted with")')
-    expect(await page.locator('.margin li.accepted').count()).toBe(0)
+    await expect.poll(() => page.locator('.margin li.accepted').count()).toBe(0)
   })
 
   it('closes an open mark when another has come to its place', { timeout: FIRST }, async () => {
@@ -68,7 +71,7 @@ describe('the checker on the page', () => {
     await page.keyboard.press('Home')
     await page.keyboard.press('Delete')
     await first.filter({ hasText: 'no statement begins with' }).waitFor({ timeout: 60_000 })
-    expect(await first.getAttribute('aria-expanded')).toBe('false')
+    await expect.poll(() => first.getAttribute('aria-expanded')).toBe('false')
   })
 
   it('mends by a key, and offers a place to holes that have none', { timeout: FIRST }, async () => {
@@ -82,7 +85,7 @@ describe('the checker on the page', () => {
     await page.keyboard.press('Escape')
     await page.locator('.scale-rule button').first().focus()
     await page.keyboard.press('m')
-    expect(await page.evaluate(() => document.activeElement?.className)).toBe('mark')
+    await expect.poll(() => page.evaluate(() => document.activeElement?.className)).toBe('mark')
     await page.keyboard.press('m')
     await expect.poll(() => briefText(page)).toMatch(/⌀9 THRU\n {10}centred both ways/)
     const general = page.locator('.margin .mend', { hasText: 'write general ISO 2768-m' })
@@ -102,10 +105,10 @@ describe('the checker on the page', () => {
     await page.getByRole('button', { name: 'Check print' }).click()
     await page.waitForSelector('.ink.pencil-yellow', { state: 'attached' })
     const words = () => page.$$eval('.sheet text.ink', (all) => all.map((t) => t.textContent ?? ''))
-    expect((await words()).join('\n')).toMatch(/CHECK PRINT/)
-    expect((await words()).join('\n')).toMatch(/yellow: found consistent/)
-    expect(await page.locator('.ink.pencil-red').count()).toBeGreaterThan(4)
-    expect(await page.locator('.ink.pencil-blue').count()).toBeGreaterThan(4)
+    await expect.poll(async () => (await words()).join('\n')).toMatch(/CHECK PRINT/)
+    await expect.poll(async () => (await words()).join('\n')).toMatch(/yellow: found consistent/)
+    await expect.poll(() => page.locator('.ink.pencil-red').count()).toBeGreaterThan(4)
+    await expect.poll(() => page.locator('.ink.pencil-blue').count()).toBeGreaterThan(4)
     expect(await axeFindings(page)).toEqual([])
     await page.getByRole('button', { name: 'Sign', exact: true }).click()
     await page.getByLabel('Name').fill('P. Quillfeather')
@@ -155,6 +158,6 @@ describe('the checker on the page', () => {
     await expect
       .poll(async () => /pictorial (-?\d+) across/.exec(await briefText(page))![1])
       .toBe(String(Number(before) - 5))
-    expect(await page.locator('.margin li.must-change').count()).toBe(0)
+    await expect.poll(() => page.locator('.margin li.must-change').count()).toBe(0)
   })
 })

@@ -88,6 +88,6 @@ describe('a tablet', () => {
     // Beside the figures, still on their place.
     const size = places.find((p) => p.name.startsWith('Size 3.50'))!
     await page.touchscreen.tap(size.x + size.width / 2, size.y + 3)
-    expect(await page.locator('.size-field input').inputValue()).toBe('3.50')
+    await expect.poll(() => page.locator('.size-field input').inputValue()).toBe('3.50')
   })
 })

@@ -82,9 +82,9 @@ it(`makes a right bracket from an empty page in at most ${MOST} actions`, { time
       timeout: 20_000,
     })
     .toEqual([])
-  expect(await page.locator('.routing').textContent()).toContain('Sizes complete')
+  await expect.poll(() => page.locator('.routing').textContent()).toContain('Sizes complete')
   await expect.poll(() => page.locator('.sheet text.ink', { hasText: 'PRELIMINARY' }).count()).toBe(0)
-  expect(await briefText(page)).toMatch(/2 across 1\.500 apart, centred/)
+  await expect.poll(() => briefText(page)).toMatch(/2 across 1\.500 apart, centred/)
   expect(actions).toBeLessThanOrEqual(MOST)
 })
 
@@ -97,7 +97,7 @@ describe('the starter', () => {
       await page.keyboard.press('Enter')
       await page.waitForFunction(() => document.activeElement?.matches('[data-stock]'))
       for (let steps = 0; (await held()) !== stock && steps < 20; steps++) await page.keyboard.press('Tab')
-      expect(await held()).toBe(stock)
+      await expect.poll(() => held()).toBe(stock)
       await page.keyboard.press('Enter')
       // One Enter a size, one behind the name.
       for (const { inch } of sketchSizes[stock]) {

@@ -70,7 +70,7 @@ describe('a server that goes away', () => {
       await page.keyboard.type('\nnote      Written without a server')
       await save()
       await page.getByText('kept.brief was not saved: the server does not answer.').waitFor()
-      expect(await page.locator('.routing').textContent()).toContain('not saved')
+      await expect.poll(() => page.locator('.routing').textContent()).toContain('not saved')
 
       await page.reload()
       await waitForLettering(page, 'WRITTEN WITHOUT A SERVER')
@@ -112,7 +112,7 @@ describe('a text that is no usual brief', () => {
     await page.keyboard.press('Enter')
     await size(page, '4.50').waitFor({ state: 'attached', timeout: 120_000 })
     // Of the editor's lines only those in the window are elements.
-    expect(await page.locator('.cm-line').count()).toBeLessThan(300)
+    await expect.poll(() => page.locator('.cm-line').count()).toBeLessThan(300)
   })
 
   it('of noise stands as text, is marked, and can be taken back', { timeout: 2 * FIRST }, async () => {

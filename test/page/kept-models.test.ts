@@ -66,13 +66,13 @@ describe('a model on the bench', () => {
     await page.reload()
     await region().waitFor({ timeout: FIRST })
     await drawn()
-    expect(await lettering(page)).toEqual(words)
+    await expect.poll(() => lettering(page)).toEqual(words)
 
     await page.getByRole('button', { name: 'Put back', exact: true }).click()
     await page.reload()
     await page.waitForSelector('.cm-content', { timeout: FIRST })
-    expect(await region().count()).toBe(0)
-    expect(await briefText(page)).toBe(example)
+    await expect.poll(() => region().count()).toBe(0)
+    await expect.poll(() => briefText(page)).toBe(example)
 
     await page.keyboard.press('Control+o')
     const shelf = page.getByRole('dialog', { name: 'Shelf' })

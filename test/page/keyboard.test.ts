@@ -21,19 +21,19 @@ describe('the keyboard', () => {
     await page.locator('.size-field input').fill('3.625')
     await page.keyboard.press('Enter')
     await page.waitForSelector('.size-field', { state: 'detached' })
-    expect(await focused()).toMatch(/^Size 3\.(50|625)/)
+    await expect.poll(() => focused()).toMatch(/^Size 3\.(50|625)/)
     await size(page, '3.625').waitFor({ state: 'attached', timeout: 120_000 })
-    expect(await focused()).toMatch(/^Size 3\.625/)
+    await expect.poll(() => focused()).toMatch(/^Size 3\.625/)
     // Left as it was, the keyboard is there too.
     await page.keyboard.press('Enter')
     await page.waitForSelector('.size-field')
     await page.keyboard.press('Escape')
-    expect(await focused()).toMatch(/^Size 3\.625/)
+    await expect.poll(() => focused()).toMatch(/^Size 3\.625/)
     const names = await page.$$eval('.hit', (all) => all.map((h) => h.getAttribute('aria-label')))
     await page.keyboard.press('End')
-    expect(await focused()).toBe(names.at(-1))
+    await expect.poll(() => focused()).toBe(names.at(-1))
     await page.keyboard.press('Home')
-    expect(await focused()).toBe(names[0])
+    await expect.poll(() => focused()).toBe(names[0])
   })
 
   it('goes along with the pictorial into the hand, and back by Escape', { timeout: FIRST }, async () => {
@@ -42,10 +42,10 @@ describe('the keyboard', () => {
     await lift.focus()
     await page.keyboard.press('Enter')
     await page.waitForSelector('.turning')
-    expect(await focused()).toMatch(/^The part in the hand/)
+    await expect.poll(() => focused()).toMatch(/^The part in the hand/)
     await page.keyboard.press('Escape')
     await page.waitForSelector('.turning', { state: 'detached' })
-    expect(await lift.evaluate((b) => b === document.activeElement)).toBe(true)
+    await expect.poll(() => lift.evaluate((b) => b === document.activeElement)).toBe(true)
     // From elsewhere on the page Escape puts it back too.
     await page.keyboard.press('Enter')
     await page.waitForSelector('.turning')
@@ -65,8 +65,9 @@ describe('the keyboard', () => {
     const first = await line.getAttribute('aria-label')
     await page.keyboard.press('ArrowRight')
     await expect.poll(() => line.getAttribute('aria-label')).not.toBe(first)
-    const words = await page.locator('.turning .why').textContent()
-    expect(await line.getAttribute('aria-label')).toContain(words)
+    await expect
+      .poll(async () => [await line.getAttribute('aria-label'), await page.locator('.turning .why').textContent()])
+      .toSatisfy(([label, why]) => label.includes(why))
   })
 })
 
@@ -88,7 +89,7 @@ describe('what is opened or chosen', () => {
   it('is brought into sight: the words of a size', { timeout: FIRST }, async () => {
     page = await openPage(desk.browser, desk.served.address, 1280, 560)
     const scroller = page.locator('.cm-scroller')
-    expect(await scroller.evaluate((s) => s.scrollTop)).toBe(0)
+    await expect.poll(() => scroller.evaluate((s) => s.scrollTop)).toBe(0)
     const box = (await size(page, '1.38').boundingBox())!
     await page.mouse.click(box.x + box.width / 2, box.y + box.height / 2)
     await page.waitForSelector('.lit-word')
@@ -176,7 +177,7 @@ describe('the page for fingers and at 200 %', () => {
         .map(({ words }) => words),
     )
     expect(small).toEqual([])
-    expect(await overprinted()).toEqual([])
+    await expect.poll(() => overprinted()).toEqual([])
   })
 
   it.each([
@@ -188,7 +189,7 @@ describe('the page for fingers and at 200 %', () => {
     await page.goto(desk.served.address)
     await page.waitForSelector('.sheet .ink', { state: 'attached', timeout: FIRST })
     await page.waitForSelector('.stage .signature', { state: 'attached' })
-    expect(await overprinted()).toEqual([])
+    await expect.poll(() => overprinted()).toEqual([])
   })
 
   /** Desks of the routing slip whose buttons reach into their signature. */
@@ -228,7 +229,9 @@ plate     6 × 4 × 1/2
     await page.keyboard.press('Escape')
     await page.keyboard.press('Enter')
     await page.keyboard.type('note Two')
-    expect(await briefText(page)).toBe(`${typed}hole top: 2x .281 dia thru
+    await expect
+      .poll(() => briefText(page))
+      .toBe(`${typed}hole top: 2x .281 dia thru
           2 across 4.50 apart, centred; 1.00 from front
 note One
 note Two`)
@@ -237,10 +240,10 @@ note Two`)
     await page.keyboard.press('End')
     for (const _ of 'One') await page.keyboard.press('ArrowLeft')
     await page.keyboard.press('Enter')
-    expect(await briefText(page)).toMatch(/^note \n {10}One\nnote Two$/m)
+    await expect.poll(() => briefText(page)).toMatch(/^note \n {10}One\nnote Two$/m)
     // Escape, then Tab: out of the brief.
     await page.keyboard.press('Escape')
     await page.keyboard.press('Tab')
-    expect(await page.evaluate(() => document.activeElement?.closest('.cm-editor') === null)).toBe(true)
+    await expect.poll(() => page.evaluate(() => document.activeElement?.closest('.cm-editor') === null)).toBe(true)
   })
 })

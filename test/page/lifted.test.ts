@@ -31,8 +31,8 @@ describe('the pictorial in the hand', () => {
     expect(slip.x).toBeLessThan(place.x)
     expect(slip.x + slip.width).toBeGreaterThan(place.x)
     // The engine's own lines, one for one.
-    expect(await page.locator('.turning .seen .ink').count()).toBe(onSheet)
-    expect(await says()).toBe('As on the sheet. Not cut; A–A lies at the front.')
+    await expect.poll(() => page.locator('.turning .seen .ink').count()).toBe(onSheet)
+    await expect.poll(() => says()).toBe('As on the sheet. Not cut; A–A lies at the front.')
   })
 
   it('is turned, cut and picked from the keyboard, says so, and gives the keyboard back', {
@@ -42,21 +42,23 @@ describe('the pictorial in the hand', () => {
     await page.locator('.scale-rule button').first().focus()
     await page.keyboard.press('l')
     await atRest()
-    expect(await focused()).toMatch(/^The part in the hand/)
+    await expect.poll(() => focused()).toMatch(/^The part in the hand/)
     for (let i = 0; i < 4; i++) await page.keyboard.press('ArrowRight')
     await expect.poll(says).toBe('Turned 20° right. Not cut; A–A lies at the front.')
     await page.keyboard.press('Tab')
-    expect(await focused()).toBe('Cutting plane A–A, from the front')
+    await expect.poll(() => focused()).toBe('Cutting plane A–A, from the front')
     await page.keyboard.press('ArrowRight')
-    expect(await value()).toBe('Cut .05 in behind the front')
+    await expect.poll(() => value()).toBe('Cut .05 in behind the front')
     await page.keyboard.press('PageUp')
-    expect(await value()).toMatch(/^Cut through one of the 2 slots \(line \d+\), [.\d]+ in behind the front$/)
+    await expect
+      .poll(() => value())
+      .toMatch(/^Cut through one of the 2 slots \(line \d+\), [.\d]+ in behind the front$/)
     await page.waitForSelector('.turning[data-state="at rest"] .hatching', { state: 'attached', timeout: 60_000 })
     await expect.poll(says).toMatch(/^Turned 20° right\. Cut through one of the 2 slots/)
     await page.keyboard.press('Home')
-    expect(await value()).toBe('Not cut; A–A lies at the front')
+    await expect.poll(() => value()).toBe('Not cut; A–A lies at the front')
     await page.keyboard.press('Enter')
-    expect(await focused()).toBe('Cutting plane A–A, from the right')
+    await expect.poll(() => focused()).toBe('Cutting plane A–A, from the right')
     await atRest()
     await page.keyboard.press('Tab')
     const first = await focused()
@@ -66,16 +68,18 @@ describe('the pictorial in the hand', () => {
     const edge = await focused()
     await page.keyboard.press('Enter')
     await expect.poll(() => page.locator('.turning .why').textContent()).toBe(edge)
-    expect(await page.locator('.turning .seen .lit').count()).toBeGreaterThan(0)
-    expect(await page.locator('.sheet .lit').count()).toBeGreaterThan(0)
+    await expect.poll(() => page.locator('.turning .seen .lit').count()).toBeGreaterThan(0)
+    await expect.poll(() => page.locator('.sheet .lit').count()).toBeGreaterThan(0)
     await page.keyboard.press('Escape')
     await page.waitForSelector('.turning', { state: 'detached' })
-    expect(
-      await page
-        .locator('.scale-rule button')
-        .first()
-        .evaluate((b) => b === document.activeElement),
-    ).toBe(true)
+    await expect
+      .poll(() =>
+        page
+          .locator('.scale-rule button')
+          .first()
+          .evaluate((b) => b === document.activeElement),
+      )
+      .toBe(true)
   })
 
   it('is cut by drawing A–A into it, and laid anew by a touch of it', { timeout: FIRST }, async () => {
@@ -91,14 +95,14 @@ describe('the pictorial in the hand', () => {
     await page.mouse.move(x + 20, y - 10, { steps: 4 })
     await page.mouse.move(x + 45, y - 26, { steps: 4 })
     // The cut follows before the hand lets go.
-    expect(await value()).toMatch(/^Cut /)
+    await expect.poll(() => value()).toMatch(/^Cut /)
     await page.mouse.up()
     await page.waitForSelector('.turning[data-state="at rest"] .hatching', { state: 'attached', timeout: 60_000 })
-    expect(await page.locator('.turning .seen .cut').count()).toBeGreaterThan(3)
+    await expect.poll(() => page.locator('.turning .seen .cut').count()).toBeGreaterThan(3)
     const [u, v] = await at()
     await page.mouse.click(u, v)
     await expect.poll(() => slider().getAttribute('aria-label')).toBe('Cutting plane A–A, from the right')
-    expect(await value()).toBe('Not cut; A–A lies at the right')
+    await expect.poll(() => value()).toBe('Not cut; A–A lies at the right')
     expect(await axeFindings(page)).toEqual([])
   })
 
@@ -117,7 +121,7 @@ describe('the pictorial in the hand', () => {
     expect(x).toBeGreaterThan(stage.x)
     await page.mouse.click(x, y)
     await page.locator('.turning .why', { hasText: 'edge' }).waitFor()
-    expect(await page.locator('.turning .seen .lit').count()).toBeGreaterThan(0)
+    await expect.poll(() => page.locator('.turning .seen .lit').count()).toBeGreaterThan(0)
   })
 
   it('shows the middle plane that a middle line stands for, and the axes of a centre line', {
@@ -129,7 +133,7 @@ describe('the pictorial in the hand', () => {
       await stop.focus()
       for (let i = 0; i < 80 && !words.test((await stop.getAttribute('aria-label')) ?? ''); i++)
         await page.keyboard.press('ArrowRight')
-      expect(await stop.getAttribute('aria-label')).toMatch(words)
+      await expect.poll(() => stop.getAttribute('aria-label')).toMatch(words)
       await page.keyboard.press('Enter')
       await page.getByRole('button', { name: 'Show it on the pictorial' }).click()
       await atRest()
@@ -156,7 +160,7 @@ describe('the pictorial in the hand', () => {
     await writeBrief(page, (await briefText(page)).replace(/^round .*\n(?: .*\n)*/m, ''))
     await expect.poll(() => page.locator('.turning .seen .ink').count(), { timeout: 60_000 }).not.toBe(lines)
     await atRest()
-    expect(await says()).toMatch(/^Turned 5° right/)
+    await expect.poll(() => says()).toMatch(/^Turned 5° right/)
     await page.getByRole('button', { name: 'As on the sheet' }).click()
     await expect.poll(says).toMatch(/^As on the sheet/)
     const running = await page.evaluate(() => {

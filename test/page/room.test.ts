@@ -141,13 +141,13 @@ describe('the sheet on the page', () => {
       await page.waitForSelector(margin)
       // Longer than the checker waits, and than half a word stands.
       await page.waitForTimeout(1500)
-      expect(await paper()).toEqual(before)
+      await expect.poll(() => paper()).toEqual(before)
     }
     await stays(`${first}\nwrong\n`, '.margin li.must-change')
     await stays(first.replace(/^angle.*\n(?: .*\n)*/m, ''), '.margin .standing')
     await writeBrief(page, first)
     await page.waitForSelector('.margin', { state: 'detached' })
-    expect(await paper()).toEqual(before)
+    await expect.poll(() => paper()).toEqual(before)
   })
 
   it('gives the margin’s room to the check print, and tells its marks once', { timeout: FIRST }, async () => {
@@ -156,15 +156,15 @@ describe('the sheet on the page', () => {
     await page.waitForSelector('.margin li')
     await page.getByRole('button', { name: 'Check print' }).click()
     await page.waitForSelector('.ink.pencil-yellow', { state: 'attached' })
-    expect(await page.locator('.margin').count()).toBe(0)
+    await expect.poll(() => page.locator('.margin').count()).toBe(0)
     await expect.poll(async () => (await paper())[2]).toBeGreaterThan(850)
     const laid = await paper()
     // Written on, the last print stays until the next, at its size.
     await page.locator('.cm-content').click()
     await page.keyboard.press('Control+End')
     await page.keyboard.type('note      Twice')
-    expect(await paper()).toEqual(laid)
-    expect(await page.locator('.ink.pencil-yellow').count()).toBeGreaterThan(0)
+    await expect.poll(() => paper()).toEqual(laid)
+    await expect.poll(() => page.locator('.ink.pencil-yellow').count()).toBeGreaterThan(0)
     // The tally leads from the print to the marks.
     await page.locator('.stage[aria-label=Check] button').first().click()
     await page.waitForSelector('.margin .opened')
@@ -265,9 +265,9 @@ describe('the sheet on the page', () => {
     await page.keyboard.press('Enter')
     await page.keyboard.type('wrong')
     await page.waitForFunction(() => document.querySelector('.stage[aria-label=Check]')?.textContent?.match(/\d marks/))
-    expect(await paper()).toEqual(aside)
+    await expect.poll(() => paper()).toEqual(aside)
     // What says nothing in one line is not there.
-    expect(await page.locator('.stage[aria-label=Register]').isVisible()).toBe(false)
+    await expect.poll(() => page.locator('.stage[aria-label=Register]').isVisible()).toBe(false)
     // Nothing lies over what folds the slip, the pictorial in the hand neither.
     await page.locator('main').click({ position: { x: 600, y: 10 } })
     await page.keyboard.press('l')

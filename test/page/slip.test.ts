@@ -27,8 +27,8 @@ describe('the slip', () => {
     await page.waitForSelector('.starter')
     await page.keyboard.press('Escape')
     await page.waitForSelector('.sheet .ink', { state: 'attached' })
-    expect(await briefText(page)).toBe(written)
-    expect(await button('New').evaluate((b) => b === document.activeElement)).toBe(true)
+    await expect.poll(() => briefText(page)).toBe(written)
+    await expect.poll(() => button('New').evaluate((b) => b === document.activeElement)).toBe(true)
     // What was written before can still be taken back.
     await button('Undo').click()
     await expect.poll(() => briefText(page)).not.toContain('Kept words')
@@ -49,7 +49,7 @@ describe('the slip', () => {
       const boxes = await cards.evaluateAll((all) => all.map((c) => c.getBoundingClientRect().right))
       return boxes.length > 0 && boxes.every((right) => right <= slip.x + slip.width + 0.5)
     }
-    expect(await onSlip()).toBe(true)
+    await expect.poll(() => onSlip()).toBe(true)
     const line = await page.evaluate(() => {
       const { y, height } = getSelection()!.getRangeAt(0).getBoundingClientRect()
       return { y, height }
@@ -59,8 +59,8 @@ describe('the slip', () => {
     expect(listed.y >= line.y + line.height - 1 || listed.y + listed.height <= line.y + 1).toBe(true)
     await page.keyboard.press('Tab')
     await list.locator('li', { hasText: 'upright' }).first().waitFor()
-    expect(await briefText(page)).toMatch(/^hole {6}$/m)
-    expect(await onSlip()).toBe(true)
+    await expect.poll(() => briefText(page)).toMatch(/^hole {6}$/m)
+    await expect.poll(() => onSlip()).toBe(true)
   })
 })
 
@@ -83,10 +83,10 @@ describe('a notice', () => {
       expect(apart).toBe(true)
     }
     await button('Put the notice away').click()
-    expect(await notice.count()).toBe(0)
+    await expect.poll(() => notice.count()).toBe(0)
     await write()
     await page.keyboard.press('Escape')
-    expect(await notice.count()).toBe(0)
+    await expect.poll(() => notice.count()).toBe(0)
   })
 })
 

@@ -52,7 +52,7 @@ describe('sizes written on a sketch', () => {
     await page.getByLabel('thickness', { exact: true }).fill('0')
     await page.getByRole('button', { name: 'Write the first lines' }).click()
     await page.locator('.refusal').waitFor()
-    expect(await page.evaluate(() => (document.activeElement as HTMLInputElement).name)).toBe('thickness')
+    await expect.poll(() => page.evaluate(() => (document.activeElement as HTMLInputElement).name)).toBe('thickness')
     await page.getByLabel('thickness', { exact: true }).fill('.25')
     await page.getByLabel('Name of the part').fill('Trial plate')
     await page.getByRole('button', { name: 'Write the first lines' }).click()
@@ -101,10 +101,12 @@ describe('sizes written on a sketch', () => {
     await page.getByLabel('Name of the part').fill('Trial plate')
     await page.getByRole('button', { name: 'Write the first lines' }).click()
     await waitForLettering(page, 'TRIAL PLATE')
-    expect(await page.locator('.papers li').count()).toBe(1)
+    await expect.poll(() => page.locator('.papers li').count()).toBe(1)
     await page.keyboard.press('Control+o')
     await page.locator('dialog', { hasText: 'Trial plate' }).waitFor()
-    expect(await page.locator('dialog').filter({ hasText: 'Trial plate' }).textContent()).not.toContain('Untitled')
+    await expect
+      .poll(() => page.locator('dialog').filter({ hasText: 'Trial plate' }).textContent())
+      .not.toContain('Untitled')
   })
 })
 

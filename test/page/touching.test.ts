@@ -18,12 +18,12 @@ describe('touching the sheet', () => {
     await page.waitForSelector('.lit-word')
     const views = () =>
       page.$$eval('.ink.lit, .ink.beside', (all) => [...new Set(all.map((e) => (e as SVGElement).dataset.view))].sort())
-    expect(await views()).toEqual(['front', 'pictorial', 'right', 'top'])
-    expect(await page.locator('.lit-statement').first().textContent()).toMatch(/^holes/)
+    await expect.poll(() => views()).toEqual(['front', 'pictorial', 'right', 'top'])
+    await expect.poll(() => page.locator('.lit-statement').first().textContent()).toMatch(/^holes/)
     await page.mouse.move(2, 2)
     await page.locator('.cm-line', { hasText: '4X' }).first().click()
     await page.waitForSelector('.ink.lit', { state: 'attached' })
-    expect(await views()).toEqual(['front', 'pictorial', 'right', 'top'])
+    await expect.poll(() => views()).toEqual(['front', 'pictorial', 'right', 'top'])
   })
 
   it('changes a size where it stands, refuses what is none, and takes it back', { timeout: FIRST }, async () => {
@@ -32,22 +32,22 @@ describe('touching the sheet', () => {
     await size(page, '3.50').focus()
     await page.keyboard.press('Enter')
     const field = page.locator('.size-field input')
-    expect(await field.inputValue()).toBe('3.50')
+    await expect.poll(() => field.inputValue()).toBe('3.50')
     await field.fill('a lot')
     await page.keyboard.press('Enter')
-    expect(await page.locator('.size-field [role=alert]').textContent()).toContain('Expected: a size')
-    expect(await briefText(page)).toBe(before)
+    await expect.poll(() => page.locator('.size-field [role=alert]').textContent()).toContain('Expected: a size')
+    await expect.poll(() => briefText(page)).toBe(before)
     await field.fill('3-5/8')
     await page.keyboard.press('Enter')
     await page.waitForSelector('.hit[aria-label*="3-5/8"], .hit[aria-label*="35/8"], .hit[aria-label*="5/8"]', {
       state: 'attached',
       timeout: 120_000,
     })
-    expect(await briefText(page)).toBe(before.replace('upright 3.50', 'upright 3-5/8'))
+    await expect.poll(() => briefText(page)).toBe(before.replace('upright 3.50', 'upright 3-5/8'))
     await page.locator('.scale-rule button').first().focus()
     await page.keyboard.press('Control+z')
     await size(page, '3.50').waitFor({ state: 'attached', timeout: 120_000 })
-    expect(await briefText(page)).toBe(before)
+    await expect.poll(() => briefText(page)).toBe(before)
   })
 
   it('writes the place of a dragged size and of a dragged view into the brief', { timeout: FIRST }, async () => {
@@ -63,8 +63,10 @@ describe('touching the sheet', () => {
     await drag(box.x + box.width / 2, box.y + box.height / 2, 0, 24)
     await page.waitForFunction(() => document.querySelector('.cm-content')?.textContent?.includes('place '))
     // Nothing is drawn round the figures for a hand that points.
-    expect(await page.$$eval('.hit:focus', (all) => all.map((e) => getComputedStyle(e).outlineStyle))).toEqual(['none'])
-    expect(await briefText(page)).toMatch(/^place {5}2\.25 in right view, row \d, below$/m)
+    await expect
+      .poll(() => page.$$eval('.hit:focus', (all) => all.map((e) => getComputedStyle(e).outlineStyle)))
+      .toEqual(['none'])
+    await expect.poll(() => briefText(page)).toMatch(/^place {5}2\.25 in right view, row \d, below$/m)
     await page.waitForSelector('main[aria-busy=false]', { timeout: 120_000 })
     const outline = await page.$$eval('.ink.visible', (all) =>
       all
@@ -78,8 +80,8 @@ describe('touching the sheet', () => {
     await page.waitForFunction(() =>
       /right view \d+ across/.test(document.querySelector('.cm-content')?.textContent ?? ''),
     )
-    expect(await briefText(page)).toMatch(/^place {5}right view \d+ across, -?\d+ up$/m)
-    expect(await page.locator('.margin li.must-change').count()).toBe(0)
+    await expect.poll(() => briefText(page)).toMatch(/^place {5}right view \d+ across, -?\d+ up$/m)
+    await expect.poll(() => page.locator('.margin li.must-change').count()).toBe(0)
   })
 
   it('says when a view put elsewhere by hand changes the format', { timeout: FIRST }, async () => {
@@ -105,7 +107,9 @@ describe('touching the sheet', () => {
     await expect.poll(() => briefText(page)).toMatch(/^place {5}2\.25 in right view, row \d, (below|above)$/m)
     await page.waitForSelector('main[aria-busy=false]', { timeout: 120_000 })
     // The keyboard is still at the size, wherever it went.
-    expect(await page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toMatch(/^Size 2\.25/)
+    await expect
+      .poll(() => page.evaluate(() => document.activeElement?.getAttribute('aria-label')))
+      .toMatch(/^Size 2\.25/)
     await page.keyboard.press('v')
     await expect.poll(() => briefText(page), { timeout: 120_000 }).toMatch(/^place {5}2\.25 in top view$/m)
     await page.waitForSelector('main[aria-busy=false]', { timeout: 120_000 })
@@ -113,7 +117,7 @@ describe('touching the sheet', () => {
     await page.keyboard.press('Shift+ArrowRight')
     await expect.poll(() => briefText(page)).toMatch(/^place {5}\w+ view 5 across, 0 up$/m)
     await page.waitForSelector('main[aria-busy=false]', { timeout: 120_000 })
-    expect(await page.locator('.margin li.must-change').count()).toBe(0)
+    await expect.poll(() => page.locator('.margin li.must-change').count()).toBe(0)
   })
 
   it('says by keys alone why a line is there', { timeout: FIRST }, async () => {
@@ -124,8 +128,9 @@ describe('touching the sheet', () => {
     await page.keyboard.press('ArrowRight')
     await expect.poll(() => line.getAttribute('aria-label')).not.toBe(first)
     await page.keyboard.press('Enter')
-    const why = await page.locator('.why-note p').textContent()
-    expect(await line.getAttribute('aria-label')).toContain(why)
+    await expect
+      .poll(async () => [await line.getAttribute('aria-label'), await page.locator('.why-note p').textContent()])
+      .toSatisfy(([label, why]) => label.includes(why))
     await page.keyboard.press('Escape')
     await page.waitForSelector('.why-note', { state: 'detached' })
   })
@@ -138,7 +143,7 @@ describe('touching the sheet', () => {
     const box = (await size(page, '3.50').boundingBox())!
     await page.touchscreen.tap(box.x + box.width / 2, box.y + box.height / 2)
     const field = page.locator('.size-field input')
-    expect(await field.inputValue()).toBe('3.50')
+    await expect.poll(() => field.inputValue()).toBe('3.50')
     await field.fill('3.25')
     await page.keyboard.press('Enter')
     await size(page, '3.25').waitFor({ state: 'attached', timeout: 120_000 })
@@ -164,6 +169,6 @@ describe('touching the sheet', () => {
     for (const apart of [50, 60, 70, 80]) await fingers('touchMove', apart)
     await fingers('touchEnd', 0)
     await expect.poll(width).toBeGreaterThan(before * 1.7)
-    expect(await width()).toBeLessThan(before * 2.3)
+    await expect.poll(() => width()).toBeLessThan(before * 2.3)
   })
 })

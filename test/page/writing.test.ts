@@ -13,13 +13,13 @@ afterEach(async () => {
 describe('writing on the page', () => {
   it('opens at a finished example, and shows text as text', { timeout: FIRST }, async () => {
     page = await openPage(desk.browser, desk.served.address)
-    expect(await lettering(page)).toContain('VENT MOTOR BRACKET')
-    expect(await page.locator('.margin li').count()).toBe(0)
+    await expect.poll(() => lettering(page)).toContain('VENT MOTOR BRACKET')
+    await expect.poll(() => page.locator('.margin li').count()).toBe(0)
     await goToEnd(page)
     await page.keyboard.type('\nnote      <img src=x onerror="document.title=1"> & <b>bold</b>')
     await waitForLettering(page, '<IMG')
-    expect(await page.locator('.sheet img, .sheet b, .slip img').count()).toBe(0)
-    expect(await page.title()).toBe('Sheetwright')
+    await expect.poll(() => page.locator('.sheet img, .sheet b, .slip img').count()).toBe(0)
+    await expect.poll(() => page.title()).toBe('Sheetwright')
   })
 
   it('loads less than 700 kB of script, compressed, to show a sheet', { timeout: FIRST }, async () => {
@@ -43,24 +43,26 @@ describe('writing on the page', () => {
     await page.keyboard.press('Home')
     await page.keyboard.press('Delete')
     await page.waitForSelector('.margin li', { timeout: 120_000 })
-    expect(await page.locator('.cm-lintRange-error').first().textContent()).toBe('ngle')
+    await expect.poll(() => page.locator('.cm-lintRange-error').first().textContent()).toBe('ngle')
     // The stamp goes into the nearest free place, who checked and approved are taken off; nothing else moves.
     const stamp = /PRELIMINARY|NOT FOR MANUFACTURE/
     const signed = /QUILLFEATHER|ORBANEK|2024-03-1[45]/
     expect(before.filter((t) => signed.test(t))).toHaveLength(4)
-    expect((await lettering(page)).filter((t) => !stamp.test(t))).toEqual(before.filter((t) => !signed.test(t)))
-    expect((await lettering(page)).some((t) => stamp.test(t))).toBe(true)
+    await expect
+      .poll(async () => (await lettering(page)).filter((t) => !stamp.test(t)))
+      .toEqual(before.filter((t) => !signed.test(t)))
+    await expect.poll(async () => (await lettering(page)).some((t) => stamp.test(t))).toBe(true)
     await page.locator('.margin .mend', { hasText: 'angle' }).first().click()
     await page.waitForSelector('.margin', { state: 'detached', timeout: 120_000 })
-    expect(await briefText(page)).toMatch(/^angle {5}formed/m)
+    await expect.poll(() => briefText(page)).toMatch(/^angle {5}formed/m)
     await page.locator('.cm-line', { hasText: 'angle' }).last().click()
     await page.keyboard.press('Home')
     await page.keyboard.press('Home')
     await page.keyboard.type('# ')
     const standing = page.locator('.margin .standing')
     await standing.waitFor({ timeout: 120_000 })
-    expect(await standing.textContent()).toContain('The sheet is of the brief before')
-    expect(await lettering(page)).toEqual(before)
+    await expect.poll(() => standing.textContent()).toContain('The sheet is of the brief before')
+    await expect.poll(() => lettering(page)).toEqual(before)
   })
 
   it('offers the words that may follow', { timeout: FIRST }, async () => {
@@ -69,6 +71,8 @@ describe('writing on the page', () => {
     await page.keyboard.type('\nround     in')
     await page.keyboard.press('Control+Space')
     await page.waitForSelector('.cm-tooltip-autocomplete li')
-    expect(await page.$$eval('.cm-completionLabel', (all) => all.map((l) => l.textContent))).toContain('inside corner')
+    await expect
+      .poll(() => page.$$eval('.cm-completionLabel', (all) => all.map((l) => l.textContent)))
+      .toContain('inside corner')
   })
 })
