@@ -10,6 +10,8 @@ export interface Anchor {
    * keyseat or flat the outer words mean its wall or end on that side (`left end .50 from …`), `all` its middle.
    */
   readonly which: 'lowest' | 'highest' | 'leftmost' | 'rightmost' | 'frontmost' | 'rearmost' | 'all'
+  /** `left end`, `lower side`: it is the wall of that member that the distance reaches. */
+  readonly wall?: { readonly word: string; readonly span: Span }
   readonly distance: Size
   readonly from: Name
 }

@@ -132,7 +132,7 @@ const holeWords = (many: boolean, kind: 'hole' | 'slot'): Words => ({
   all: kind === 'hole' ? '' : many ? 'centres' : 'centre',
 })
 
-const wallWords = (wall: 'side' | 'end'): Words => ({
+const wallWords = (wall: string): Words => ({
   lowest: `lower ${wall}`,
   highest: `upper ${wall}`,
   leftmost: `left ${wall}`,
@@ -143,7 +143,7 @@ const wallWords = (wall: 'side' | 'end'): Words => ({
 })
 
 function printAnchor(a: Anchor, words: Words): string {
-  const which = words[a.which]
+  const which = a.wall && a.which !== 'all' ? wallWords(a.wall.word)[a.which] : words[a.which]
   if (which && a.which !== 'all' && a.distance.text === '0' && !a.distance.tolerance && !a.distance.unitTyped)
     return `${which} at ${a.from.text}`
   return `${which ? `${which} ` : ''}${p(a.distance)} from ${a.from.text}`

@@ -30,7 +30,8 @@ const walls: Readonly<Record<string, Which>> = {
 export function readAnchor(c: Cursor): (Anchor & { readonly span: Span }) | undefined {
   const from = c.peek().from
   const read = (): (Anchor & { span: Span }) | undefined => {
-    const which = readWhich(c)
+    const { which, wall } = readWhich(c)
+    const reached = wall ? { which, wall } : { which }
     // `right side at collar left face`: no distance is left between them
     const at = which === 'all' || c.isSizeAhead(1) ? undefined : c.takeWord('at')
     if (at) {
@@ -38,28 +39,29 @@ export function readAnchor(c: Cursor): (Anchor & { readonly span: Span }) | unde
       const { unit } = c.setting
       const span = { from: at.from, to: at.to }
       const none = { text: '0', value: 0, form: 'whole', decimals: 0, span, unit, unitTyped: false, mm: 0 } as const
-      return name && { which, distance: none, from: name, span: { from, to: c.before } }
+      return name && { ...reached, distance: none, from: name, span: { from, to: c.before } }
     }
     if (!c.atSize() && !(c.at('minus') && c.peek(1).kind === 'number')) return undefined
     const distance = readSize(c, { what: 'the distance', zero: true })
     if (!c.takeWord('from')) return undefined
     const name = readName(c, 'what the distance is measured from')
     if (!distance || !name) return undefined
-    return { which, distance, from: name, span: { from, to: c.before } }
+    return { ...reached, distance, from: name, span: { from, to: c.before } }
   }
   return c.attempt(read)
 }
 
-function readWhich(c: Cursor): Which {
+function readWhich(c: Cursor): Pick<Anchor, 'which' | 'wall'> {
   const word = c.peek().text.toLowerCase()
   if (c.at('word') && members[word]) {
     c.index++
-    return members[word]
+    return { which: members[word] }
   }
   if (c.at('word') && walls[word] && c.isWord(1, 'end', 'side', 'wall')) {
+    const span = { from: c.peek().from, to: c.peek(1).to }
     c.index += 2
-    return walls[word]
+    return { which: walls[word], wall: { word: c.peek(-1).text.toLowerCase(), span } }
   }
   c.takeWord('centre', 'centres', 'center', 'centers', 'axis')
-  return 'all'
+  return { which: 'all' }
 }

@@ -342,6 +342,19 @@ const which: fc.Arbitrary<Anchor['which']> = fc.constantFrom(
   'all',
 )
 
+/** `left end`: the word of the wall that an anchor reaches. */
+const walled = (a: Pick<Anchor, 'which'>, word: string | undefined): Pick<Anchor, 'wall'> =>
+  word && a.which !== 'all' ? { wall: { word, span } } : {}
+
+/** A notch says of every anchor but its middle that it reaches a wall. */
+function saysWalls(f: Feature): Feature {
+  if (f.kind !== 'notch' || f.placement.kind !== 'runs') return f
+  const said = (anchor: Run['anchor']): Run['anchor'] =>
+    anchor.kind === 'from' ? { ...anchor, ...walled(anchor, anchor.wall?.word ?? 'side') } : anchor
+  const runs = f.placement.runs.map((run): Run => ({ ...run, anchor: said(run.anchor) }))
+  return { ...f, placement: { ...f.placement, runs } }
+}
+
 interface Placing {
   readonly placement: Placement
   readonly made: number
@@ -351,7 +364,9 @@ const placing = (unit: Unit): fc.Arbitrary<Placing> => {
   const s = size(unit)
   const anchor = fc.oneof(
     fc.constant<Run['anchor']>({ kind: 'centred', span }),
-    fc.record({ kind: fc.constant('from' as const), which, distance: s, from: datum, span: fc.constant(span) }),
+    fc
+      .record({ which, word: maybe(fc.constantFrom('side', 'end', 'wall')), distance: s, from: datum })
+      .map(({ word, ...a }): Run['anchor'] => ({ kind: 'from', ...a, ...walled(a, word), span })),
   )
   const grid = fc
     .tuple(fc.integer({ min: 1, max: 6 }), fc.integer({ min: 1, max: 6 }), s, s, anchor, anchor)
@@ -571,7 +586,9 @@ const feature = (unit: Unit): fc.Arbitrary<Feature> => {
     })
     // a single flat says its side
     .map((f): Feature => tidy<Feature>({ ...f, side: f.side ?? (f.count.value === 1 ? 'top' : undefined) }))
-  return fc.oneof(hole, tapped, slot, pocket, boss, notch, edge, step, groove, straight, keyseat, inBore, flat)
+  return fc
+    .oneof(hole, tapped, slot, pocket, boss, notch, edge, step, groove, straight, keyseat, inBore, flat)
+    .map(saysWalls)
 }
 
 // ---------------------------------------------------------------- requests

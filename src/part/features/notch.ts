@@ -107,7 +107,7 @@ export function addNotch(shop: Workshop, feature: NotchFeature): void {
   for (const [i, cut] of cuts.entries()) addData(shop, feature, face, cut, run, [walls.low[i]!, walls.high[i]!])
   placed.choose(
     cuts.map((c) => `${c.name} middle`),
-    walls,
+    { [run]: walls },
   )
   const sides = cuts.map((_, i) => [walls.low[i]!, walls.high[i]!] as const)
   chooseNotchSizes(shop, feature, id, cuts, run, edge.axis, sides)

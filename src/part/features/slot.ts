@@ -4,7 +4,8 @@ import { cutLoop, roundedRectangle, samplesOf, stadium } from '../cut-loop.ts'
 import { faceWords, findOrigin, findWorkFace, markUnknown, type Origin } from '../find-name.ts'
 import { fitsFace, loopFits } from '../fit.ts'
 import type { ProfileCurve, WorkFace } from '../model.ts'
-import type { Ground } from '../place/ground.ts'
+import type { ByAxis, Ground } from '../place/ground.ts'
+import { halvesOf, type Reach, wallData } from '../place/wall-data.ts'
 import { placeMembers, tooMany } from '../place.ts'
 import { replaceStretch } from '../profile-edit.ts'
 import { surfaceUnder } from '../relief.ts'
@@ -102,11 +103,16 @@ export function addSlot(shop: Workshop, feature: SlotFeature): void {
   }
   const inward = open ? inwardFrom(shop, open) : 1
   const fixed = open && { axis: open.axis, at: open.at + inward * between }
+  const reaches: ByAxis<Reach> = {
+    [long === across ? up : across]: { half: r, word: 'side' },
+    ...(open ? {} : { [long]: { half: between / 2 + r, word: 'end' } }),
+  }
   const ground: Ground = {
     side: face.side,
     at: face.at,
     middle: [0, 0, 0],
     round: face.radius !== undefined,
+    halves: halvesOf(reaches),
     ...(fixed ? { fixed } : {}),
   }
   const placed = placeMembers(shop, ground, feature.placement, id, {
@@ -141,7 +147,10 @@ export function addSlot(shop: Workshop, feature: SlotFeature): void {
     cutLoop(shop, { feature: id, span: feature.span, face: ground, loop, depth, floor: `${name} floor`, clear: true })
   })
   const axes = (n: string) => (open ? [`${n} axis`] : [`${n} axis`, `${n} end 1 axis`, `${n} end 2 axis`])
-  placed.choose(names.map((n) => `${n} axis`))
+  placed.choose(
+    names.map((n) => `${n} axis`),
+    wallData(shop, feature.placement, names, placed.points, reaches),
+  )
   chooseSlotSizes(shop, feature, id, long === across ? up : across, long)
   shop.features.push((faces) => ({
     id,
@@ -261,13 +270,23 @@ export function addPocket(shop: Workshop, feature: PocketFeature): void {
     )
     return
   }
-  const ground: Ground = { side: face.side, at: face.at, middle: [0, 0, 0], round: face.radius !== undefined }
+  const { across, up } = faceAxes(axisOf[face.side])
+  const reaches: ByAxis<Reach> = {
+    [across]: { half: w / 2, word: h - 2 * r < 1e-9 ? 'end' : 'side' },
+    [up]: { half: h / 2, word: w - 2 * r < 1e-9 ? 'end' : 'side' },
+  }
+  const ground: Ground = {
+    side: face.side,
+    at: face.at,
+    middle: [0, 0, 0],
+    round: face.radius !== undefined,
+    halves: halvesOf(reaches),
+  }
   const placed = placeMembers(shop, ground, feature.placement, id, {
     count: feature.count.value,
     mirror: feature.mirror,
   })
   if (!placed) return
-  const { across, up } = faceAxes(axisOf[face.side])
   const loops = placed.points.map((p) => roundedRectangle([p[across], p[up]], w, h, r, `${id} wall`, `${id} corner`))
   const profile = shop.profileOf(face) ?? (face.cap ? shop.profile : undefined)
   const onFace = (loop: ProfileCurve[]) =>
@@ -289,7 +308,10 @@ export function addPocket(shop: Workshop, feature: PocketFeature): void {
     const ground = surfaceOf(shop, feature, face, loop, depth, id)
     cutLoop(shop, { feature: id, span: feature.span, face: ground, loop, depth, floor: `${name} floor`, clear: true })
   })
-  placed.choose(names.map((n) => `${n} axis`))
+  placed.choose(
+    names.map((n) => `${n} axis`),
+    wallData(shop, feature.placement, names, placed.points, reaches),
+  )
   const size = (kind: 'width' | 'length', s: typeof feature.across, axis: 0 | 1 | 2) =>
     shop.choose({ kind, size: s, of: id, direction: unitAxis[axis], span: s.span, group: id })
   size('width', feature.across, across)

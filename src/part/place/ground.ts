@@ -17,13 +17,15 @@ export interface Ground {
   readonly fixed?: { readonly axis: 0 | 1 | 2; readonly at: number }
   /** Half the width of a cut whose outer words (`lower side`, `left end`) mean its wall. */
   readonly half?: number
+  /** Halves of a slot's or pocket's extent along each direction, where `left end`, `lower side` are said of its walls. */
+  readonly halves?: ByAxis<number>
 }
 
-/** Data of the members' low and high walls, where distances may reach those. */
-export interface Walls {
-  readonly low: readonly string[]
-  readonly high: readonly string[]
-}
+/** Something for each direction of space, where there is any. */
+export type ByAxis<T> = Readonly<Partial<Record<0 | 1 | 2, T>>>
+
+/** Data of the members' low and high walls, by the direction in which distances may reach those. */
+export type Walls = ByAxis<{ readonly low: readonly string[]; readonly high: readonly string[] }>
 
 export interface Placed {
   /** Centres on the worked face. */

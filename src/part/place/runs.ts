@@ -134,11 +134,21 @@ function positionsOf(
   if (run.anchor.kind === 'centred') {
     return { positions: list(centreAlong(shop, ground, axis).at - ((n - 1) * pitch) / 2), reference: 0 }
   }
-  const { which, distance } = run.anchor
+  const { which, wall: said, distance } = run.anchor
+  const half = ground.half ?? (said ? ground.halves?.[axis] : 0)
+  if (half === undefined && said) {
+    shop.must(
+      'no-such-wall',
+      said.span,
+      `The distance of ${id} counts to its middle; it has no ${said.word} of its own here.`,
+      `${distance.text} from ${run.anchor.from.text}, to its middle`,
+    )
+    return undefined
+  }
   const origin = along.origin!
   const inward = centreAlong(shop, ground, axis).at >= origin.at ? 1 : -1
   const low = which === 'all' ? inward > 0 : LOW.includes(which)
-  const wall = which === 'all' ? 0 : (ground.half ?? 0)
+  const wall = which === 'all' ? 0 : (half ?? 0)
   const at = origin.at + inward * distance.mm + (low ? wall : -wall)
   return low ? { positions: list(at), reference: 0 } : { positions: list(at - (n - 1) * pitch), reference: n - 1 }
 }
@@ -165,8 +175,9 @@ function chooseRun(
     shop.imply('centred', `${id} centred ${WORDS[axis]}`, [...ends, ...between])
     return
   }
-  const { which, distance: size } = run.anchor
-  const wall = which === 'all' || !walls ? undefined : (LOW.includes(which) ? walls.low : walls.high)[reference]
+  const { which, wall: said, distance: size } = run.anchor
+  const own = ground.halves && !said ? undefined : walls?.[axis]
+  const wall = which === 'all' ? undefined : own?.[LOW.includes(which) ? 'low' : 'high'][reference]
   shop.choose({
     kind: 'distance',
     size,
