@@ -45,6 +45,7 @@ import {
   stockKeywords,
   textKeywords,
 } from './vocabulary.ts'
+import { inOtherOrder } from './word-order.ts'
 
 /** A brief longer than this (in UTF-16 code units) is not read at all. */
 const longestBrief = 200_000
@@ -216,6 +217,12 @@ class Reader {
     if (advice) {
       this.mark({ rule: 'unknown-word', weight: 'must change', ...advice.mark, span })
       if (advice.stock) this.stockSpan ??= statement.span
+      return []
+    }
+    const turned = inOtherOrder(this.text, span.from)
+    if (turned) {
+      const { mend, ...mark } = turned
+      this.mark({ rule: 'word-order', weight: 'must change', ...mark, span: mend.span, mends: [mend] })
       return []
     }
     // What begins with no letter is a size or a count of the statement above, at the margin by mistake.

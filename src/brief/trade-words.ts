@@ -37,6 +37,8 @@ export function inTradeWords(pieces: readonly Lexeme[], setting: Setting): Lexem
   return out
 }
 
+const NUMERALS = ['none', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight']
+
 class Line {
   private readonly pieces: readonly Lexeme[]
   private readonly setting: Setting
@@ -59,6 +61,7 @@ class Line {
       this.coordinates(i) ??
       this.letterDia(i, before) ??
       this.row(i) ??
+      this.rows(i) ??
       this.typical(i) ??
       this.radius(i) ??
       this.same(i)
@@ -302,6 +305,53 @@ class Line {
     const centred = this.piece('word', 'centred', i, end)
     const first = [centred, this.piece('word', 'up', i, end), this.piece('semicolon', ';', i, end)]
     return { take: at + 1 - i, put: isPlaced ? across : [...first, ...across, centred] }
+  }
+
+  /** `two rows of 3, 20 apart, 15 apart`: which way the rows run is asked for. */
+  private rows(i: number): Read | undefined {
+    const many = NUMERALS.indexOf(this.pieces[i]?.text.toLowerCase() ?? '')
+    const m = this.kind(i, 'number') ? this.pieces[i]!.text : many < 0 ? undefined : String(many)
+    const n = this.pieces[i + 3]
+    if (!m || !this.is(i + 1, 'rows', 'row') || !this.is(i + 2, 'of') || n?.kind !== 'number') return undefined
+    const last = this.pieces[this.pieces.length - 1]!
+    const span = { from: this.pieces[i]!.from, to: last.to }
+    const rest = this.setting.text.slice(n.to, last.to)
+    const apart = [...rest.matchAll(/([\d.,/-]+)[ \t]+apart\b/g)].map((found) => found[1]!.replace(/^,/, ''))
+    const [along = '?', between = '?'] = apart
+    // other places are the drafter's to write
+    const isPlaced = /\b(from|cent(re|er)d|on axis)\b/i.test(rest)
+    const write = (own: string, other: string) =>
+      `${n.text} ${own} ${along} apart, centred; ${m} ${other} ${between} apart, centred`
+    this.setting.mark({
+      rule: 'row-way-not-said',
+      weight: 'must change',
+      text: 'which way do the rows run?',
+      span,
+      expected: `${n.text} across … apart, centred; ${m} up … apart, centred, or the other way round`,
+      ...(isPlaced
+        ? {}
+        : {
+            mends: [
+              { label: 'let the rows run across', span, text: write('across', 'up') },
+              { label: 'let the rows run up', span, text: write('up', 'across') },
+            ],
+          }),
+    })
+    // as the first mend would have it, so that nothing else is asked of the place
+    const end = this.pieces.length - 1
+    const said = this.pieces.filter((p, k) => k > i + 3 && p.kind === 'number' && this.is(k + 1, 'apart'))
+    const lone = (count: string, way: string, size: Lexeme = this.piece('unknown', '?', i, end)): Lexeme[] => [
+      this.piece('number', count, i, end),
+      this.piece('word', way, i, end),
+      size,
+      this.piece('word', 'apart', i, end),
+      this.piece('word', 'centred', i, end),
+    ]
+    const stop = this.piece('semicolon', ';', i, end)
+    return {
+      take: end + 1 - i,
+      put: [...lone(n.text, 'across', said[0]), stop, ...lone(m, 'up', said[1])],
+    }
   }
 
   /** `TYP` counts nothing: ASME Y14.5-2018 writes how many places, 4X (from memory). */

@@ -101,3 +101,35 @@ describe('what says too little is marked at its words alone, with text that answ
     expect(mended(plate(trade))).toMatchObject({ quoted, left })
   })
 })
+
+describe('another order of words', () => {
+  it.each([
+    ['top hole: ⌀10 THRU\n  centred both ways', 'hole      top: ⌀10 THRU\n  centred both ways'],
+    [
+      'left face slot: 8 × 20 overall ↧ 4, up-down\n  centred both ways',
+      'slot      left: 8 × 20 overall ↧ 4, up-down\n  centred both ways',
+    ],
+    [
+      '4 holes top: ⌀6 THRU\n  2 across 60 apart, centred; 2 up 20 apart, centred',
+      'holes     top: 4X ⌀6 THRU\n  2 across 60 apart, centred; 2 up 20 apart, centred',
+    ],
+  ])('%s: one mark, whose mend leaves none', (typed, mended) => {
+    const text = plate(typed)
+    const marks = readBrief(text).marks
+    expect(marks.map((m) => m.rule)).toEqual(['word-order'])
+    const { span, text: put } = marks[0]!.mends![0]!
+    const after = text.slice(0, span.from) + put + text.slice(span.to)
+    expect(after).toBe(plate(mended))
+    expect(readBrief(after).marks).toEqual([])
+  })
+
+  it.each(['two rows of 2; 60 apart, 20 apart', '2 rows of 2, 60 apart, 20 apart'])('%s: asks which way', (places) => {
+    const text = plate(`holes top: 4X ⌀6 THRU\n  ${places}`)
+    const marks = readBrief(text).marks
+    expect(marks.map((m) => m.rule)).toEqual(['row-way-not-said'])
+    const written = marks[0]!.mends!.map(({ span, text: put }) => text.slice(0, span.from) + put + text.slice(span.to))
+    expect(written.map((w) => readBrief(w).marks)).toEqual([[], []])
+    expect(written[0]).toContain('2 across 60 apart, centred; 2 up 20 apart, centred')
+    expect(written[1]).toContain('2 up 60 apart, centred; 2 across 20 apart, centred')
+  })
+})
