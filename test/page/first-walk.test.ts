@@ -19,6 +19,17 @@ const settled = async () => {
 /** The checker has been round: its offer stands in the margin. */
 const offer = (words: string) => page.locator('.margin .mend', { hasText: words }).first()
 
+/** A person reads the marks before going on: they have come to rest. */
+const read = async (words: string) => {
+  await offer(words).waitFor({ timeout: 30_000 })
+  await settled()
+  const text = async () => (await page.locator('.margin').textContent()) ?? ''
+  for (let before = '', now = await text(), alike = 0; alike < 3; before = now, now = await text()) {
+    alike = now === before ? alike + 1 : 0
+    await page.waitForTimeout(150)
+  }
+}
+
 const finished = async () => {
   await settled()
   await expect
@@ -90,16 +101,20 @@ describe.each(PARTS)('$what from an empty page', (part) => {
           .filter({ hasText: new RegExp(`^${word}`) })
           .first(),
       )
+    const mend = async (words: string) => {
+      await read(words)
+      await walk.click(offer(words))
+    }
     await walk.type('hole')
     await choose('hole')
     await choose(part.face)
     await walk.type(part.callout + part.places)
     await settled()
-    await walk.click(offer('write general'))
-    await walk.click(offer('begin the statement material'))
+    await mend('write general')
+    await mend('begin the statement material')
     await walk.type(part.material)
     await offer('begin the statement material').waitFor({ state: 'detached', timeout: 30_000 })
-    await walk.click(offer('begin the statement number'))
+    await mend('begin the statement number')
     await walk.type(part.number)
     await written()
     console.log(`${part.what}, pointer: ${walk.actions} actions, estimated ${walk.estimate.toFixed(0)} s`)
@@ -148,16 +163,6 @@ describe.each(PARTS)('$what from an empty page', (part) => {
         writing: !!document.activeElement?.closest('.cm-editor'),
         mark: document.activeElement?.matches('.margin .mark') ? document.activeElement.closest('li')!.textContent : '',
       }))
-    /** A person reads the marks before going on: they have come to rest. */
-    const read = async (words: string) => {
-      await offer(words).waitFor({ timeout: 30_000 })
-      await settled()
-      const text = async () => (await page.locator('.margin').textContent()) ?? ''
-      for (let before = '', now = await text(), alike = 0; alike < 3; before = now, now = await text()) {
-        alike = now === before ? alike + 1 : 0
-        await page.waitForTimeout(150)
-      }
-    }
     /** Out of the brief, to the marks, along to the one meant, and its mend. */
     const mend = async (words: string) => {
       await read(words)

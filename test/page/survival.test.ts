@@ -1,6 +1,7 @@
+import { readFileSync } from 'node:fs'
 import type { Page } from 'playwright-core'
 import { afterEach, describe, expect, it } from 'vitest'
-import { goToEnd, openDesk } from './desk.ts'
+import { axeFindings, goToEnd, openDesk } from './desk.ts'
 import { briefText, FIRST, waitForLettering } from './open-page.ts'
 
 const desk = openDesk()
@@ -55,5 +56,30 @@ describe('when something falls', () => {
     expect(
       await page.evaluate(() => (globalThis as unknown as { workersMade: Worker[] }).workersMade.length),
     ).toBeGreaterThan(1)
+  })
+
+  it('lays out what was written when a fault of the program takes the bench down', { timeout: 2 * FIRST }, async () => {
+    const context = await desk.browser.newContext({ acceptDownloads: true })
+    page = await context.newPage()
+    await page.goto(desk.served.address)
+    await page.waitForSelector('.cm-line', { timeout: FIRST })
+    await goToEnd(page)
+    await page.keyboard.type('\nnote      Before the fault')
+    // A part of the browser that the sheet is drawn with gives out.
+    await page.addInitScript(() => {
+      globalThis.ResizeObserver = class {
+        constructor() {
+          throw new Error('no observer')
+        }
+      } as unknown as typeof ResizeObserver
+    })
+    await page.reload()
+    await page.locator('.fallen', { hasText: 'no observer' }).waitFor({ timeout: FIRST })
+    const taken = page.waitForEvent('download')
+    await page.getByRole('button', { name: 'Vent motor bracket' }).click()
+    const file = await taken
+    expect(file.suggestedFilename()).toBe('Vent-motor-bracket.brief')
+    expect(readFileSync(await file.path(), 'utf8')).toContain('note      Before the fault')
+    expect(await axeFindings(page)).toEqual([])
   })
 })

@@ -21,7 +21,12 @@ import './style/small.css'
 import './style/print.css'
 import { createRoot } from 'react-dom/client'
 import { Bench } from './bench/bench.tsx'
+import { WhenFallen } from './bench/when-fallen.tsx'
 import { keepOffline } from './keep-offline.ts'
 
-createRoot(document.getElementById('bench')!).render(<Bench />)
+createRoot(document.getElementById('bench')!).render(
+  <WhenFallen>
+    <Bench />
+  </WhenFallen>,
+)
 keepOffline()
