@@ -356,6 +356,16 @@ describe('the first lines', () => {
       expect(drawn.sheet?.views.length).toBeGreaterThan(0)
     }
   })
+
+  it('give a part without a name none: the checker asks for it', () => {
+    const sizes = Object.fromEntries(sketchSizes.plate.map((s) => [s.name, s.mm]))
+    const text = firstLines({ stock: 'plate', title: ' ', unit: 'mm', practice: 'ISO', sizes })
+    expect(text).toMatch(/^units/)
+    const drawing = compile(text, kernel)
+    const asked = checkedOf(drawing, false).marks.find((m) => m.rule === 'title-missing')
+    kernel.free(drawing.part!.solid)
+    expect(asked?.mends?.map((m) => m.label)).toEqual(['begin the statement part'])
+  })
 })
 
 describe('marks', () => {

@@ -46,7 +46,8 @@ export function firstLines({ stock, title, unit, practice, sizes }: Beginning): 
     ],
   }
   return [
-    `part      ${title.trim() || 'Untitled'}`,
+    // without a name the checker asks for one
+    ...(title.trim() ? [`part      ${title.trim()}`] : []),
     `units     ${unit}`,
     `practice  ${practice}`,
     '',
