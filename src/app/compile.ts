@@ -14,6 +14,7 @@ import type { SizeSet } from '../sizes/dimension.ts'
 import { drawViews, watchedProjector } from '../views/draw-views.ts'
 import { Stopped } from '../views/exact/watch.ts'
 import type { ViewSet } from '../views/view.ts'
+import { withCauses } from './waiting.ts'
 
 /** Everything a brief yields. Later values are absent where an earlier one could not be derived; `marks` says why. */
 export interface Drawing {
@@ -54,9 +55,10 @@ export function compile(text: string, kernel: OcctKernel, options: CompileOption
     return value
   }
   const brief = timed('read', () => readBrief(text))
-  if (!brief.stock) return { brief, marks: inOrder([...brief.marks]), times }
+  if (!brief.stock) return { brief, marks: inOrder(brief.marks), times }
   const part = timed('build', () => buildPart(brief, kernel))
-  if (part.body.faces.length === 0) return { brief, part, marks: inOrder([...brief.marks, ...part.marks]), times }
+  if (part.body.faces.length === 0)
+    return { brief, part, marks: inOrder(withCauses(text, [...brief.marks, ...part.marks])), times }
   try {
     const views = timed('project', () => drawViews(part, kernel, watchedProjector({ stop }, part.body)))
     const sizes = timed('size', () => chooseSizes(part, views))
@@ -71,7 +73,9 @@ export function compile(text: string, kernel: OcctKernel, options: CompileOption
       views,
       sizes,
       sheet,
-      marks: inOrder([...brief.marks, ...part.marks, ...(views.marks ?? []), ...sizes.marks, ...marks]),
+      marks: inOrder(
+        withCauses(text, [...brief.marks, ...part.marks, ...(views.marks ?? []), ...sizes.marks, ...marks]),
+      ),
       ...(found ? { found } : {}),
       times,
     }
@@ -92,7 +96,7 @@ export function settled(drawing: Drawing, laid: boolean): { readonly drawing: Dr
   if (sentBack === laid) return { drawing: { ...drawing, found }, sentBack }
   const { sheet, marks } = layOut(part, views, sizes, sentBack)
   const all = [...brief.marks, ...part.marks, ...(views.marks ?? []), ...sizes.marks, ...marks]
-  return { drawing: { ...drawing, sheet, marks: inOrder(all), found }, sentBack }
+  return { drawing: { ...drawing, sheet, marks: inOrder(withCauses(brief.text, all)), found }, sentBack }
 }
 
 /** By place in the brief; marks without a place last. Equal marks once. */
