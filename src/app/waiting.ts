@@ -20,15 +20,18 @@ export function withCauses(text: string, marks: readonly Mark[]): Mark[] {
     return {
       rule: 'waits-for-another',
       weight: mark.weight,
-      text: `“${name}” cannot be found before line ${line} is put right.`,
+      text: `“${name}” waits for ${giver.name}, which cannot be drawn as line ${line} says it.`,
       span: mark.span,
-      expected: `nothing here, if line ${line} is meant`,
+      expected: `line ${line} put right; nothing here, if that is what is meant`,
     }
   })
 }
 
 /** Where the one statement stands that gives the name: `hole A edges` is of `hole A`, `spigot edge` of the spigot. */
-function giverOf(text: string, name: string): { readonly from: number; readonly to: number } | undefined {
+function giverOf(
+  text: string,
+  name: string,
+): { readonly name: string; readonly from: number; readonly to: number } | undefined {
   const said = /^(?:the )?([a-z]+)(?: ([A-Z])\b)?/i.exec(name)
   const kind = singularOf(said?.[1]?.toLowerCase() ?? '')
   if (!said || !KINDS.has(kind)) return undefined
@@ -37,7 +40,9 @@ function giverOf(text: string, name: string): { readonly from: number; readonly 
       singularOf(word!.toLowerCase()) === kind && (!said[2] || label?.toUpperCase() === said[2].toUpperCase()),
   )
   const [only] = found
-  return only && found.length === 1 ? { from: only.index, to: only.index + only[0].length } : undefined
+  if (!only || found.length > 1) return undefined
+  const own = [only[1]!.toLowerCase(), ...(said[2] ? [said[2].toUpperCase()] : [])].join(' ')
+  return { name: said[2] ? own : `the ${own}`, from: only.index, to: only.index + only[0].length }
 }
 
 const singularOf = (word: string): string =>

@@ -33,6 +33,6 @@ it('names the line', () => {
   const { marks, part } = compile(text, kernel)
   kernel.free(part!.solid)
   expect(marks.find((m) => m.rule === 'waits-for-another')?.text).toBe(
-    '“holes A” cannot be found before line 3 is put right.',
+    '“holes A” waits for hole A, which cannot be drawn as line 3 says it.',
   )
 })
