@@ -29,6 +29,19 @@ holes B   top: 4X M5 THRU
     expect(s.sizes.proof.complete).toBe(true)
   })
 
+  it('places slots whose axes stand level with those of the rounded corners by chance', () => {
+    const s = asme(`plate     7.00 × 6.00 × .375
+round     corners: 4X R.50
+slots     top: 2X .344 × 1.25 overall THRU, long way left-right
+          5.000 apart, centred; .50 from front
+holes C   top: 4X ⌀.190 THRU
+          2 across 6.250 apart, centred; 2 up 1.500 apart, lowest 1.25 from front
+sizes     hole table
+`)
+    expect(s.sizes.marks.map((m) => m.text)).toEqual([])
+    expect(s.sizes.proof).toMatchObject({ complete: true, missing: [], repeated: [] })
+  })
+
   it('has the labels of the brief for tags, and letters that no label has for what has none', () => {
     const s = iso(`plate     260 × 180 × 10
 holes B   top: 2X ⌀9 THRU

@@ -183,7 +183,8 @@ function tableOf(
       ;[right, up].forEach((direction, j) => {
         if (isCentred(note, direction)) return
         const { middle } = mooringOf(context, `${member.id} axis`, direction) ?? {}
-        const to: Reach = { at: member.point, name: member.id, ...(middle ? { middle } : {}) }
+        // its own faces, and not those of what else stands level with it
+        const to: Reach = { at: member.point, name: member.id, faces: member.faces, ...(middle ? { middle } : {}) }
         const place = reached(context.model, to, direction)
         const base = reached(context.model, edges[j]!, direction)
         // A hole in line with an earlier one repeats its coordinate in the table; it states it once.
