@@ -57,7 +57,7 @@ function readWhich(c: Cursor): Pick<Anchor, 'which' | 'wall'> {
     c.index++
     return { which: members[word] }
   }
-  if (c.at('word') && walls[word] && c.isWord(1, 'end', 'side', 'wall')) {
+  if (c.at('word') && walls[word] && c.isWord(1, 'end', 'side', 'wall', 'edge')) {
     const span = { from: c.peek().from, to: c.peek(1).to }
     c.index += 2
     return { which: walls[word], wall: { word: c.peek(-1).text.toLowerCase(), span } }

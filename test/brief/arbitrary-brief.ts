@@ -365,7 +365,7 @@ const placing = (unit: Unit): fc.Arbitrary<Placing> => {
   const anchor = fc.oneof(
     fc.constant<Run['anchor']>({ kind: 'centred', span }),
     fc
-      .record({ which, word: maybe(fc.constantFrom('side', 'end', 'wall')), distance: s, from: datum })
+      .record({ which, word: maybe(fc.constantFrom('side', 'end', 'wall', 'edge')), distance: s, from: datum })
       .map(({ word, ...a }): Run['anchor'] => ({ kind: 'from', ...a, ...walled(a, word), span })),
   )
   const grid = fc

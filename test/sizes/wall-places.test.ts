@@ -30,16 +30,18 @@ describe('a distance to a wall or an end', () => {
     ['slot top: 16 × 24 centre to centre ↧ 4, long way left-right\n  left end 10 from left; centred up', [30, 20]],
     ['pocket top: 30 × 20 ↧ 4, corners R 5\n  left side 10 from left; front side 6 from front', [25, 16]],
     ['pocket top: 30 × 20 ↧ 4\n  right side 10 from right; rear side 6 from rear', [55, 24]],
+    ['pocket top: 30 × 20 ↧ 4\n  right edge 10 from right; rear wall 6 from rear', [55, 24]],
     ['slot top: 12 × 30 overall THRU, open to left\n  front side 6 from front', [24, 12]],
   ])('%s', (text, at) => {
     const got = placed(text)
     expect(got.faults).toEqual([])
     expect(got.at?.map((v) => Math.round(v * 1e6) / 1e6)).toEqual(at)
-    const wanted = [...text.matchAll(/(?:end|side) (\d+)/g)].map((m) => m[1])
+    const wanted = [...text.matchAll(/(?:end|side|edge|wall) (\d+)/g)].map((m) => m[1])
     expect(got.said).toEqual(wanted)
     expect(got.complete).toBe(true)
     // what is printed means the same
-    for (const phrase of text.match(/\w+ (?:end|side) \d+ from \w+/g) ?? []) expect(got.printed).toContain(phrase)
+    for (const phrase of text.match(/\w+ (?:end|side|edge|wall) \d+ from \w+/g) ?? [])
+      expect(got.printed).toContain(phrase)
   })
 
   it('is that of the outermost of a row', () => {
