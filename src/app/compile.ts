@@ -57,8 +57,7 @@ export function compile(text: string, kernel: OcctKernel, options: CompileOption
   const brief = timed('read', () => readBrief(text))
   if (!brief.stock) return { brief, marks: inOrder(brief.marks), times }
   const part = timed('build', () => buildPart(brief, kernel))
-  if (part.body.faces.length === 0)
-    return { brief, part, marks: inOrder(withCauses(text, [...brief.marks, ...part.marks])), times }
+  if (part.body.faces.length === 0) return { brief, part, marks: allMarks(text, brief.marks, part.marks), times }
   try {
     const views = timed('project', () => drawViews(part, kernel, watchedProjector({ stop }, part.body)))
     const sizes = timed('size', () => chooseSizes(part, views))
@@ -73,9 +72,7 @@ export function compile(text: string, kernel: OcctKernel, options: CompileOption
       views,
       sizes,
       sheet,
-      marks: inOrder(
-        withCauses(text, [...brief.marks, ...part.marks, ...(views.marks ?? []), ...sizes.marks, ...marks]),
-      ),
+      marks: allMarks(text, brief.marks, part.marks, views.marks, sizes.marks, marks),
       ...(found ? { found } : {}),
       times,
     }
@@ -95,9 +92,18 @@ export function settled(drawing: Drawing, laid: boolean): { readonly drawing: Dr
   const sentBack = isSentBack(brief, found)
   if (sentBack === laid) return { drawing: { ...drawing, found }, sentBack }
   const { sheet, marks } = layOut(part, views, sizes, sentBack)
-  const all = [...brief.marks, ...part.marks, ...(views.marks ?? []), ...sizes.marks, ...marks]
-  return { drawing: { ...drawing, sheet, marks: inOrder(withCauses(brief.text, all)), found }, sentBack }
+  const all = allMarks(brief.text, brief.marks, part.marks, views.marks, sizes.marks, marks)
+  return { drawing: { ...drawing, sheet, marks: all, found }, sentBack }
 }
+
+/** The marks of the phases, where one waits for another with its cause. */
+const allMarks = (text: string, ...phases: readonly (readonly Mark[] | undefined)[]): Mark[] =>
+  inOrder(
+    withCauses(
+      text,
+      phases.flatMap((marks) => marks ?? []),
+    ),
+  )
 
 /** By place in the brief; marks without a place last. Equal marks once. */
 export function inOrder(marks: readonly Mark[]): Mark[] {

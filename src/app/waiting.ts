@@ -1,8 +1,6 @@
 import { locate } from '../brief/locate.ts'
 import type { Mark } from '../brief/mark.ts'
-import { featureKeywords } from '../brief/vocabulary.ts'
-
-const KINDS: ReadonlySet<string> = new Set(featureKeywords)
+import { featureWords } from '../brief/vocabulary.ts'
 
 /**
  * A name that is found nowhere because the statement which gives it could not be drawn itself is no misspelling: its mark
@@ -33,17 +31,14 @@ function giverOf(
   name: string,
 ): { readonly name: string; readonly from: number; readonly to: number } | undefined {
   const said = /^(?:the )?([a-z]+)(?: ([A-Z])\b)?/i.exec(name)
-  const kind = singularOf(said?.[1]?.toLowerCase() ?? '')
-  if (!said || !KINDS.has(kind)) return undefined
+  const kind = featureWords.get(said?.[1]?.toLowerCase() ?? '')
+  if (!said || !kind) return undefined
   const found = [...text.matchAll(/^([a-z]+)[ \t]+(?:([A-Z])\b)?.*(?:\r?\n[ \t]+.*)*/gim)].filter(
     ([, word, label]) =>
-      singularOf(word!.toLowerCase()) === kind && (!said[2] || label?.toUpperCase() === said[2].toUpperCase()),
+      featureWords.get(word!.toLowerCase()) === kind && (!said[2] || label?.toUpperCase() === said[2].toUpperCase()),
   )
   const [only] = found
   if (!only || found.length > 1) return undefined
   const own = [only[1]!.toLowerCase(), ...(said[2] ? [said[2].toUpperCase()] : [])].join(' ')
   return { name: said[2] ? own : `the ${own}`, from: only.index, to: only.index + only[0].length }
 }
-
-const singularOf = (word: string): string =>
-  KINDS.has(word) ? word : (['s', 'es'].map((end) => word.slice(0, -end.length)).find((w) => KINDS.has(w)) ?? word)

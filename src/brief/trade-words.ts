@@ -37,6 +37,9 @@ export function inTradeWords(pieces: readonly Lexeme[], setting: Setting): Lexem
   return out
 }
 
+/** Words by which a place is said. */
+const PLACED = /\b(from|cent(re|er)d|on axis)\b/i
+
 const NUMERALS = ['none', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight']
 
 class Line {
@@ -285,7 +288,7 @@ class Line {
     const n = this.pieces[count]!.text
     const span = { from: this.pieces[i]!.from, to: this.pieces[at]!.to }
     const rest = this.setting.text.slice(span.to, this.pieces[this.pieces.length - 1]!.to)
-    const isPlaced = /\b(from|cent(re|er)d|on axis)\b/i.test(rest)
+    const isPlaced = PLACED.test(rest)
     const last = this.pieces[this.pieces.length - 1]!
     const whole = { from: span.from, to: last.to }
     const write = (way: string, cross: string) => `${n} ${way}${rest}${isPlaced ? '' : `, centred; centred ${cross}`}`
@@ -319,7 +322,7 @@ class Line {
     const apart = [...rest.matchAll(/([\d.,/-]+)[ \t]+apart\b/g)].map((found) => found[1]!.replace(/^,/, ''))
     const [along = '?', between = '?'] = apart
     // other places are the drafter's to write
-    const isPlaced = /\b(from|cent(re|er)d|on axis)\b/i.test(rest)
+    const isPlaced = PLACED.test(rest)
     const write = (own: string, other: string) =>
       `${n.text} ${own} ${along} apart, centred; ${m} ${other} ${between} apart, centred`
     this.setting.mark({

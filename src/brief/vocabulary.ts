@@ -445,6 +445,13 @@ const words = new Set(
     .map((word) => word.toLowerCase()),
 )
 
+/** The words that begin a feature's statement, however spelt, each with its keyword. */
+export const featureWords: ReadonlyMap<string, FeatureKeyword> = new Map(
+  [...featureKeywords.map((k) => [k, k] as const), ...Object.entries(keywordSpellings)].flatMap(([word, keyword]) =>
+    featureKeywords.flatMap((k) => (k === keyword ? [[word, k] as const] : [])),
+  ),
+)
+
 /** Whether the word stands in some statement, or in the name of some face, edge or feature. */
 export const isOfTheLanguage = (word: string): boolean => words.has(word.toLowerCase())
 

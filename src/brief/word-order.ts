@@ -1,7 +1,7 @@
 import type { Mend } from './mark.ts'
-import { featureKeywords } from './vocabulary.ts'
+import { featureWords } from './vocabulary.ts'
 
-const KINDS = featureKeywords.map((k) => `${k}(?:es|s)?`).join('|')
+const KINDS = [...featureWords.keys()].join('|')
 const FACE_FIRST = new RegExp(`^(left|right|front|rear|top|bottom)(?: face)?[ \\t]+(${KINDS})\\b[ \\t]*:?[ \\t]*`, 'i')
 const COUNT_FIRST = new RegExp(`^(\\d+)[ \\t]*(?:x|×|off)?[ \\t]+(${KINDS})\\b[ \\t]+([^:\\n]*?)[ \\t]*:[ \\t]*`, 'i')
 

@@ -56,6 +56,15 @@ function surfaceOf(
   return { ...face, at: column.at, depth: column.thick }
 }
 
+/** The ground that slots and pockets are placed on, by their middles or their walls. */
+const groundOf = (face: WorkFace, reaches: ByAxis<Reach>): Ground => ({
+  side: face.side,
+  at: face.at,
+  middle: [0, 0, 0],
+  round: face.radius !== undefined,
+  halves: halvesOf(reaches),
+})
+
 function flatFace(shop: Workshop, feature: SlotFeature | PocketFeature): WorkFace | undefined {
   const face = findWorkFace(shop, feature.face, feature.from)
   if (!face && !shop.marks.some((m) => m.span === feature.face.span)) {
@@ -107,14 +116,7 @@ export function addSlot(shop: Workshop, feature: SlotFeature): void {
     [long === across ? up : across]: { half: r, word: 'side' },
     ...(open ? {} : { [long]: { half: between / 2 + r, word: 'end' } }),
   }
-  const ground: Ground = {
-    side: face.side,
-    at: face.at,
-    middle: [0, 0, 0],
-    round: face.radius !== undefined,
-    halves: halvesOf(reaches),
-    ...(fixed ? { fixed } : {}),
-  }
+  const ground: Ground = { ...groundOf(face, reaches), ...(fixed ? { fixed } : {}) }
   const placed = placeMembers(shop, ground, feature.placement, id, {
     count: feature.count.value,
     mirror: feature.mirror,
@@ -275,13 +277,7 @@ export function addPocket(shop: Workshop, feature: PocketFeature): void {
     [across]: { half: w / 2, word: h - 2 * r < 1e-9 ? 'end' : 'side' },
     [up]: { half: h / 2, word: w - 2 * r < 1e-9 ? 'end' : 'side' },
   }
-  const ground: Ground = {
-    side: face.side,
-    at: face.at,
-    middle: [0, 0, 0],
-    round: face.radius !== undefined,
-    halves: halvesOf(reaches),
-  }
+  const ground = groundOf(face, reaches)
   const placed = placeMembers(shop, ground, feature.placement, id, {
     count: feature.count.value,
     mirror: feature.mirror,

@@ -1,7 +1,7 @@
 import { useCallback, useEffect, useRef, useState } from 'react'
 import type { Mark } from '../../../brief/mark.ts'
 
-/** The mark that is open in the margin, by its place in the list. Where another mark has come to that place, none is. */
+/** The mark that is open in the margin, by its place in the list as it is now. Once it is gone, none is. */
 export function useOpenMark(
   marks: readonly Mark[],
 ): readonly [open: number | undefined, setOpen: (mark: number | undefined) => void] {
